@@ -1,0 +1,113 @@
+package rhythm
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+)
+
+// A Catalogue holds rhythms in the order in which they are listed: the most
+// used first, odd metres last, otherwise by id. It never changes, and its cycles
+// must not be changed; it is safe for concurrent use.
+type Catalogue struct {
+	cycles []*Cycle
+	byID   map[string]*Cycle
+	byName map[string]*Cycle // by folded name
+}
+
+// Load reads every file rhythms/*.txt. If some are wrong, the error joins the
+// first mistake of each, and there is no catalogue. Two rhythms that share a
+// name or spelling are a mistake too, since a search could not tell them apart.
+func Load(fsys fs.FS) (*Catalogue, error) {
+	paths, err := fs.Glob(fsys, "rhythms/*.txt")
+	if err != nil {
+		return nil, err
+	}
+	if len(paths) == 0 {
+		return nil, errors.New("rhythm.Load: there is no file rhythms/*.txt")
+	}
+	c := &Catalogue{byID: map[string]*Cycle{}, byName: map[string]*Cycle{}}
+	var mistakes []error
+	for _, path := range paths {
+		mistakes = append(mistakes, c.read(fsys, path))
+	}
+	if err := errors.Join(mistakes...); err != nil {
+		return nil, err
+	}
+	slices.SortFunc(c.cycles, listedBefore)
+	return c, nil
+}
+
+func (c *Catalogue) read(fsys fs.FS, path string) error {
+	text, err := fs.ReadFile(fsys, path)
+	if err != nil {
+		return err
+	}
+	cycle, err := Parse(path, bytes.NewReader(text))
+	if err != nil {
+		return err
+	}
+	c.cycles = append(c.cycles, cycle)
+	c.byID[cycle.ID] = cycle
+	return c.index(path, cycle)
+}
+
+// index enters every name of a cycle.
+func (c *Catalogue) index(path string, cycle *Cycle) error {
+	names := append([]string{cycle.ID, cycle.Name, cycle.Script}, cycle.Spellings...)
+	for _, name := range names {
+		key := fold(name)
+		if other := c.byName[key]; other != nil && other != cycle {
+			return &Error{File: path, Msg: fmt.Sprintf("'%s' is a name of %s already", name, other.Name)}
+		}
+		if key != "" {
+			c.byName[key] = cycle
+		}
+	}
+	return nil
+}
+
+func listedBefore(a, b *Cycle) int {
+	return cmp.Or(
+		last(!a.Core, !b.Core),
+		last(a.Odd(), b.Odd()),
+		cmp.Compare(a.ID, b.ID),
+	)
+}
+
+// last orders false before true.
+func last(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
+}
+
+// IDs returns the ids of all rhythms in order. The slice is the caller's.
+func (c *Catalogue) IDs() []string {
+	ids := make([]string, len(c.cycles))
+	for i, cycle := range c.cycles {
+		ids[i] = cycle.ID
+	}
+	return ids
+}
+
+// Get returns the rhythm of an id.
+func (c *Catalogue) Get(id string) (*Cycle, bool) {
+	cycle, found := c.byID[id]
+	return cycle, found
+}
+
+// Find returns the rhythm of a name, a spelling, a script or an id. Case,
+// accents, vowel signs, apostrophes, hyphens and blanks do not matter; the other
+// letters must all be there.
+func (c *Catalogue) Find(spelling string) (*Cycle, bool) {
+	cycle, found := c.byName[fold(spelling)]
+	return cycle, found
+}

@@ -1,0 +1,79 @@
+package rhythm
+
+import "strconv"
+
+// eight is the length of a dancer's phrase, in counts.
+const eight = 8
+
+// syllables are the words said on the steps of one beat after its number.
+var syllables = map[int][]string{
+	1: {""},
+	2: {"", "&"},
+	4: {"", "e", "&", "a"},
+}
+
+// Count returns what is said on a step inside a cycle: the number of the beat
+// on the beat, from "1", and "&" or "e", "&", "a" between. Maqsum (4/4, 8 steps)
+// counts 1 & 2 & 3 & 4 &, malfuf (2/4, 8 steps) 1 e & a 2 e & a.
+//
+// Odd metres number their beats straight through, and [Cycle.Grouping] says
+// where the long group lies: 9/8 of 2+2+2+3 is 1 2 3 4 5 6 7 8 9, so that
+// karşılama falls on 1-3-5-789 (bellydancegeek.com, 2013, "The big 5 9/8s") and
+// sama'i thaqil on 1, 4, 6, 7, 8 of 10 (francisdrummingblog.com, 2021, "Samai
+// thaqil"). F. Lazzaro (gildedserpent.com) counts 9/8 as 1+2+3+123 instead; this
+// says "1" twice in a cycle, so that a count alone would not name a step.
+//
+// A step outside the cycle, also a negative one, counts as in its own cycle.
+func (c *Cycle) Count(step int) string {
+	return c.say(step, c.Beats())
+}
+
+// CountInEight returns what is said on a step in dancers' eights: as
+// [Cycle.Count], but numbers run from 1 to 8 through the cycles. Step 0 is the
+// first of the first cycle; in 4/4 the second cycle counts 5 & 6 & 7 & 8 &.
+// The four beats before step 0 count 5, 6, 7, 8. An odd metre has no eights:
+// there it equals Count.
+func (c *Cycle) CountInEight(step int) string {
+	if c.Odd() {
+		return c.Count(step)
+	}
+	return c.say(step, eight)
+}
+
+// Spoken returns the count of a step inside a cycle as it is said in a
+// sentence: "3", "the & of 2", "the e of 1".
+func (c *Cycle) Spoken(step int) string {
+	count := c.Count(step)
+	beat := c.Count(step - modulo(step, c.StepsPerBeat()))
+	if count == beat {
+		return beat
+	}
+	return "the " + count + " of " + beat
+}
+
+// CyclesIn returns how many cycles fill a number of eights, an eight being 8
+// counts: one eight is 2 cycles of 4/4, 4 of 2/4, 1 of 8/4. Where they do not
+// come out even, as in odd metres, it returns the fewest whole cycles that last
+// at least as many counts: one eight is 1 cycle of 9/8, 2 of 7/8. It returns 0
+// for 0 eights or less. Up to 10⁸ eights do not overflow an int of 32 bits.
+func (c *Cycle) CyclesIn(eights int) int {
+	if eights <= 0 {
+		return 0
+	}
+	return (eights*eight + c.Beats() - 1) / c.Beats()
+}
+
+// say returns the count of a step where numbers return to 1 after some beats.
+func (c *Cycle) say(step, beats int) string {
+	perBeat := c.StepsPerBeat()
+	within := modulo(step, perBeat)
+	if within > 0 {
+		return syllables[perBeat][within]
+	}
+	return strconv.Itoa(modulo(step/perBeat, beats) + 1)
+}
+
+// modulo returns the remainder of a by n with the sign of n.
+func modulo(a, n int) int {
+	return (a%n + n) % n
+}
