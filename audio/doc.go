@@ -1,0 +1,43 @@
+// Package audio makes the sound of the two drums: a lead drum (darbuka) and
+// a bass drum (dohola), synthesised as struck membranes and delivered as one
+// endless two-channel stream. It is pure: no device, no clock, no files and
+// no global randomness. The same hits give the same samples, whatever the
+// sizes of the reads.
+//
+// # From hit to sample
+//
+// A [Hit] names a frame, a [Voice], a strength and a seed. Each drum is one
+// bank of resonators, shared by all its strokes, as one head is: a stroke
+// does not start a sound of its own but pushes the head once more, while it
+// still rings from the strokes before.
+//
+//   - Modes (m,n) lie at the zeros of the Bessel functions, lowered by the
+//     mass of the air they move (Fletcher & Rossing, "The Physics of Musical
+//     Instruments", ch. 3 and 18). The lowest is split in two by the air in
+//     the goblet: the low one is what one hears as the dum.
+//   - A stroke excites each mode by its shape at the place struck: near the
+//     centre the round modes, at the rim the high ones. That alone is most
+//     of the difference between dum and tek (Rossing, "Science of Percussion
+//     Instruments").
+//   - The push is a Hann pulse as long as the hand stays on the skin, and a
+//     short burst of band-passed noise for the skin against skin.
+//   - The head is tighter while it swings far, so that the pitch of a firm
+//     dum falls by a few per cent (after Marogna, Avanzini & Bank, DAFx 2010).
+//   - A slap keeps the hand on the head, which damps every mode.
+//
+// Each mode is a two-pole resonator, the modal form of the Faust library
+// physmodels.lib. Its sound is a damped sine; modes above 0.45 of the sample
+// rate are left out, so that nothing aliases.
+//
+// # What the numbers are
+//
+// The pitches, decay times and levels are estimates. No published acoustic
+// measurement of a darbuka or a dohola was found; the air modes are
+// calculated from usual sizes, the decay times are a choice, and the dohola
+// is tuned somewhat lower than calculated so that the two drums stay apart.
+//
+// # What it does not do
+//
+// No balance, no panning, no mono, no loudness: these are gains, and belong
+// to whoever plays the stream. No drum rolls, no brushes, no tuning by hand.
+package audio
