@@ -1,0 +1,79 @@
+// Package history keeps finished rounds: one round is one line of JSON, a
+// collection of rounds is a file of such lines (JSON Lines, UTF-8, by custom
+// named *.jsonl).
+//
+// # A line
+//
+// A line is one JSON object. Shown here on many lines, with the tap round of
+// version 1:
+//
+//	{
+//	 "v": 1,                  version of this format
+//	 "kind": "dums",          what was asked: to tap the dums
+//	 "rhythm": "maqsum",      name of the rhythm's file
+//	 "bpm": 96,               beats a minute, 20 to 300, of the rhythm's own beat
+//	 "riff": "bare",          what the lead drum played
+//	 "eights": 4,             length in dancers' eights (8 counts each), 1 to 512
+//	 "seed": 7,               0 to 2⁵³−1; the same seed gives the same riff
+//	 "strokes": [2.5, 3.75],  s in the stream: each dum asked for, ascending
+//	 "taps": [{
+//	   "at": 5123.4,          ms, the event's own time stamp
+//	   "offset": 12.25,       ms, tap − stroke: + behind, − ahead; raw; or null
+//	   "stroke": 0,           index into strokes, from 0; or null: added
+//	   "frame": 120588,       frame of the stream heard at the tap, with fraction
+//	   "reading": {           the clock reading by which frame was found
+//	     "context": 3.2,      s, time of the sound device
+//	     "performance": 5100  ms, the time line of "at" at that moment
+//	   },
+//	   "by": "key"            key, touch, mouse, pen, or click (sent by a screen reader)
+//	 }],
+//	 "setup": 8,              ms, the player's set-up mean: + behind
+//	 "score": 0.662914,       0 to 1, Gaussian beat accuracy
+//	 "id": "b2f1",            random; 1 to 64 of letters, digits, - and _
+//	 "when": "2026-01-31T18:30:00+02:00",  end of the round, RFC 3339
+//	 "output": "studio",      name the player gave the sound output; "" unknown
+//	 "epoch": 1,              which run of the stream; frames count from its start
+//	 "rate": 48000,           Hz, frames a second of the stream, 3000 to 768000
+//	 "coarse": false,         true where the clock was only an estimate
+//	 "window": 50,            ms to either side, 0 to 1000; half a gap at most
+//	 "bias": null,            ms, mean of offset − setup: + behind, − ahead
+//	 "spread": null,          ms, standard deviation (n−1)
+//	 "median": null,          ms, of offset − setup
+//	 "drift": null,           ms a minute: + falling behind, − rushing
+//	 "matched": 1,            taps that belong to a stroke
+//	 "out": 1,                strokes left out
+//	 "added": 0               taps that belong to no stroke
+//	}
+//
+// The order of the members has no meaning. All of them are there. offset and
+// setup are kept apart: matching and score use offset − setup, and so do
+// bias and median. bias, spread and median are null where fewer than two taps
+// matched, drift where fewer than three did. What the figures mean exactly is
+// told by package scoring. A round that was cut is no result, and has no line.
+//
+// Taps stand in the order in which they were heard, that is, by frame. The
+// strokes that they belong to ascend too; a stroke has one tap at most. offset
+// and stroke are null together.
+//
+// Numbers are rounded: milliseconds, frames and drift to 0.001, seconds to
+// 10⁻⁹, the score to 10⁻⁶. NaN and infinities do not exist.
+//
+// # Versions
+//
+// Within a version members may be added, never changed: a reader keeps a
+// member that it does not know, and writes it back. A line of a newer version
+// is left alone and reported as [Newer].
+//
+// # Goals
+//
+// Every line can be read alone, by a person and by any program. Nothing of the
+// player's is lost: a line that cannot be read is reported with its place, and
+// handed back as it was. [Parse] after [Format] gives the same round, and
+// Format after Parse the same text for a line that Format wrote.
+//
+// # Not goals
+//
+// Member names are not matched in other cases ("BPM"), comments and several
+// rounds on a line are not allowed, and a member may not appear twice: each
+// would mean that two programs could read one line in two ways.
+package history

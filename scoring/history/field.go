@@ -1,0 +1,172 @@
+package history
+
+import (
+	"fmt"
+	"math"
+)
+
+// field is one member of an object: its name in the text, where its value
+// lives, and the rules for its numbers.
+type field struct {
+	name string
+	// at points to a string, bool, int, uint64 or float64, to a pointer to an
+	// int or a float64 (nil is null), or to a []float64, a []Tap or a Reading.
+	at     any
+	digits int     // decimal places kept
+	lo, hi float64 // range of the number, or of each
+}
+
+// Bounds that keep a rounded number exact in a float64 (2⁵³ ≈ 9·10¹⁵).
+const (
+	maxMS      = 1e12 // 31 years
+	maxSeconds = 1e6  // 11 days of a stream
+	maxFrame   = 1e12
+	maxSeed    = 1<<53 - 1
+	maxCount   = 1e9
+)
+
+// object is a JSON object with known members and others.
+type object interface {
+	fields() []field
+	others() *[]member
+}
+
+func (r *Round) fields() []field {
+	return []field{
+		{"kind", &r.Kind, 0, 0, 0},
+		{"rhythm", &r.Rhythm, 0, 0, 0},
+		{"bpm", &r.BPM, 0, 20, 300},
+		{"riff", &r.Riff, 0, 0, 0},
+		{"eights", &r.Eights, 0, 1, 512},
+		{"seed", &r.Seed, 0, 0, maxSeed},
+		{"strokes", &r.Strokes, 9, 0, maxSeconds},
+		{"taps", &r.Taps, 0, 0, 0},
+		{"setup", &r.Setup, 3, -5000, 5000},
+		{"score", &r.Score, 6, 0, 1},
+		{"id", &r.ID, 0, 0, 0},
+		{"when", &r.When, 0, 0, 0},
+		{"output", &r.Output, 0, 0, 0},
+		{"epoch", &r.Epoch, 0, 0, maxCount},
+		{"rate", &r.Rate, 0, 3000, 768000}, // the range of the Web Audio API
+		{"coarse", &r.Coarse, 0, 0, 0},
+		{"window", &r.Window, 3, 0, 1000},
+		{"bias", &r.Bias, 3, -maxMS, maxMS},
+		{"spread", &r.Spread, 3, 0, maxMS},
+		{"median", &r.Median, 3, -maxMS, maxMS},
+		{"drift", &r.Drift, 3, -maxMS, maxMS},
+		{"matched", &r.Matched, 0, 0, maxCount},
+		{"out", &r.Out, 0, 0, maxCount},
+		{"added", &r.Added, 0, 0, maxCount},
+	}
+}
+
+func (t *Tap) fields() []field {
+	return []field{
+		{"at", &t.At, 3, 0, maxMS},
+		{"offset", &t.Offset, 3, -maxMS, maxMS},
+		{"stroke", &t.Stroke, 0, 0, maxCount},
+		{"frame", &t.Frame, 3, -maxFrame, maxFrame},
+		{"reading", &t.Reading, 0, 0, 0},
+		{"by", &t.By, 0, 0, 0},
+	}
+}
+
+func (r *Reading) fields() []field {
+	return []field{
+		{"context", &r.Context, 9, 0, maxSeconds},
+		{"performance", &r.Performance, 3, 0, maxMS},
+	}
+}
+
+func (r *Round) others() *[]member   { return &r.rest }
+func (t *Tap) others() *[]member     { return &t.rest }
+func (r *Reading) others() *[]member { return &r.rest }
+
+// roundAll rounds every number of an object to its decimal places. Numbers
+// behind pointers are replaced, not changed.
+func roundAll(o object) {
+	for _, f := range o.fields() {
+		switch v := f.at.(type) {
+		case *float64:
+			*v = to(*v, f.digits)
+		case **float64:
+			if *v != nil {
+				*v = new(to(**v, f.digits))
+			}
+		case *[]float64:
+			for i := range *v {
+				(*v)[i] = to((*v)[i], f.digits)
+			}
+		case *[]Tap:
+			for i := range *v {
+				roundAll(&(*v)[i])
+			}
+		case *Reading:
+			roundAll(v)
+		}
+	}
+}
+
+// to rounds x to decimal places; never to −0.
+func to(x float64, digits int) float64 {
+	unit := math.Pow10(digits)
+	if math.Abs(x) > 1e15/unit { // not exact, and out of every range
+		return x
+	}
+	return math.Round(x*unit)/unit + 0
+}
+
+// ranges checks every number of an object.
+func ranges(o object) error {
+	for _, f := range o.fields() {
+		if err := f.check(); err != nil {
+			return under(f.name, err)
+		}
+	}
+	return nil
+}
+
+// check checks the numbers of a field; the error does not name the field.
+func (f field) check() error {
+	switch v := f.at.(type) {
+	case *int:
+		return f.inside(float64(*v))
+	case *uint64:
+		return f.inside(float64(*v))
+	case *float64:
+		return f.inside(*v)
+	case **int:
+		if *v != nil {
+			return f.inside(float64(**v))
+		}
+	case **float64:
+		if *v != nil {
+			return f.inside(**v)
+		}
+	case *[]float64:
+		for i, x := range *v {
+			if err := f.inside(x); err != nil {
+				return under(index("", i), err)
+			}
+		}
+	case *[]Tap:
+		for i := range *v {
+			if err := ranges(&(*v)[i]); err != nil {
+				return under(index("", i), err)
+			}
+		}
+	case *Reading:
+		return ranges(v)
+	}
+	return nil
+}
+
+// inside refuses a number out of range, and so NaN and infinities.
+func (f field) inside(x float64) error {
+	if x >= f.lo && x <= f.hi {
+		return nil
+	}
+	return wrong("", "%v is not from %v to %v", x, f.lo, f.hi)
+}
+
+func index(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }

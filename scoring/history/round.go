@@ -1,0 +1,125 @@
+package history
+
+import (
+	"fmt"
+	"time"
+
+	"groundbeat/scoring"
+)
+
+// Version is the version of the format that this package writes, and the
+// newest that it reads.
+const Version = 1
+
+// Dums is the kind of a round in which the dums of a rhythm are tapped.
+const Dums = "dums"
+
+// Round is one finished round. The package comment gives the meaning, unit
+// and range of every field, under its name in the text.
+type Round struct {
+	Kind    string
+	Rhythm  string
+	BPM     int
+	Riff    string
+	Eights  int
+	Seed    uint64
+	Strokes []float64 // s in the stream
+	Taps    []Tap
+	Setup   float64 // ms
+	Score   float64
+	ID      string
+	When    string // RFC 3339
+	Output  string
+	Epoch   int
+	Rate    int // Hz
+	Coarse  bool
+	Window  float64  // ms
+	Bias    *float64 // ms, nil where too few taps matched
+	Spread  *float64 // ms, likewise
+	Median  *float64 // ms, likewise
+	Drift   *float64 // ms a minute, likewise
+	Matched int
+	Out     int
+	Added   int
+
+	rest []member // members that this program does not know
+}
+
+// Tap is one tap of a round.
+type Tap struct {
+	At      float64  // ms, the event's own time stamp
+	Offset  *float64 // ms, raw: + behind, − ahead; nil where added
+	Stroke  *int     // index into Round.Strokes; nil where added
+	Frame   float64  // frame of the stream heard, with fraction
+	Reading Reading
+	By      string // "key", "touch", "mouse" or "pen"
+
+	rest []member
+}
+
+// Reading is the clock reading by which a tap's frame was found.
+type Reading struct {
+	Context     float64 // s
+	Performance float64 // ms
+
+	rest []member
+}
+
+// New returns the record of a round. played holds all that is known before
+// scoring: what was asked for, the strokes, and for each tap At, Frame,
+// Reading and By. New fills in what follows from the scored result: setup,
+// score, the figures, and each tap's offset and stroke. It rounds all numbers
+// as [Format] does, and returns an *[Error] that names the field where the
+// record would not be valid. A result of other strokes and taps than those of
+// played is a programmer's mistake and panics.
+func New(played Round, result scoring.Result) (Round, error) {
+	matched := len(result.Pairs)
+	if matched+len(result.Out) != len(played.Strokes) || matched+len(result.Added) != len(played.Taps) {
+		panic(fmt.Sprintf("history: a result of %d strokes and %d taps for a round of %d and %d",
+			matched+len(result.Out), matched+len(result.Added), len(played.Strokes), len(played.Taps)))
+	}
+	r := played.clone()
+	for i := range r.Taps {
+		r.Taps[i].Offset, r.Taps[i].Stroke = nil, nil
+	}
+	for _, p := range result.Pairs {
+		r.Taps[p.Tap].Offset, r.Taps[p.Tap].Stroke = new(ms(p.Offset)), new(p.Stroke)
+	}
+	r.Setup = ms(result.Setup)
+	r.Score = result.Accuracy
+	r.Bias = value(result.Timing.Bias)
+	r.Spread = value(result.Timing.Spread)
+	r.Median = value(result.Timing.Median)
+	r.Drift = value(result.Timing.Drift)
+	r.Matched, r.Out, r.Added = matched, len(result.Out), len(result.Added)
+	roundAll(&r)
+	if err := check(&r); err != nil {
+		return Round{}, err
+	}
+	return r, nil
+}
+
+func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
+
+func value(f scoring.Figure) *float64 {
+	if !f.Known {
+		return nil
+	}
+	return new(f.Value)
+}
+
+// Time returns When as a time, the zero time if it is not RFC 3339.
+func (r Round) Time() time.Time {
+	var t time.Time
+	if t.UnmarshalText([]byte(r.When)) != nil {
+		return time.Time{}
+	}
+	return t
+}
+
+// clone returns a copy that shares nothing that is ever written to.
+func (r Round) clone() Round {
+	r.Strokes = append(make([]float64, 0, len(r.Strokes)), r.Strokes...)
+	r.Taps = append(make([]Tap, 0, len(r.Taps)), r.Taps...)
+	return r
+}
