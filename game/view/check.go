@@ -1,0 +1,126 @@
+package view
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// Check reports everything about a screen that a renderer or a screen reader
+// would stumble over: ids missing or used twice, a role without what it needs,
+// a focus that is not there. Nil if all is well. It is for tests.
+func Check(s Screen) error {
+	c := &checker{screen: s.ID, ids: map[string]bool{}}
+	c.want(s.ID != "", "", "the screen has no id")
+	c.want(s.Title != "", "", "the screen has no title")
+	c.want(s.Lang != "", "", "the screen has no language")
+	c.want(s.Dir == "ltr" || s.Dir == "rtl", "", "direction %q", s.Dir)
+	s.Each(c.item)
+	c.want(s.FocusID() != "", "", "nothing to focus on arrival")
+	c.want(s.FocusID() == "" || c.ids[s.FocusID()], "", "focus %q is not on the screen", s.FocusID())
+	return errors.Join(c.errs...)
+}
+
+type checker struct {
+	screen string
+	ids    map[string]bool
+	errs   []error
+}
+
+func (c *checker) want(ok bool, id, format string, args ...any) {
+	if !ok {
+		c.errs = append(c.errs, fmt.Errorf("screen %q, item %q: %s", c.screen, id, fmt.Sprintf(format, args...)))
+	}
+}
+
+func (c *checker) item(it *Item) {
+	c.want(it.ID != "", it.ID, "no id")
+	c.want(!c.ids[it.ID], it.ID, "id used twice")
+	c.ids[it.ID] = true
+	c.want(slices.Contains(looks, it.Look), it.ID, "look %q is not one of the documented", it.Look)
+	c.want(slices.Contains([]string{"", "ltr", "rtl"}, it.Dir), it.ID, "direction %q", it.Dir)
+	c.want(it.Live == "" || it.Live == LivePolite || it.Live == LiveAssertive, it.ID, "live %q", it.Live)
+	c.want(it.Role > RoleNone && it.Role < roles, it.ID, "no role")
+	if f := roleChecks[it.Role%roles]; f != nil {
+		f(c, it)
+	}
+}
+
+var roleChecks = [roles]func(*checker, *Item){
+	RoleHeading: func(c *checker, it *Item) {
+		c.named(it)
+		c.want(it.Level >= 1 && it.Level <= 6, it.ID, "heading of level %d", it.Level)
+	},
+	RoleText: func(c *checker, it *Item) {
+		c.want(it.Text != "", it.ID, "text without text")
+		c.want(it.Look != LookFigure || it.Value != "", it.ID, "figure without a value")
+	},
+	RoleButton: (*checker).acts,
+	RoleChoice: func(c *checker, it *Item) {
+		c.acts(it)
+		is := func(o Option) bool { return o.Value == it.Value }
+		c.want(slices.ContainsFunc(it.Options, is), it.ID, "value %q is none of the options", it.Value)
+		unsaid := func(o Option) bool { return o.Label == "" }
+		c.want(!slices.ContainsFunc(it.Options, unsaid), it.ID, "an option without a label")
+	},
+	RoleSlider: func(c *checker, it *Item) {
+		c.acts(it)
+		c.between(it)
+		c.want(it.Step > 0, it.ID, "step %g", it.Step)
+	},
+	RoleField:    (*checker).acts,
+	RoleCheckBox: (*checker).acts,
+	RoleList: func(c *checker, it *Item) {
+		other := func(child Item) bool { return child.Role != RoleListItem }
+		c.want(len(it.Children) > 0, it.ID, "empty list")
+		c.want(!slices.ContainsFunc(it.Children, other), it.ID, "list with something that is no list item")
+	},
+	RoleListItem: func(c *checker, it *Item) {
+		c.want(it.Text != "" || len(it.Children) > 0, it.ID, "empty list item")
+	},
+	RoleTable: func(c *checker, it *Item) {
+		c.named(it)
+		c.want(len(it.Columns) > 0, it.ID, "table without columns")
+		ragged := func(row []string) bool { return len(row) != len(it.Columns) }
+		c.want(!slices.ContainsFunc(it.Rows, ragged), it.ID, "a row that is not as long as the columns")
+	},
+	RolePicture: func(c *checker, it *Item) {
+		c.named(it)
+		c.want(it.Text != "", it.ID, "picture without a text twin")
+		c.want((it.Picture != nil) != (it.Place != ""), it.ID, "picture needs either shapes or a place")
+		c.want(it.Aspect > 0, it.ID, "picture of aspect %g", it.Aspect)
+	},
+	RoleDialog: func(c *checker, it *Item) {
+		c.acts(it)
+		c.want(len(it.Children) > 0, it.ID, "empty dialog")
+	},
+	RoleProgress: func(c *checker, it *Item) {
+		c.named(it)
+		c.between(it)
+	},
+	RoleStatus: func(c *checker, it *Item) { c.want(it.Live != "", it.ID, "status that is never announced") },
+	RoleGroup: func(c *checker, it *Item) {
+		c.want(len(it.Children) > 0, it.ID, "empty group")
+	},
+	RoleTapArea: (*checker).acts,
+	RoleLink: func(c *checker, it *Item) {
+		c.named(it)
+		c.want(it.Value != "", it.ID, "link to nowhere")
+	},
+	RoleDetails: func(c *checker, it *Item) {
+		c.named(it)
+		c.want(len(it.Children) > 0, it.ID, "empty details")
+	},
+}
+
+func (c *checker) named(it *Item) { c.want(it.Name != "", it.ID, "%s without a name", it.Role) }
+
+func (c *checker) acts(it *Item) {
+	c.named(it)
+	c.want(it.Action != "", it.ID, "%s without an action", it.Role)
+}
+
+func (c *checker) between(it *Item) {
+	c.want(it.Min < it.Max, it.ID, "from %g to %g", it.Min, it.Max)
+	c.want(it.Num >= it.Min && it.Num <= it.Max, it.ID, "%g is not from %g to %g", it.Num, it.Min, it.Max)
+}

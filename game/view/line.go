@@ -1,0 +1,140 @@
+package view
+
+import "groundbeat/game/rhythm"
+
+// Line is what the whiteboard line shows: counts over strokes, as a teacher
+// writes them, one cycle or an eight. In review each dum has a small scale below
+// it, ±100 ms wide, with the taps' offsets, the first cycle on top.
+type Line struct {
+	Base    rhythm.Pattern
+	Counts  []string // the count of each step
+	Columns int      // steps in a row before the line wraps; 0: all in one row
+	Hidden  bool     // counts only: the strokes are being asked
+	Review  *Review
+	Legend  Legend // what the marks mean; only with a review
+}
+
+// Legend names the marks of a review. An empty legend is not drawn.
+type Legend struct {
+	Ahead, On, Behind, LeftOut, Added, Mean string
+	Scale                                   string // how wide a scale is
+}
+
+// Columns returns how many steps of a line to put in a row of the given width in
+// CSS pixels: all, or a half, or a quarter, but no less than two beats. A step
+// then is at least 28 pixels wide (its count about 15 high), in a review 40 (so
+// that 25 ms are at least 10 pixels).
+func Columns(steps, perBeat int, width float64, review bool) int {
+	least := 28.0
+	if review {
+		least = 40
+	}
+	n := steps
+	for n%2 == 0 && n/2 >= 2*perBeat && width/float64(n) < least {
+		n /= 2
+	}
+	return max(n, 1)
+}
+
+// board is a line being drawn: its measures in parts of the width.
+type board struct {
+	*Line
+	p       *Picture
+	columns int
+	cell    float64 // width of a step
+	left    float64 // where the first step begins
+	top     float64 // where the row begins
+	first   int     // the row's first step
+}
+
+// Draw adds the line to an empty picture and sets its height.
+func (l *Line) Draw(p *Picture) {
+	b := &board{Line: l, p: p, columns: l.Columns}
+	if b.columns <= 0 || b.columns > len(l.Base) {
+		b.columns = max(1, len(l.Base))
+	}
+	pad := 0.1
+	if l.Review != nil {
+		pad = 0.75 // room for the scale of a dum on the first or the last step
+	}
+	b.cell = min(0.155, 1/(float64(b.columns)+2*pad))
+	b.left = (1 - b.cell*float64(b.columns)) / 2
+	for ; b.first < len(l.Base); b.first += b.columns {
+		b.row()
+	}
+	p.Height = max(b.top, 0.02)
+	b.legend()
+}
+
+func (b *board) row() {
+	if b.first > 0 {
+		b.top += 0.45 * b.cell
+	}
+	countY, strokeY := b.top+0.42*b.cell, b.top+1.28*b.cell
+	last := min(b.first+b.columns, len(b.Base))
+	b.rule(b.top+0.78*b.cell, last-b.first)
+	b.top += 1.78 * b.cell
+	if b.Review != nil {
+		b.scales(last)
+	}
+	for i := b.first; i < last; i++ {
+		b.count(i, countY)
+		if !b.Hidden {
+			b.stroke(i, strokeY)
+		}
+	}
+}
+
+// x returns the middle of a step of this row; steps may be fractions.
+func (b *board) x(step float64) float64 {
+	return b.left + (step-float64(b.first)+0.5)*b.cell
+}
+
+func (b *board) rule(y float64, steps int) {
+	b.p.Line(InkGrain, b.left+0.1*b.cell, y, b.left+(float64(steps)-0.1)*b.cell, y, 0.02*b.cell)
+}
+
+func (b *board) count(i int, y float64) {
+	c := at(b.Counts, i)
+	if isBeat(c) {
+		b.p.Text(InkBone, b.x(float64(i)), y, 0.56*b.cell, c).Strong()
+		return
+	}
+	b.p.Text(InkDim, b.x(float64(i)), y, 0.46*b.cell, c)
+}
+
+func (b *board) stroke(i int, y float64) {
+	x := b.x(float64(i))
+	switch s := b.Base[i]; {
+	case !s.Sounds():
+		b.p.Line(InkDim, x-0.09*b.cell, y, x+0.09*b.cell, y, 0.035*b.cell)
+	case s.Low() && b.leftOut(i):
+		b.p.Ring(InkBass, x, y, 0.37*b.cell, 0.05*b.cell)
+		b.p.Text(InkBass, x, y, 0.48*b.cell, "D").Strong()
+	case s.Low():
+		b.p.Dot(InkBass, x, y, 0.395*b.cell)
+		b.p.Text(InkOnBass, x, y, 0.48*b.cell, "D").Strong()
+	default:
+		b.tek(s, x, y)
+	}
+}
+
+// letters holds each stroke's letter, so that drawing one makes no string.
+var letters = map[rhythm.Stroke]string{rhythm.Tek: "T", rhythm.Sak: "S", rhythm.LightTek: "t", rhythm.Ka: "k"}
+
+func (b *board) tek(s rhythm.Stroke, x, y float64) {
+	ink, size, bar := InkBone, 0.48*b.cell, 0.15*b.cell
+	if s.Light() {
+		ink, size, bar = InkDim, 0.42*b.cell, 0.08*b.cell
+	}
+	b.p.Text(ink, x, y-0.04*b.cell, size, letters[s]).Strong()
+	b.p.Line(InkBass, x-bar, y+0.30*b.cell, x+bar, y+0.30*b.cell, 0.07*b.cell)
+}
+
+func (b *board) leftOut(i int) bool {
+	if b.Review == nil {
+		return false
+	}
+	_, n := b.Review.mean(i, len(b.Base))
+	return n == 0
+}

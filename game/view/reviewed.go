@@ -1,0 +1,108 @@
+package view
+
+import "fmt"
+
+// reviewing returns the screen after a round: the one sentence, the figures, the
+// two pictures, what to do next, and every tap for those who want it.
+func (d *Dums) reviewing(w Words) Screen {
+	r := d.Result
+	items := []Item{
+		heading("heading", w.Say("review-heading", "rhythm", d.Rhythm.Name)),
+		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)},
+		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{d.once(w), d.slower(w), d.change(w)}},
+		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
+		d.line(w), d.head(w),
+	}
+	items = append(items, d.asides(w)...)
+	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, r)}}
+	if len(r.Taps) > 0 {
+		details.Children = append(details.Children, oneByOne(w, r))
+	}
+	items = append(items, details)
+	s := d.screen(w, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...)...)
+	s.Escape = ActChange
+	return s
+}
+
+func (d *Dums) slower(w Words) Item {
+	return Item{ID: "slower", Role: RoleButton, Name: w.Say("slower"), Action: ActSlower, Disabled: d.BPM <= d.Slow}
+}
+
+func (d *Dums) figures(w Words) []Item {
+	r := d.Result
+	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
+	if r.Landed > 0 {
+		items = append(items, figure("bias", w.Say("review-whole"), sayOffset(w, r.Bias)))
+	}
+	if r.Landed > 1 {
+		items = append(items, figure("spread", w.Say("spread"), w.Say("ms", "ms", wholeMs(r.Spread))))
+	}
+	return append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)),
+		figure("added", w.Say("added"), fmt.Sprint(r.Added)),
+		figure("tempo", w.Say("counts-a-minute"), fmt.Sprint(d.BPM)))
+}
+
+func figure(id, name, value string) Item {
+	return Item{ID: "figure-" + id, Role: RoleText, Look: LookFigure, Text: name, Value: value}
+}
+
+// asides says what has to be known to read the figures rightly.
+func (d *Dums) asides(w Words) []Item {
+	items := []Item{{ID: "fingers", Role: RoleText, Look: LookNote, Text: w.Say("review-fingers")}}
+	h := d.Head()
+	if times := h.Enlarged(); times > 1 {
+		items = append(items, Item{ID: "enlarged", Role: RoleText, Look: LookNote, Text: w.Say("enlarged", "times", times)})
+	}
+	if s := d.Result.SetUp; s != nil {
+		items = append(items, Item{ID: "set-up", Role: RoleText, Look: LookNote,
+			Text: w.Say("review-set-up", "offset", sayOffset(w, *s))})
+	}
+	return items
+}
+
+func byCount(w Words, r *Result) Item {
+	it := Item{ID: "by-count", Role: RoleTable, Name: w.Say("review-counts"),
+		Columns: []string{w.Say("column-count"), w.Say("column-tapped"),
+			w.Say("column-mean"), w.Say("column-spread")}}
+	for _, c := range r.Counts {
+		row := []string{c.Count, w.Say("of", "n", c.Tapped, "of", c.Asked), none, none}
+		if c.Tapped > 0 {
+			row[2] = sayOffset(w, c.Mean)
+		}
+		if c.Tapped > 1 {
+			row[3] = w.Say("ms", "ms", wholeMs(c.Spread))
+		}
+		it.Rows = append(it.Rows, row)
+	}
+	return it
+}
+
+// none stands in a cell that has nothing to say.
+const none = "–"
+
+func oneByOne(w Words, r *Result) Item {
+	it := Item{ID: "one-by-one", Role: RoleTable, Name: w.Say("review-taps"),
+		Columns: []string{w.Say("column-eight"), w.Say("column-count"), w.Say("column-offset"), w.Say("column-how")}}
+	for _, t := range r.Taps {
+		offset := none
+		if t.State < TapLeftOut {
+			offset = Milliseconds(t.Offset) + " ms"
+		}
+		it.Rows = append(it.Rows, []string{fmt.Sprint(t.Eight), t.Count, offset, sayState(w, t.State)})
+	}
+	return it
+}
+
+func sayState(w Words, s TapState) string {
+	switch s {
+	case TapAhead:
+		return w.Say("ahead")
+	case TapBehind:
+		return w.Say("behind")
+	case TapLeftOut:
+		return w.Say("left-out")
+	case TapAdded:
+		return w.Say("added")
+	}
+	return w.Say("on")
+}

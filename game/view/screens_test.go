@@ -1,0 +1,263 @@
+package view
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+func dums(t testing.TB, phase Phase) *Dums {
+	return &Dums{
+		Phase:  phase,
+		Rhythm: RhythmName{ID: "maqsum", Name: "maqsum", Script: "مقسوم", Lang: "ar", Dir: "rtl"},
+		Base:   pattern(t, "DT-TD-T-"), Counts: inFour,
+		BPM: 96, Slow: 60, Fast: 140, Eights: 4,
+	}
+}
+
+func result(t testing.TB, r *Review) *Result {
+	setUp := 12 * ms
+	out := &Result{Asked: 16, On: 7, Landed: len(r.Landed), LeftOut: len(r.LeftOut), Added: len(r.Added),
+		Bias: 15 * ms, Spread: 29 * ms, SetUp: &setUp, Counts: r.Tally(pattern(t, "DT-TD-T-"), inFour)}
+	for _, l := range r.Landed[:6] {
+		state := TapOn
+		if l.Offset > r.On {
+			state = TapBehind
+		}
+		if l.Offset < -r.On {
+			state = TapAhead
+		}
+		out.Taps = append(out.Taps, TapResult{1 + l.Step/16, countName(inEight, l.Step%16), state, l.Offset})
+	}
+	out.Taps = append(out.Taps, TapResult{Eight: 4, Count: "7", State: TapLeftOut},
+		TapResult{Eight: 4, Count: "8", State: TapAdded})
+	return out
+}
+
+func screens(t testing.TB) map[string]Screen {
+	w, all := words(t), map[string]Screen{}
+	add := func(name string, phase Phase, change func(*Dums)) {
+		d := dums(t, phase)
+		change(d)
+		all["dums-"+name] = d.Screen(w)
+	}
+	add("ready", Ready, func(d *Dums) { d.Notes = []Note{NoteQuiet} })
+	add("ready-odd", Ready, func(d *Dums) {
+		d.Rhythm, d.Eights, d.Hidden = RhythmName{ID: "x", Name: "x"}, 3, true
+		d.Notes = []Note{NoteNoSound, NoteNotKept}
+	})
+	add("playing", Playing, func(*Dums) {})
+	add("review", Reviewing, func(d *Dums) {
+		d.Review = played()
+		d.Result = result(t, d.Review)
+		d.Notes = []Note{NoteCoarse}
+	})
+	add("review-nothing", Reviewing, func(d *Dums) {
+		d.BPM = d.Slow
+		d.Review = &Review{Steps: 64, StepTime: 400 * ms, On: 25 * ms}
+		d.Result = &Result{Asked: 16, LeftOut: 16, Counts: d.Review.Tally(d.Base, d.Counts)}
+		d.Notes = []Note{NoteNoSetUp}
+	})
+	add("void-cut", Voided, func(*Dums) {})
+	add("void-hidden", Voided, func(d *Dums) { d.Why = WhyHidden })
+	add("void-paused", Voided, func(d *Dums) { d.Why = WhyPaused })
+
+	nearest, err := ParseAddress("rhythm=maqsoum&bpm=900&zoom=2", allowed)
+	link := &WrongLink{Problems: err.(*LinkError).Problems, Nearest: nearest, Rhythm: "maqsum"}
+	all["link"] = link.Screen(w)
+	return all
+}
+
+func TestScreens(t *testing.T) {
+	for name, s := range screens(t) {
+		t.Run(name, func(t *testing.T) {
+			require.NoError(t, Check(s))
+			var b bytes.Buffer
+			require.NoError(t, Dump(&b, s))
+			require.NotContains(t, b.String(), "{", "a placeholder was not filled")
+
+			golden(t, name+".txt", b.Bytes())
+		})
+	}
+}
+
+// One button is named Begin, before the round and nowhere else.
+func TestOnlyOneBegin(t *testing.T) {
+	for name, s := range screens(t) {
+		n := 0
+		s.Each(func(it *Item) {
+			if it.Role == RoleButton && it.Name == "Begin" {
+				n++
+			}
+		})
+		require.Equal(t, strings.HasPrefix(name, "dums-ready"), n == 1, name)
+	}
+}
+
+// While a round is played nothing is announced, and there is nothing but the
+// drumhead and the way out.
+func TestPlayingIsQuiet(t *testing.T) {
+	s := screens(t)["dums-playing"]
+	var ids []string
+	s.Each(func(it *Item) {
+		ids = append(ids, it.ID)
+		require.Empty(t, it.Live)
+	})
+	require.Equal(t, []string{"tap", "head", "stop"}, ids)
+	require.Equal(t, "tap", s.FocusID())
+}
+
+func TestGoldensAreUsed(t *testing.T) {
+	files, err := os.ReadDir("testdata")
+	require.NoError(t, err)
+	known := map[string]bool{"palette.css": true, "fuzz": true}
+	for name := range screens(t) {
+		known[name+".txt"] = true
+	}
+	for name := range pictures(t) {
+		known[name+".svg"] = true
+	}
+	for _, f := range files {
+		require.True(t, known[f.Name()], "testdata/%s is no golden of any test", f.Name())
+	}
+}
+
+func TestCheckFinds(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		item Item
+		want string
+	}{
+		{"no id", Item{Role: RoleText, Text: "a"}, "no id"},
+		{"twice", Item{ID: "h", Role: RoleText, Text: "a"}, "id used twice"},
+		{"no role", Item{ID: "a"}, "no role"},
+		{"look", Item{ID: "a", Role: RoleText, Text: "a", Look: "loud"}, `look "loud"`},
+		{"dir", Item{ID: "a", Role: RoleText, Text: "a", Dir: "up"}, `direction "up"`},
+		{"live", Item{ID: "a", Role: RoleStatus, Live: "loud"}, `live "loud"`},
+		{"heading", Item{ID: "a", Role: RoleHeading, Name: "a"}, "heading of level 0"},
+		{"text", Item{ID: "a", Role: RoleText}, "text without text"},
+		{"figure", Item{ID: "a", Role: RoleText, Text: "a", Look: LookFigure}, "figure without a value"},
+		{"button name", Item{ID: "a", Role: RoleButton, Action: "a"}, "button without a name"},
+		{"button action", Item{ID: "a", Role: RoleButton, Name: "a"}, "button without an action"},
+		{"choice", Item{ID: "a", Role: RoleChoice, Name: "a", Action: "a", Value: "2", Options: []Option{{"1", "one"}}}, `value "2" is none`},
+		{"option", Item{ID: "a", Role: RoleChoice, Name: "a", Action: "a", Value: "1", Options: []Option{{"1", ""}}}, "without a label"},
+		{"slider", Item{ID: "a", Role: RoleSlider, Name: "a", Action: "a", Min: 1, Max: 2, Num: 3, Step: 1}, "3 is not from 1 to 2"},
+		{"slider step", Item{ID: "a", Role: RoleSlider, Name: "a", Action: "a", Min: 1, Max: 2, Num: 1}, "step 0"},
+		{"progress", Item{ID: "a", Role: RoleProgress, Name: "a"}, "from 0 to 0"},
+		{"list", Item{ID: "a", Role: RoleList}, "empty list"},
+		{"list of texts", Item{ID: "a", Role: RoleList, Children: []Item{{ID: "b", Role: RoleText, Text: "b"}}}, "no list item"},
+		{"list item", Item{ID: "a", Role: RoleListItem}, "empty list item"},
+		{"table", Item{ID: "a", Role: RoleTable, Name: "a", Columns: []string{"a"}, Rows: [][]string{{"a", "b"}}}, "not as long"},
+		{"picture", Item{ID: "a", Role: RolePicture, Name: "a", Aspect: 1, Place: "a"}, "without a text twin"},
+		{"picture of nothing", Item{ID: "a", Role: RolePicture, Name: "a", Text: "a", Aspect: 1}, "shapes or a place"},
+		{"status", Item{ID: "a", Role: RoleStatus}, "never announced"},
+		{"group", Item{ID: "a", Role: RoleGroup}, "empty group"},
+		{"dialog", Item{ID: "a", Role: RoleDialog, Name: "a", Action: "a"}, "empty dialog"},
+		{"details", Item{ID: "a", Role: RoleDetails, Name: "a"}, "empty details"},
+		{"link", Item{ID: "a", Role: RoleLink, Name: "a"}, "link to nowhere"},
+		{"tap area", Item{ID: "a", Role: RoleTapArea, Name: "a"}, "taparea without an action"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := Screen{ID: "s", Title: "t", Lang: "en", Dir: "ltr", Items: []Item{heading("h", "h"), c.item}}
+			require.ErrorContains(t, Check(s), c.want)
+		})
+	}
+	require.ErrorContains(t, Check(Screen{}), "nothing to focus")
+	require.ErrorContains(t, Check(Screen{ID: "s", Title: "t", Lang: "en", Dir: "ltr", Focus: "x"}), `focus "x" is not`)
+}
+
+func TestTwins(t *testing.T) {
+	w := words(t)
+	h := heads(t)["head-review"]
+	require.Equal(t, "The drum seen from above. 4 counts go once round, clockwise. Dum on 1 and 3; tek on 1 &, 2 & and 4. "+
+		"Your 1: 8 of 8 tapped, mean 8 ms ahead. Your 3: 7 of 8 tapped, mean 41 ms behind. 2 taps added. "+
+		"On the drumhead, distances from a dum are drawn 2 times as long as they are.", h.Twin(w))
+	require.NotContains(t, heads(t)["head-play"].Twin(w), "Dum on", "what is hidden is not told")
+	require.NotContains(t, lines(t)["line-hidden"].Twin(w), "Dum on", "what is hidden is not told")
+	require.Contains(t, lines(t)["line-left-out"].Twin(w), "Your 3: left out every time.")
+}
+
+func TestCountName(t *testing.T) {
+	for i, want := range []string{"1", "1 &", "2", "2 &", "3"} {
+		require.Equal(t, want, countName(inFour, i))
+	}
+	require.Equal(t, "", countName(nil, 0))
+	require.Equal(t, "&", countName([]string{"&"}, 0))
+}
+
+func TestSame(t *testing.T) {
+	a, b := screens(t), screens(t)
+	for name, s := range a {
+		other := b[name]
+		s.Each(func(it *Item) {
+			twin := other.Find(it.ID)
+			require.True(t, Same(it, twin), "%s #%s", name, it.ID)
+			require.Zero(t, testing.AllocsPerRun(10, func() { Same(it, twin) }))
+			changed := *twin
+			changed.Name += "x"
+			require.False(t, Same(it, &changed))
+		})
+	}
+	base := Item{ID: "a", Role: RoleTable, Rows: [][]string{{"1"}}, Options: []Option{{"a", "b"}}, Picture: &Picture{}}
+	for i, change := range []func(*Item){
+		func(it *Item) { it.Rows = [][]string{{"2"}} }, func(it *Item) { it.Columns = []string{"a"} },
+		func(it *Item) { it.Options = nil }, func(it *Item) { it.Picture = nil },
+		func(it *Item) { it.Picture = &Picture{Shapes: make([]Shape, 1)} }, func(it *Item) { it.Disabled = true },
+		func(it *Item) { it.Num = 1 }, func(it *Item) { it.Aspect = 2 }, func(it *Item) { it.Text = "a" },
+	} {
+		other := base
+		change(&other)
+		require.False(t, Same(&base, &other), i)
+	}
+}
+
+// A frame of the busiest drumhead allocates nothing once the picture has grown.
+func TestDrawingAllocatesNothing(t *testing.T) {
+	for name, h := range heads(t) {
+		p := &Picture{}
+		h.Draw(p)
+		require.Zero(t, testing.AllocsPerRun(20, func() { p.Reset(); h.Draw(p) }), name)
+	}
+}
+
+func TestColumns(t *testing.T) {
+	for _, c := range []struct {
+		steps, perBeat int
+		width          float64
+		review         bool
+		want           int
+	}{
+		{8, 2, 900, false, 8}, {8, 2, 300, false, 8}, {8, 2, 300, true, 4}, {16, 2, 300, false, 8},
+		{16, 2, 900, false, 16}, {16, 4, 300, false, 8}, {16, 4, 100, false, 8}, {9, 1, 100, false, 9},
+	} {
+		require.Equal(t, c.want, Columns(c.steps, c.perBeat, c.width, c.review), "%+v", c)
+	}
+}
+
+func TestEnlarged(t *testing.T) {
+	h := heads(t)["head-review"] // a cycle of 2.5 s: 100 ms are 0.04 turns, room for 0.11
+	require.Equal(t, 2, h.Enlarged())
+	h.Review.StepTime = 900 * time.Millisecond
+	require.Equal(t, 7, h.Enlarged(), "7.2 s: 0.0139 turns, 7.9 fit")
+	h.Review.StepTime = 10 * time.Second
+	require.Equal(t, 8, h.Enlarged(), "at most 8")
+	h.Base = pattern(t, "DD-TD-T-")
+	h.Review.StepTime = 312500 * time.Microsecond
+	require.Equal(t, 1, h.Enlarged(), "0.46 of an eighth of a turn: 0.0575")
+	h.Review = nil
+	require.Equal(t, 1, h.Enlarged())
+}
+
+func BenchmarkHead(b *testing.B) {
+	h := heads(b)["head-review"]
+	p := &Picture{}
+	b.ReportAllocs()
+	for b.Loop() {
+		p.Reset()
+		h.Draw(p)
+	}
+}

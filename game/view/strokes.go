@@ -1,0 +1,49 @@
+package view
+
+import "groundbeat/game/rhythm"
+
+// isBeat reports whether a count stands on a beat: a figure, not & e a.
+func isBeat(count string) bool { return count != "" && count[0] >= '0' && count[0] <= '9' }
+
+// countName returns how the count of a step is said by itself: "3", or "3 &".
+func countName(counts []string, step int) string {
+	for i := min(step, len(counts)-1); i >= 0; i-- {
+		if isBeat(counts[i]) && i < step {
+			return counts[i] + " " + counts[step]
+		}
+		if isBeat(counts[i]) {
+			return counts[i]
+		}
+	}
+	return at(counts, step)
+}
+
+func at(counts []string, i int) string {
+	if i < 0 || i >= len(counts) {
+		return ""
+	}
+	return counts[i]
+}
+
+// beats returns how many beats the counts have.
+func beats(counts []string) int {
+	n := 0
+	for _, c := range counts {
+		if isBeat(c) {
+			n++
+		}
+	}
+	return n
+}
+
+// gap returns how many steps lie between the dum at step and the nearest other
+// dum of the cycle, going round; the whole cycle if there is no other.
+func gap(base rhythm.Pattern, step int) int {
+	n := len(base)
+	for d := 1; d < n; d++ {
+		if base[(step+d)%n].Low() || base[(step-d+n)%n].Low() {
+			return d
+		}
+	}
+	return n
+}
