@@ -1,0 +1,75 @@
+# Groundbeat. "make" or "make help" tells what there is; a line's help stands behind ##.
+
+# The port that make play serves on, and how long each fuzz target runs.
+PORT ?= 8080
+FUZZTIME ?= 30s
+
+# Whoever owns the folder, and whatever git thinks of it: the build needs no history.
+export GOFLAGS = -buildvcs=false -mod=readonly
+export PORT
+
+TOOLS := $(CURDIR)/.tools
+FOR_BROWSER := GOOS=js GOARCH=wasm
+# The packages that run in the browser only, and have tests that do.
+IN_BROWSER := ./audio/speaker ./game ./wasm
+
+.DEFAULT_GOAL := help
+# Two browsers at once would spoil each other's timing.
+.NOTPARALLEL:
+.PHONY: help setup build play check test bench fuzz golden clean has-go lint unit in-browser browser
+
+help: ## list the targets
+	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
+
+has-go: ## say so if Go is missing or too old
+	@command -v go >/dev/null || { echo "Go is missing: install the version that go.mod names, or a newer one (https://go.dev/dl/)." >&2; exit 1; }
+	@go list -m >/dev/null || { echo "This Go is too old: install the version that go.mod names, or a newer one (https://go.dev/dl/)." >&2; exit 1; }
+
+setup: has-go ## install what the tests need (Chromium, a C compiler, two tools)
+	@.ci/setup
+
+build: has-go ## write the site to dist/, compressed
+	go run ./wasm/pack -compress
+
+play: has-go ## build in a hurry and serve at http://localhost:8080/ (PORT=… for another port)
+	@go run ./wasm/pack
+	@mkdir -p $(TOOLS) && go build -o $(TOOLS)/serve ./wasm/serve && exec $(TOOLS)/serve
+
+check: setup lint unit ## lint and unit tests, for each commit: under a minute
+
+lint: setup ## gofmt, go vet and staticcheck, for this machine and for the browser
+	@unformatted=$$(gofmt -l assets audio game scoring wasm); [ -z "$$unformatted" ] || { echo "not as gofmt writes it:" $$unformatted >&2; exit 1; }
+	go vet ./...
+	go vet -tags browser ./wasm
+	$(FOR_BROWSER) go vet ./...
+	$(TOOLS)/staticcheck -tags browser ./...
+	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
+
+unit: has-go ## the tests that need no browser
+	go test -race -shuffle=on ./...
+
+test: check in-browser browser ## everything: check, then all that runs in a real browser
+
+in-browser: setup ## the tests of the packages that run in the browser only, in it
+	$(FOR_BROWSER) go test -count=1 -timeout 5m -exec $(TOOLS)/in-browser $(IN_BROWSER)
+
+browser: setup build ## play the built site in a real browser, and measure it
+	go test -tags browser -count=1 -timeout 15m ./wasm
+
+bench: has-go ## benchmarks, with allocations
+	go test -run '^$$' -bench . -benchmem ./...
+
+fuzz: has-go ## run each fuzz target for FUZZTIME (30s)
+	@for package in $$(go list ./...); do \
+		for target in $$(go test -list '^Fuzz' $$package | grep '^Fuzz'); do \
+			echo "$$package $$target"; \
+			go test -run '^$$' -fuzz "^$$target$$" -fuzztime $(FUZZTIME) $$package || exit 1; \
+		done; \
+	done
+
+golden: has-go ## write the golden files anew; read the difference as code
+	@packages=$$(grep -rlE --include='*_test.go' 'flag\.Bool\("update"' . | xargs -r -n 1 dirname | sort -u); \
+	[ -z "$$packages" ] || go test $$packages -update
+
+clean: ## remove what was built and installed here
+	rm -rf dist .tools testdata/out
