@@ -1,0 +1,103 @@
+//go:build js
+
+package game
+
+import (
+	"time"
+
+	"groundbeat/audio"
+	"groundbeat/audio/clock"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// Sound is the way to the loudspeaker.
+type Sound interface {
+	// Play opens the gate and begins a new epoch, in which frames from Next on
+	// will be heard as soon as possible. What was queued is cut.
+	Play()
+	// Stop silences the sound within 30 ms.
+	Stop()
+	// Next is the next frame of the stream to be rendered.
+	Next() int64
+	// Schedule adds hits to the stream; see [audio.Stream].
+	Schedule(hits ...audio.Hit) error
+	// Drop forgets the hits from a frame on.
+	Drop(from int64)
+	// Heard tells which frame is heard at a performance time in ms.
+	Heard(at float64) (clock.Position, error)
+	// Whole reports whether the frames were placed without a gap.
+	Whole(epoch int, from, to int64) bool
+	// Volume sets the loudness, 0 to 1 of the full level.
+	Volume(v float64)
+	// Audible is false where there is no sound at all and rounds are played on
+	// in pictures.
+	Audible() bool
+}
+
+// A Place is where the page has left room for a live picture, in CSS pixels of
+// the window.
+type Place struct {
+	Picture    string
+	X, Y, W, H float64
+}
+
+// Page is the browser's page: it shows screens and tells what the player did.
+type Page interface {
+	// Show makes the page show a screen; equal screens cost nothing.
+	Show(s view.Screen)
+	// Events hands over what happened since the last call, in order.
+	Events(into []Event) []Event
+	// Places hands over where the live pictures are.
+	Places(into []Place) []Place
+	// Light reports whether the light palette is in use.
+	Light() bool
+	// Calm reports whether the player asked for reduced motion.
+	Calm() bool
+	// Width is the width of the window in CSS pixels.
+	Width() float64
+	// Link shows an address in the browser's address bar, without loading it.
+	Link(query string)
+}
+
+// EventKind is what an Event is about.
+type EventKind uint8
+
+// Kinds of event.
+const (
+	Act     EventKind = iota // a control was used: Action, Value
+	Tapped                   // a tap: Tap
+	Stopped                  // the sound was interrupted: Reason
+	Running                  // the sound runs (again)
+)
+
+// An Event is something that happened on the page.
+type Event struct {
+	Kind   EventKind
+	Action string
+	Value  string
+	Reason string // hidden, interrupted, dry, device
+	Tap    Tap
+}
+
+// A Tap is one press, with the time that the browser stamped on it.
+type Tap struct {
+	At    float64 // performance time, ms
+	X, Y  float64 // place in the tap area, 0..1
+	By    string  // key, mouse, touch, pen or click
+	Round int     // number of the round that was on the page
+}
+
+// Store keeps finished rounds.
+type Store interface {
+	// Keep stores a round; done is called with nil or the reason why not.
+	Keep(r history.Round, done func(error))
+}
+
+// Wall tells time and chance, which pure packages are not allowed to know.
+type Wall interface {
+	Now() float64    // performance time, ms
+	Date() time.Time // wall time
+	Seed() uint64    // a new random seed
+	ID() string      // a new random id for a record
+}

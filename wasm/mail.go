@@ -1,0 +1,51 @@
+//go:build js
+
+package main
+
+import (
+	"encoding/binary"
+	"math"
+	"syscall/js"
+)
+
+// The kinds of letter; the page's mail.js has the same list with the meaning
+// of each value.
+const (
+	readingLetter   = 1
+	placementLetter = 2
+	tapLetter       = 3
+	stateLetter     = 4
+)
+
+const letterSize = 8 // numbers in a letter
+
+// A letter is a kind and seven values.
+type letter [letterSize]float64
+
+// A mailbox reads what the page's scripts posted.
+type mailbox struct {
+	box js.Value
+	raw []byte
+}
+
+func newMailbox(box js.Value) *mailbox {
+	return &mailbox{box: box, raw: make([]byte, box.Get("letters").Get("length").Int())}
+}
+
+// read calls each for every waiting letter, oldest first. With nothing waiting
+// it costs one look and allocates nothing.
+func (m *mailbox) read(each func(letter)) {
+	n := m.box.Get("waiting").Int()
+	if n == 0 {
+		return
+	}
+	js.CopyBytesToGo(m.raw[:n*letterSize*8], m.box.Get("letters"))
+	m.box.Call("clear")
+	for i := range n {
+		var l letter
+		for j := range l {
+			l[j] = math.Float64frombits(binary.LittleEndian.Uint64(m.raw[(i*letterSize+j)*8:]))
+		}
+		each(l)
+	}
+}

@@ -1,0 +1,124 @@
+//go:build js
+
+// Command wasm is the program in the page: it starts the game with the
+// browser's own means. Elements, storage, taps and the bridge to the sound are
+// here, and nothing that could be tested without a browser.
+package main
+
+import (
+	"fmt"
+	"syscall/js"
+
+	"groundbeat/assets"
+	"groundbeat/game"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/view"
+)
+
+func main() {
+	if err := run(); err != nil {
+		panic(err) // the page says that the program has stopped
+	}
+}
+
+func run() error {
+	words, err := view.LoadWords(assets.Words)
+	if err != nil {
+		return err
+	}
+	rhythms, err := rhythm.Load(assets.Rhythms)
+	if err != nil {
+		return err
+	}
+	parts := js.Global().Get("groundbeatParts")
+	b := newBrowser(parts)
+	if err := b.listen(parts); err != nil {
+		return err
+	}
+	s := openStore()
+	publish(parts, b.sound, b.wall, s)
+	g, err := game.New(game.Outside{
+		Sound: b.sound, Page: b, Store: s, Wall: b.wall,
+		Words: words, Rhythms: rhythms,
+		Regular: assets.Regular, Bold: assets.Bold,
+		Query:  js.Global().Get("location").Get("search").String(),
+		Export: func() { go b.export(s) },
+	})
+	if err != nil {
+		return err
+	}
+	b.hideCanvas()
+	return g.Run()
+}
+
+// browser is the page with the sound and the taps that arrive through it.
+type browser struct {
+	*page
+	wall   *wall
+	sound  game.Sound
+	played *bridgedSound // nil without sound
+	box    *mailbox
+}
+
+func newBrowser(parts js.Value) *browser {
+	parts.Get("start").Call("remove")
+	return &browser{page: newPage(), wall: newWall(), box: newMailbox(parts.Get("box"))}
+}
+
+// listen starts the sound, where there is one.
+func (b *browser) listen(parts js.Value) error {
+	bridge := parts.Get("bridge")
+	if !bridge.Truthy() {
+		b.sound = &noSound{now: b.wall.Now}
+		return nil
+	}
+	s, err := newSound(bridge)
+	b.sound, b.played = s, s
+	return err
+}
+
+// hideCanvas keeps the engine's canvas out of the way of focus and of screen
+// readers: it shows only what the page says in words as well.
+func (b *browser) hideCanvas() {
+	canvas := b.document.Call("querySelector", "canvas")
+	canvas.Call("setAttribute", "aria-hidden", "true")
+	canvas.Set("tabIndex", -1)
+}
+
+func (b *browser) export(s *store) {
+	if err := s.export(b.document); err != nil {
+		fmt.Println("export:", err)
+	}
+}
+
+// Events implements [game.Page]: what came by mail, then what was done on the
+// page.
+func (b *browser) Events(into []game.Event) []game.Event {
+	b.box.read(func(l letter) {
+		if b.played != nil {
+			b.played.hear(l)
+		}
+		switch int(l[0]) {
+		case tapLetter:
+			into = append(into, game.Event{Kind: game.Tapped, Tap: game.Tap{
+				At: l[1], X: l[2], Y: l[3], By: tappers[int(l[5])], Round: int(l[6]),
+			}})
+		case stateLetter:
+			into = append(into, stateEvent(l))
+		}
+	})
+	return b.page.Events(into)
+}
+
+// tappers are what a tap can be made by, in the order of the page's taps.js.
+var tappers = [...]string{"key", "mouse", "touch", "pen", "click"}
+
+// reasons are why a sound stops, in the order of the page's mail.js.
+var reasons = [...]string{"", game.WhyHidden, game.WhyPaused, game.WhyGap, game.WhyGap}
+
+func stateEvent(l letter) game.Event {
+	if reason := reasons[int(l[2])]; reason != "" {
+		return game.Event{Kind: game.Stopped, Reason: reason}
+	}
+	return game.Event{Kind: game.Running}
+}

@@ -1,0 +1,248 @@
+//go:build js
+
+package main
+
+import (
+	"syscall/js"
+
+	"groundbeat/game"
+	"groundbeat/game/view"
+)
+
+// page shows screens as real elements and tells what the player did with them.
+// It is the one renderer: a screen's tree goes in, and only what changed is
+// touched, so that focus, caret and scroll stay where they are.
+type page struct {
+	document js.Value
+	root     js.Value
+	shown    view.Screen
+	nodes    map[string]*node
+	events   []game.Event
+	places   []game.Place
+	moved    bool // the places must be measured again
+	width    float64
+	light    js.Value
+	calm     js.Value
+}
+
+// node is an item on the page with what was last written to it.
+type node struct {
+	item view.Item
+	el   js.Value // the item's own element
+	main js.Value // where its children or its value live
+}
+
+func newPage() *page {
+	window := js.Global()
+	p := &page{
+		document: window.Get("document"),
+		nodes:    map[string]*node{},
+		moved:    true,
+		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
+		calm:     window.Call("matchMedia", "(prefers-reduced-motion: reduce)"),
+	}
+	p.root = p.document.Call("getElementById", "page")
+	p.listen(p.root, "click", p.clicked)
+	p.listen(p.root, "input", p.changed)
+	p.listen(window, "keydown", p.pressed)
+	move := func(js.Value) { p.moved = true }
+	p.measure()
+	p.listen(window, "resize", func(js.Value) { p.measure() })
+	p.listen(p.document, "scroll", move)
+	watch := js.FuncOf(func(js.Value, []js.Value) any { p.moved = true; return nil })
+	window.Get("ResizeObserver").New(watch).Call("observe", p.root)
+	return p
+}
+
+func (p *page) listen(target js.Value, kind string, f func(event js.Value)) {
+	target.Call("addEventListener", kind, js.FuncOf(func(_ js.Value, args []js.Value) any {
+		f(args[0])
+		return nil
+	}), true)
+}
+
+func (p *page) act(action, value string) {
+	if action != "" {
+		p.events = append(p.events, game.Event{Kind: game.Act, Action: action, Value: value})
+	}
+}
+
+// clicked answers buttons; other controls are answered when they change.
+func (p *page) clicked(event js.Value) {
+	target := event.Get("target").Call("closest", "button[data-action]")
+	if !target.IsNull() {
+		p.act(target.Get("dataset").Get("action").String(), target.Get("value").String())
+	}
+}
+
+func (p *page) changed(event js.Value) {
+	target := event.Get("target")
+	holder := target.Call("closest", "[data-action]")
+	if holder.IsNull() {
+		return
+	}
+	value := target.Get("value").String()
+	if target.Get("type").String() == "checkbox" {
+		value = ""
+		if target.Get("checked").Bool() {
+			value = "yes"
+		}
+	}
+	p.act(holder.Get("dataset").Get("action").String(), value)
+}
+
+func (p *page) pressed(event js.Value) {
+	if event.Get("key").String() == "Escape" && !event.Get("repeat").Bool() {
+		p.act(p.shown.Escape, "")
+	}
+}
+
+// Events implements [game.Page].
+func (p *page) Events(into []game.Event) []game.Event {
+	into = append(into, p.events...)
+	p.events = p.events[:0]
+	return into
+}
+
+// Light implements [game.Page].
+func (p *page) Light() bool { return p.light.Get("matches").Bool() }
+
+// Calm implements [game.Page].
+func (p *page) Calm() bool { return p.calm.Get("matches").Bool() }
+
+// Width implements [game.Page].
+func (p *page) Width() float64 { return p.width }
+
+func (p *page) measure() {
+	p.width = p.document.Get("documentElement").Get("clientWidth").Float()
+	p.moved = true
+}
+
+// Link implements [game.Page].
+func (p *page) Link(query string) {
+	js.Global().Get("history").Call("replaceState", nil, "", query)
+}
+
+// Places implements [game.Page]. It measures only after something moved.
+func (p *page) Places(into []game.Place) []game.Place {
+	if p.moved {
+		p.moved = false
+		p.places = p.places[:0]
+		found := p.document.Call("querySelectorAll", "[data-place]")
+		for i := range found.Length() {
+			el := found.Index(i)
+			box := el.Call("getBoundingClientRect")
+			p.places = append(p.places, game.Place{
+				Picture: el.Get("dataset").Get("place").String(),
+				X:       box.Get("x").Float(), Y: box.Get("y").Float(),
+				W: box.Get("width").Float(), H: box.Get("height").Float(),
+			})
+		}
+	}
+	return append(into, p.places...)
+}
+
+// Show implements [game.Page].
+func (p *page) Show(s view.Screen) {
+	arrived := s.ID != p.shown.ID
+	html := p.document.Get("documentElement")
+	if s.Title != p.shown.Title {
+		p.document.Set("title", s.Title)
+	}
+	if s.Lang != p.shown.Lang {
+		html.Set("lang", s.Lang)
+	}
+	if s.Dir != p.shown.Dir {
+		html.Set("dir", s.Dir)
+	}
+	if arrived {
+		p.root.Get("dataset").Set("screen", s.ID)
+		js.Global().Call("scrollTo", 0, 0)
+	}
+	before := p.document.Get("activeElement")
+	if p.patch(p.root, p.shown.Items, s.Items) {
+		p.moved = true
+	}
+	if arrived || s.Focus != p.shown.Focus || !before.Get("isConnected").Bool() {
+		p.focus(s.FocusID())
+	}
+	p.shown = s
+}
+
+func (p *page) focus(id string) {
+	if n := p.nodes[id]; n != nil {
+		n.el.Call("focus", map[string]any{"preventScroll": true})
+	}
+}
+
+// patch makes the children of parent show the items; it reports whether it
+// changed anything. Children keep their elements as long as id and role stay.
+func (p *page) patch(parent js.Value, old, items []view.Item) bool {
+	if same(old, items) {
+		return false
+	}
+	keep := map[string]bool{}
+	for i := range items {
+		keep[items[i].ID] = true
+	}
+	for i := range old {
+		n := p.nodes[old[i].ID]
+		if n != nil && !keep[old[i].ID] && n.el.Get("parentNode").Equal(parent) {
+			p.forget(&old[i])
+		}
+	}
+	at := parent.Get("firstElementChild")
+	for i := range items {
+		n := p.node(&items[i])
+		if at.Truthy() && n.el.Equal(at) {
+			at = at.Get("nextElementSibling")
+		} else {
+			parent.Call("insertBefore", n.el, at)
+		}
+	}
+	return true
+}
+
+// node returns the item's node, made or brought up to date.
+func (p *page) node(it *view.Item) *node {
+	n := p.nodes[it.ID]
+	if n != nil && n.item.Role != it.Role {
+		p.forget(&n.item)
+		n = nil
+	}
+	if n == nil {
+		n = p.build(it)
+		p.nodes[it.ID] = n
+		p.write(n, nil, it)
+	} else if !view.Same(&n.item, it) {
+		p.write(n, &n.item, it)
+	}
+	p.patch(n.main, n.item.Children, it.Children)
+	n.item = *it
+	return n
+}
+
+// forget takes an item and all below it off the page.
+func (p *page) forget(it *view.Item) {
+	for i := range it.Children {
+		p.forget(&it.Children[i])
+	}
+	if n := p.nodes[it.ID]; n != nil {
+		n.el.Call("remove")
+		delete(p.nodes, it.ID)
+	}
+}
+
+// same reports whether two lists of items are equal down to the leaves. It
+// allocates nothing: an unchanged screen costs only this.
+func same(a, b []view.Item) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if !view.Same(&a[i], &b[i]) || !same(a[i].Children, b[i].Children) {
+			return false
+		}
+	}
+	return true
+}

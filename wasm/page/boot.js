@@ -1,0 +1,80 @@
+// Starts the program, or says in the page why it cannot be started.
+import { mailbox } from "./mail.js";
+import { bridge } from "./bridge.js";
+import { taps } from "./taps.js";
+
+const tag = document.querySelector("script[data-program]");
+const part = (name) => document.getElementById("boot-" + name);
+
+// halt shows one of the sentences of the page in place of everything else.
+function halt(name) {
+  const boot = start ?? document.getElementById("boot");
+  document.getElementById("page").replaceChildren(boot);
+  boot.querySelector("#boot-loading").hidden = true;
+  boot.querySelector("#boot-" + name).hidden = false;
+  const reload = boot.querySelector("#boot-reload");
+  reload.hidden = name === "no-program" || name === "no-pictures";
+  reload.onclick = () => location.reload();
+  reload.focus();
+}
+
+let start = document.getElementById("boot");
+
+function drawable() {
+  const canvas = document.createElement("canvas");
+  try {
+    const gl = canvas.getContext("webgl2") || canvas.getContext("webgl");
+    gl?.getExtension("WEBGL_lose_context")?.loseContext();
+    return Boolean(gl);
+  } catch {
+    return false;
+  }
+}
+
+// fetchProgram fetches the program and counts what has arrived, unpacked, so
+// that the progress is true with and without compression.
+async function fetchProgram() {
+  const response = await fetch(tag.dataset.program);
+  if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
+  const total = Number(tag.dataset.bytes);
+  const progress = part("progress");
+  let arrived = 0;
+  const counted = response.body.pipeThrough(
+    new TransformStream({
+      transform(chunk, out) {
+        arrived += chunk.byteLength;
+        progress.value = total ? arrived / total : 0;
+        out.enqueue(chunk);
+      },
+    }),
+  );
+  return new Response(counted, { headers: { "Content-Type": "application/wasm" } });
+}
+
+async function run() {
+  if (typeof WebAssembly !== "object" || !WebAssembly.instantiateStreaming) return halt("no-program");
+  if (!drawable()) return halt("no-pictures");
+
+  const box = mailbox();
+  window.groundbeatParts = { box, bridge: bridge(box), start, version: tag.dataset.version };
+  taps(box);
+
+  const go = new Go();
+  let program;
+  try {
+    program = await WebAssembly.instantiateStreaming(fetchProgram(), go.importObject);
+  } catch (error) {
+    console.error(error);
+    return halt(error instanceof WebAssembly.CompileError ? "no-program" : "no-file");
+  }
+  // The engine reads the pixel ratio once: start again in the same place when
+  // the window moves to a screen of another ratio.
+  matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener("change", () => location.reload(), { once: true });
+  await go.run(program.instance);
+  halt("stopped");
+}
+
+run().catch((error) => {
+  console.error(error);
+  halt("stopped");
+});

@@ -1,0 +1,279 @@
+// The sound's way from the game to the loudspeaker.
+//
+// The engine's web driver wants a ScriptProcessor or a worklet that asks for
+// blocks at the last moment. Here it is handed something shaped like a
+// ScriptProcessor instead: blocks are pulled well ahead and each is scheduled
+// as a buffer source at an exact frame of the context's clock, so that a busy
+// main thread (up to LEAD seconds of it) cannot be heard.
+//
+// Lead drum and bass drum arrive as left and right channel. Everything that has
+// to act at once (stop, volume, balance, one drum alone, where the drums
+// stand) is a gain behind the blocks and needs no new sound from the game.
+//
+// The driver fills what the game has not delivered with exact zeros; the
+// stream itself is never exactly zero. Dropping frames that are zero in both
+// channels therefore keeps the stream whole, and counting the others tells
+// which stream frame lies at which context frame.
+import { READING, PLACEMENT, STATE, HIDDEN, INTERRUPTED, DRY, DEVICE } from "./mail.js";
+
+const BLOCK = 2048; // frames that the driver delivers at a time
+const LEAD = 0.8; // seconds scheduled ahead of the device
+const LATE = 0.02; // seconds; nearer than this to the device a block may miss its frame
+const START = 0.06; // seconds from a start to its first frame
+const FADE = 0.012; // seconds that a gain takes to reach its new value
+
+export function bridge(box) {
+  const Native = window.AudioContext || window.webkitAudioContext;
+  if (!Native) return null;
+  const b = new Bridge(box);
+  class Bridged extends Native {
+    constructor(opts) {
+      super({ latencyHint: "interactive", ...opts });
+      // The driver must not find the worklet: it would go round the bridge.
+      Object.defineProperty(this, "audioWorklet", { value: undefined });
+      b.attach(this);
+    }
+    createScriptProcessor() {
+      return {
+        addEventListener: (kind, fill) => kind === "audioprocess" && b.source(fill),
+        connect: () => b.pump(),
+      };
+    }
+  }
+  window.AudioContext = Bridged;
+  return b;
+}
+
+class Bridge {
+  constructor(box) {
+    this.box = box;
+    this.context = null;
+    this.fill = null;
+    this.epoch = 0; // number of restarts
+    this.next = 0; // context frame of the next block
+    this.stream = 0; // stream frames delivered so far
+    this.live = new Set(); // sources that are scheduled or sounding
+    this.mix = { lead: 1, bass: 1, volume: 1, stage: "centre" };
+    this.aims = new Map(); // where each gain was last sent
+    this.wanted = true; // should the sound run? (not while hidden)
+    this.block = {
+      left: new Float32Array(BLOCK),
+      right: new Float32Array(BLOCK),
+      getChannelData: (c) => (c ? this.block.right : this.block.left),
+    };
+    this.event = { outputBuffer: this.block };
+    this.soon = new MessageChannel();
+    this.soon.port1.onmessage = () => this.pump();
+  }
+
+  attach(context) {
+    if (this.context) return;
+    this.context = context;
+    this.rate = context.sampleRate;
+    this.graph();
+    this.restart();
+    context.addEventListener("statechange", () => this.changed());
+    context.addEventListener("sinkchange", () => this.restart(DEVICE));
+    document.addEventListener("visibilitychange", () => this.visible());
+    for (const kind of ["keydown", "pointerup", "click"]) {
+      window.addEventListener(kind, () => this.resume(), { capture: true, passive: true });
+    }
+    setInterval(() => this.pump(), 100);
+    const frame = () => {
+      this.read();
+      requestAnimationFrame(frame);
+    };
+    requestAnimationFrame(frame);
+  }
+
+  // lead ─┬─ leadLeft ──┐
+  //       └─ leadRight ─┤
+  // bass ─┬─ bassLeft ──┼─ left, right ─ gate ─ volume ─ destination
+  //       └─ bassRight ─┘
+  graph() {
+    const c = this.context;
+    const split = c.createChannelSplitter(2);
+    const merge = c.createChannelMerger(2);
+    this.gains = {};
+    for (const [drum, from] of [["lead", 0], ["bass", 1]]) {
+      for (const [side, to] of [["Left", 0], ["Right", 1]]) {
+        const g = c.createGain();
+        split.connect(g, from);
+        g.connect(merge, 0, to);
+        this.gains[drum + side] = g.gain;
+      }
+    }
+    const gate = c.createGain();
+    const volume = c.createGain();
+    merge.connect(gate).connect(volume).connect(c.destination);
+    this.gains.gate = gate.gain;
+    this.gains.volume = volume.gain;
+    this.input = split;
+    gate.gain.value = 0;
+    for (const [name, value] of Object.entries(this.levels())) this.gains[name].value = value;
+  }
+
+  // Where the drums stand. "apart" sends each drum to one side alone, at its
+  // full level; "centre" is the same in both ears and safe in mono.
+  levels() {
+    const { lead, bass, volume, stage } = this.mix;
+    const [ll, lr, bl, br] = { centre: [0.71, 0.71, 0.71, 0.71], spread: [0.56, 0.83, 0.83, 0.56], apart: [1, 0, 0, 1] }[stage];
+    return { leadLeft: ll * lead, leadRight: lr * lead, bassLeft: bl * bass, bassRight: br * bass, volume };
+  }
+
+  // balance sets the drums' gains, 0..1, and where they stand; heard within FADE.
+  balance(lead, bass, stage) {
+    this.set({ lead, bass, stage });
+  }
+
+  // volume sets the level behind the mix, 0..1; heard within FADE.
+  volume(volume) {
+    this.set({ volume });
+  }
+
+  set(part) {
+    this.mix = { ...this.mix, ...part };
+    if (!this.context) return;
+    for (const [name, value] of Object.entries(this.levels())) this.ramp(this.gains[name], value);
+  }
+
+  ramp(gain, value) {
+    const from = this.context.currentTime;
+    const now = this.aims.get(gain) ?? gain.value; // not every browser reports an automated value
+    gain.cancelScheduledValues(0);
+    gain.setValueAtTime(now, from);
+    gain.linearRampToValueAtTime(value, from + FADE);
+    this.aims.set(gain, value);
+  }
+
+  // stop silences what is sounding and what is queued, within FADE.
+  stop() {
+    if (this.context) this.ramp(this.gains.gate, 0);
+  }
+
+  // restart cuts what is queued and begins a new epoch: the next block starts
+  // START seconds from now. It returns the epoch's number.
+  restart(reason = 0) {
+    this.epoch++;
+    if (!this.context) return this.epoch;
+    const now = this.context.currentTime;
+    for (const source of this.live) source.stop(now + FADE);
+    this.live.clear();
+    this.next = Math.ceil((now + START) * this.rate);
+    this.fresh = true; // nothing placed in this epoch yet
+    if (reason) this.box.post(STATE, this.running() ? 1 : 0, reason);
+    this.pump();
+    return this.epoch;
+  }
+
+  // play restarts with the gate open.
+  play() {
+    if (this.context) {
+      const gate = this.gains.gate;
+      this.ramp(gate, 0);
+      const from = this.context.currentTime + START - FADE;
+      gate.setValueAtTime(0, from);
+      gate.linearRampToValueAtTime(1, from + FADE);
+      this.aims.set(gate, 1);
+    }
+    return this.restart();
+  }
+
+  source(fill) {
+    this.fill = fill;
+    this.pump();
+  }
+
+  running() {
+    return this.context !== null && this.context.state === "running";
+  }
+
+  // pump schedules blocks until LEAD is reached: one a task, so that the game's
+  // own goroutines can refill between them.
+  pump() {
+    if (!this.fill || !this.running() || this.pulling) return;
+    const now = Math.round(this.context.currentTime * this.rate);
+    if (this.next < now + LATE * this.rate) {
+      if (!this.fresh) return void this.restart(DRY);
+      this.next = now + Math.ceil(START * this.rate);
+    }
+    if (this.next >= now + LEAD * this.rate) return;
+    this.pulling = true;
+    this.fill(this.event);
+    this.pulling = false;
+    if (this.schedule()) this.soon.port2.postMessage(0);
+  }
+
+  // schedule places what the driver delivered; it returns the frames placed.
+  schedule() {
+    const { left, right } = this.block;
+    let n = 0;
+    for (let i = 0; i < BLOCK; i++) {
+      if (left[i] === 0 && right[i] === 0) continue;
+      left[n] = left[i];
+      right[n++] = right[i];
+    }
+    if (n === 0) return 0;
+    const buffer = this.context.createBuffer(2, n, this.rate);
+    buffer.copyToChannel(left.subarray(0, n), 0);
+    buffer.copyToChannel(right.subarray(0, n), 1);
+    const source = this.context.createBufferSource();
+    source.buffer = buffer;
+    source.connect(this.input);
+    source.onended = () => {
+      source.disconnect();
+      this.live.delete(source);
+      this.read();
+      this.pump();
+    };
+    source.start(this.next / this.rate);
+    this.live.add(source);
+    this.box.post(PLACEMENT, this.epoch, this.next, this.stream, n);
+    this.fresh = false;
+    this.next += n;
+    this.stream += n;
+    return n;
+  }
+
+  // read notes how the device's clock stands against the page's.
+  read() {
+    const c = this.context;
+    const stamp = c.getOutputTimestamp ? c.getOutputTimestamp() : { contextTime: 0, performanceTime: 0 };
+    const late = (c.baseLatency || 0) + (c.outputLatency || 0);
+    if (stamp.performanceTime) {
+      this.box.post(READING, stamp.contextTime, stamp.performanceTime, this.running() ? 1 : 0, late);
+    } else if (this.running()) {
+      this.box.post(READING, c.currentTime, -performance.now(), 1, late); // a minus marks the coarse kind
+    }
+  }
+
+  resume() {
+    if (!this.context || this.running() || !this.wanted) return;
+    this.context.resume().catch(() => {});
+    clearTimeout(this.again);
+    // Some systems leave an interrupted context only by a suspend and a resume.
+    this.again = setTimeout(() => {
+      if (this.running() || !this.wanted) return;
+      this.context.suspend().then(() => this.context.resume()).catch(() => {});
+    }, 500);
+  }
+
+  changed() {
+    if (this.running()) {
+      this.restart();
+      this.box.post(STATE, 1, 0);
+    } else {
+      this.box.post(STATE, 0, document.hidden ? HIDDEN : INTERRUPTED);
+    }
+  }
+
+  visible() {
+    this.wanted = !document.hidden;
+    if (document.hidden) {
+      this.box.post(STATE, 0, HIDDEN);
+      this.context.suspend().catch(() => {});
+    } else {
+      this.context.resume().catch(() => {});
+    }
+  }
+}

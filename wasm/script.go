@@ -1,0 +1,68 @@
+//go:build js
+
+package main
+
+import (
+	"strings"
+	"syscall/js"
+
+	"groundbeat/game"
+)
+
+// publish makes the page script window.groundbeat. It is part of the product:
+// the README documents it.
+//
+//	version  the program's version
+//	heard()  {epoch, frame, rate, at}: the stream frame (with fraction) heard at
+//	         performance time at (ms), and frames per second of that clock; null
+//	         while nothing is heard
+//	balance(lead, bass, stage)
+//	         the drums' levels, 0 to 1, and where they stand: "centre" (the same
+//	         in both ears), "spread" or "apart" (lead left, bass right, each at
+//	         its full level); heard within 30 ms
+//	volume(v)  the level behind them, 0 to 1
+//	log()    a promise of all finished rounds, oldest first
+func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
+	heard := js.FuncOf(func(js.Value, []js.Value) any {
+		p, err := sound.Heard(wall.Now())
+		if err != nil {
+			return nil
+		}
+		return map[string]any{"epoch": p.Epoch, "frame": p.Frame, "rate": p.Rate, "at": p.At}
+	})
+	log := js.FuncOf(func(js.Value, []js.Value) any {
+		return promise(func() (any, error) {
+			lines, err := s.lines()
+			if err != nil {
+				return nil, err
+			}
+			return js.Global().Get("JSON").Call("parse", "["+strings.Join(lines, ",")+"]"), nil
+		})
+	})
+	page := map[string]any{"version": parts.Get("version"), "heard": heard, "log": log}
+	if bridge := parts.Get("bridge"); bridge.Truthy() {
+		for _, name := range []string{"balance", "volume"} {
+			page[name] = bridge.Get(name).Call("bind", bridge)
+		}
+	}
+	js.Global().Set("groundbeat", page)
+	js.Global().Delete("groundbeatParts")
+}
+
+// promise runs f beside the page's own work and hands its outcome over.
+func promise(f func() (any, error)) js.Value {
+	var executor js.Func
+	executor = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		resolve, reject := args[0], args[1]
+		go func() {
+			defer executor.Release()
+			if value, err := f(); err != nil {
+				reject.Invoke(js.Global().Get("Error").New(err.Error()))
+			} else {
+				resolve.Invoke(value)
+			}
+		}()
+		return nil
+	})
+	return js.Global().Get("Promise").New(executor)
+}

@@ -1,0 +1,92 @@
+//go:build js
+
+package main
+
+import (
+	"math"
+	"syscall/js"
+
+	"groundbeat/audio"
+	"groundbeat/audio/clock"
+	"groundbeat/audio/speaker"
+)
+
+// bridgedSound is the stream, played through the page's bridge and timed by
+// the clock.
+type bridgedSound struct {
+	*audio.Stream
+	bridge  js.Value
+	clock   *clock.Clock
+	speaker *speaker.Speaker
+}
+
+// newSound starts the stream. It must not be called without an AudioContext.
+func newSound(bridge js.Value) (*bridgedSound, error) {
+	stream := audio.NewStream(audio.Rate)
+	s, err := speaker.Start(stream, int(audio.Rate))
+	if err != nil {
+		return nil, err
+	}
+	return &bridgedSound{Stream: stream, bridge: bridge, clock: clock.New(int(audio.Rate)), speaker: s}, nil
+}
+
+func (s *bridgedSound) Play()            { s.bridge.Call("play") }
+func (s *bridgedSound) Stop()            { s.bridge.Call("stop") }
+func (s *bridgedSound) Next() int64      { return s.Frame() }
+func (s *bridgedSound) Volume(v float64) { s.bridge.Call("volume", v) }
+func (s *bridgedSound) Audible() bool    { return true }
+
+func (s *bridgedSound) Heard(at float64) (clock.Position, error) { return s.clock.Heard(at) }
+
+func (s *bridgedSound) Whole(epoch int, from, to int64) bool { return s.clock.Whole(epoch, from, to) }
+
+// hear feeds the clock with a letter about the sound.
+func (s *bridgedSound) hear(l letter) {
+	switch int(l[0]) {
+	case readingLetter:
+		r := clock.Reading{Context: l[1], Performance: math.Abs(l[2]), Running: l[3] != 0}
+		if l[2] < 0 {
+			s.clock.ReadCoarse(r, l[4])
+		} else {
+			s.clock.Read(r)
+		}
+	case placementLetter:
+		s.clock.Place(clock.Placement{Epoch: int(l[1]), Context: int64(l[2]), Stream: int64(l[3]), Frames: int64(l[4])})
+	case stateLetter:
+		if l[1] == 0 {
+			s.clock.Read(clock.Reading{Running: false})
+		}
+	}
+}
+
+// noSound stands in where the browser has no sound: rounds go on in pictures,
+// and what would be heard follows the page's own clock.
+type noSound struct {
+	now   func() float64
+	start float64
+	epoch int
+}
+
+func (s *noSound) Play() {
+	s.epoch++
+	s.start = s.now()
+}
+
+func (s *noSound) Volume(float64)              {}
+func (s *noSound) Stop()                       {}
+func (s *noSound) Next() int64                 { return 0 }
+func (s *noSound) Schedule(...audio.Hit) error { return nil }
+func (s *noSound) Drop(int64)                  {}
+func (s *noSound) Audible() bool               { return false }
+
+func (s *noSound) Heard(at float64) (clock.Position, error) {
+	return clock.Position{
+		Epoch:  s.epoch,
+		Frame:  (at - s.start) / 1000 * float64(audio.Rate),
+		Rate:   float64(audio.Rate),
+		At:     at,
+		Coarse: true,
+	}, nil
+}
+
+func (s *noSound) Whole(int, int64, int64) bool { return true }
