@@ -49,6 +49,11 @@ func serve(t *testing.T) *server {
 	return s
 }
 
+func (s *server) port() string { return s.URL[strings.LastIndex(s.URL, ":")+1:] }
+
+// at is the same server under another origin.
+func (s *server) at(origin string) *httptest.Server { return &httptest.Server{URL: origin} }
+
 // test serves the files of testdata and takes captured sound.
 func (s *server) test(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Cross-Origin-Embedder-Policy", "require-corp")
@@ -155,6 +160,13 @@ func (b *tab) size(width, height int64, scale float64) {
 	_, err := chromedp.Call(b.ctx, emulation.SetDeviceMetricsOverride,
 		emulation.SetDeviceMetricsOverrideParams{Width: width, Height: height, DeviceScaleFactor: scale})
 	require.NoError(b.t, err)
+}
+
+// load loads an address that is not the game's.
+func (b *tab) load(url string) {
+	b.t.Helper()
+	b.steps(chromedp.Navigate(url))
+	b.wait("document.readyState === 'complete'")
 }
 
 // visit loads an address and waits for the screen's heading or tap area.

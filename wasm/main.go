@@ -74,6 +74,11 @@ func (b *browser) listen(parts js.Value) error {
 	}
 	s, err := newSound(bridge)
 	b.sound, b.played = s, s
+	b.at = func(action string) {
+		if action == view.ActStop {
+			s.Stop() // however long the next tick takes to come
+		}
+	}
 	return err
 }
 

@@ -23,6 +23,7 @@ type page struct {
 	width    float64
 	light    js.Value
 	calm     js.Value
+	at       func(action string) // told of an action at once, before the next tick
 }
 
 // node is an item on the page with what was last written to it.
@@ -40,6 +41,7 @@ func newPage() *page {
 		moved:    true,
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
 		calm:     window.Call("matchMedia", "(prefers-reduced-motion: reduce)"),
+		at:       func(string) {},
 	}
 	p.root = p.document.Call("getElementById", "page")
 	p.listen(p.root, "click", p.clicked)
@@ -63,6 +65,7 @@ func (p *page) listen(target js.Value, kind string, f func(event js.Value)) {
 
 func (p *page) act(action, value string) {
 	if action != "" {
+		p.at(action)
 		p.events = append(p.events, game.Event{Kind: game.Act, Action: action, Value: value})
 	}
 }

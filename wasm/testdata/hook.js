@@ -9,6 +9,7 @@
     readings: [], // [context time (s), performance time (ms)]
     onsets: [], // context frames at which the right channel rose to `rise`
     rise: 0.15,
+    quiet: 9600, // frames after an onset in which no other is looked for
     missed: 0, // frames that the monitor did not see
     quietUntil: 0,
     starts: [], // blocks as they were scheduled: {at (s), frames}
@@ -46,7 +47,7 @@
       const frame = part.frame + i;
       if (frame < m.quietUntil || Math.abs(part.right[i]) < m.rise) continue;
       m.onsets.push(frame);
-      m.quietUntil = frame + 0.2 * m.context.sampleRate;
+      m.quietUntil = frame + m.quiet;
     }
   }
 
