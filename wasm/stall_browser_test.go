@@ -5,6 +5,7 @@ package main
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -78,26 +79,20 @@ func TestPlainHTTP(t *testing.T) {
 	require.Less(t, worst, 1e-6)
 }
 
-// align finds the stream frame of a block that holds the round's first stroke,
-// or −1.
+// align finds the stream frame of the block that holds the round's first
+// stroke, or −1 for another block.
 func align(left, right, blockLeft, blockRight []float32, base int64) int64 {
-	for from := base - int64(len(blockLeft)) + 1; from <= base; from++ {
-		if from >= 0 && from+int64(len(blockLeft)) <= int64(len(left)) && equal(left[from:], blockLeft) && equal(right[from:], blockRight) {
+	n := int64(len(blockLeft))
+	for from := max(0, base-n+1); from <= base; from++ {
+		if slices.Max(blockLeft) > 1e-3 && near(left[from:from+n], blockLeft) && near(right[from:from+n], blockRight) {
 			return from
 		}
 	}
 	return -1
 }
 
-func equal(want, got []float32) bool {
-	loud := false
-	for i, v := range got {
-		if math.Abs(float64(want[i]-v)) > 1e-6 {
-			return false
-		}
-		loud = loud || math.Abs(float64(v)) > 1e-3
-	}
-	return loud
+func near(want, got []float32) bool {
+	return slices.EqualFunc(want, got, func(a, b float32) bool { return math.Abs(float64(a-b)) < 1e-6 })
 }
 
 // Stop, balance, one drum alone and volume are gains in the page's graph: what
