@@ -16,7 +16,7 @@ IN_BROWSER := ./audio/speaker ./game ./wasm
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
-.PHONY: help setup build play check test bench fuzz golden clean has-go lint unit in-browser browser
+.PHONY: help setup build play check test bench fuzz golden pictures clean has-go lint unit in-browser browser
 
 help: ## list the targets
 	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
@@ -46,7 +46,7 @@ lint: setup ## gofmt, go vet and staticcheck, for this machine and for the brows
 	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
 
 unit: has-go ## the tests that need no browser
-	go test -race -shuffle=on ./...
+	go test -race -short -shuffle=on ./...
 
 test: check in-browser browser ## everything: check, then all that runs in a real browser
 
@@ -70,6 +70,9 @@ fuzz: has-go ## run each fuzz target for FUZZTIME (30s)
 golden: has-go ## write the golden files anew; read the difference as code
 	@packages=$$(grep -rlE --include='*_test.go' 'flag\.Bool\("update"' . | xargs -r -n 1 dirname | sort -u); \
 	[ -z "$$packages" ] || go test $$packages -update
+
+pictures: setup build ## take the README's pictures anew, in a real browser
+	go test -tags browser -count=1 -run TestLayout ./wasm -pictures
 
 clean: ## remove what was built and installed here
 	rm -rf dist .tools testdata/out

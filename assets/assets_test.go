@@ -15,6 +15,9 @@ func TestRhythmsAreEmbedded(t *testing.T) {
 	paths, err := fs.Glob(os.DirFS("."), "rhythms/*.txt")
 	require.NoError(t, err)
 	require.Contains(t, paths, "rhythms/maqsum.txt")
+	embedded, err := fs.Glob(assets.Rhythms, "rhythms/*")
+	require.NoError(t, err)
+	require.Equal(t, paths, embedded)
 	for _, path := range paths {
 		want, err := os.ReadFile(path)
 		require.NoError(t, err)

@@ -3,9 +3,16 @@
 package main
 
 import (
-	"fmt"
+	"flag"
+	"os"
+	"path/filepath"
 	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
 )
+
+var pictures = flag.Bool("pictures", false, "take the pictures of the README anew")
 
 // looks are the windows that the screens are looked at in.
 var looks = []struct {
@@ -22,35 +29,95 @@ var looks = []struct {
 	{"projector-4-3", 1024, 768, 1, false},
 }
 
-func TestLook(t *testing.T) {
+// shown are the pictures that the README shows.
+var shown = []string{"ready-desktop", "playing-phone", "review-projector"}
+
+// layout says what is wrong with how the page lies in its window.
+const layout = `(() => {
+	const wrong = [];
+	if (document.documentElement.scrollWidth > innerWidth) wrong.push("wider than the window");
+	const items = [...document.querySelectorAll("#page > *")].filter((e) => e.offsetWidth);
+	const name = (e) => e.id || e.className || e.tagName;
+	const box = (e) => e.getBoundingClientRect();
+	for (const [i, a] of items.entries()) for (const b of items.slice(i + 1)) {
+		if (getComputedStyle(a).position === "sticky" || getComputedStyle(b).position === "sticky") continue;
+		const [p, q] = [box(a), box(b)];
+		const across = Math.min(p.right, q.right) - Math.max(p.left, q.left);
+		const down = Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top);
+		if (across > 1 && down > 1) wrong.push(name(a) + " lies over " + name(b));
+	}
+	for (const e of document.querySelectorAll("#page *")) {
+		if (e.closest("svg") || !e.offsetWidth) continue;
+		if (e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && e.clientWidth) wrong.push(name(e) + " is cut off");
+		if (box(e).right > innerWidth + 1 || box(e).left < -1) wrong.push(name(e) + " lies outside");
+	}
+	for (const e of document.querySelectorAll("button, input[type=range], fieldset label, summary")) {
+		if (e.offsetWidth && (box(e).height < 43.9 || box(e).width < 43.9)) wrong.push((e.textContent || name(e)) + " is too small to press");
+	}
+	if (!document.fonts.check("16px 'Readex Pro'")) wrong.push("the typeface is missing");
+	return wrong;
+})()`
+
+// inWindow says whether an element can be seen without scrolling.
+const inWindow = `((e) => { const b = e.getBoundingClientRect(); return b.top >= 0 && b.bottom <= innerHeight + 0.5 })`
+
+func TestLayout(t *testing.T) {
 	s := serve(t)
-	b := open(t)
 	for _, l := range looks {
-		b.size(l.width, l.height, l.scale)
-		b.dark(l.dark)
-		b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=110&eights=2&riff=bare&seed=7")
-		b.wait("document.querySelector('#begin')")
-		b.rest(300)
-		b.shoot("ready-" + l.name)
-		b.press("Begin")
-		origin := get[float64](b, "performance.timeOrigin")
-		b.wait("document.querySelector('.taparea')")
-		b.wait("groundbeat.heard()")
-		b.rest(1000)
-		b.shoot("count-in-" + l.name)
-		b.rest(1600)
-		for i := range 6 {
-			b.key("j", b.now(), origin)
-			b.rest([]int{1090, 1060, 1120, 1080, 1100, 1091}[i])
+		t.Run(l.name, func(t *testing.T) {
+			b := monitored(t, s, s.URL)
+			b.size(l.width, l.height, l.scale)
+			b.dark(l.dark)
+			b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=110&eights=2&riff=bare&seed=7")
+			b.wait("document.fonts.status === 'loaded' && monitor.ready")
+			b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart")`)
+			b.rest(200)
+			b.lies("ready", l.name)
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#begin'))"), "Begin without scrolling")
+
+			b.press("Begin")
+			b.wait("document.querySelector('.taparea')")
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('.taparea'))"), "the whole head")
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#stop'))"), "the way out")
+			b.rest(700)
+			b.lies("count-in", l.name)
+			b.tapAlong(func(i int) {
+				if i == 2 {
+					b.shoot("playing-" + l.name)
+				}
+			})
+			b.wait("document.querySelector('#finding')")
+			b.rest(200)
+			b.lies("review", l.name)
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#finding'))"), "the finding without scrolling")
+			b.run("document.querySelector('summary').click()")
+			b.rest(200)
+			require.Empty(t, get[[]string](b, layout), "review, opened")
+		})
+	}
+}
+
+// lies checks the layout and takes a picture.
+func (b *tab) lies(screen, window string) {
+	b.t.Helper()
+	b.shoot(screen + "-" + window)
+	require.Empty(b.t, get[[]string](b, layout), screen)
+}
+
+// shoot writes a picture of the page, for people to look at.
+func (b *tab) shoot(name string) {
+	b.t.Helper()
+	png, err := chromedp.Run(b.ctx, chromedp.CaptureScreenshot())
+	require.NoError(b.t, err)
+	folders := []string{"out"}
+	for _, s := range shown {
+		if *pictures && s == name {
+			folders = append(folders, "pictures")
 		}
-		b.shoot("playing-" + l.name)
-		b.waitFor("document.querySelector('#finding')", 2e10)
-		b.rest(300)
-		b.shoot("review-" + l.name)
-		b.run("scrollTo(0, 1e6)")
-		b.rest(200)
-		b.shoot("review-end-" + l.name)
-		t.Log(l.name, get[any](b, "groundbeat.log().then((l) => l.at(-1).taps.map((t) => t.offset))"),
-			fmt.Sprint(b.console()))
+	}
+	for _, f := range folders {
+		folder := filepath.Join("..", "testdata", f)
+		require.NoError(b.t, os.MkdirAll(folder, 0o755))
+		require.NoError(b.t, os.WriteFile(filepath.Join(folder, name+".png"), png, 0o644))
 	}
 }

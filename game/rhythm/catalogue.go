@@ -111,3 +111,24 @@ func (c *Catalogue) Find(spelling string) (*Cycle, bool) {
 	cycle, found := c.byName[fold(spelling)]
 	return cycle, found
 }
+
+// Answers returns the rhythms that may be answers in a quiz, in order; those in
+// odd metres only if they are asked for.
+func (c *Catalogue) Answers(odd bool) []*Cycle {
+	return c.pick(func(cycle *Cycle) bool { return cycle.Quiz && (odd || !cycle.Odd()) })
+}
+
+// Family returns the rhythms of a family, in order.
+func (c *Catalogue) Family(family string) []*Cycle {
+	return c.pick(func(cycle *Cycle) bool { return cycle.Family == family })
+}
+
+func (c *Catalogue) pick(wanted func(*Cycle) bool) []*Cycle {
+	var some []*Cycle
+	for _, cycle := range c.cycles {
+		if wanted(cycle) {
+			some = append(some, cycle)
+		}
+	}
+	return some
+}

@@ -1,16 +1,7 @@
 package rhythm
 
-import "strconv"
-
 // eight is the length of a dancer's phrase, in counts.
 const eight = 8
-
-// syllables are the words said on the steps of one beat after its number.
-var syllables = map[int][]string{
-	1: {""},
-	2: {"", "&"},
-	4: {"", "e", "&", "a"},
-}
 
 // Count returns what is said on a step inside a cycle: the number of the beat
 // on the beat, from "1", and "&" or "e", "&", "a" between. Maqsum (4/4, 8 steps)
@@ -25,7 +16,7 @@ var syllables = map[int][]string{
 //
 // A step outside the cycle, also a negative one, counts as in its own cycle.
 func (c *Cycle) Count(step int) string {
-	return c.say(step, c.Beats())
+	return c.Base().Count(step)
 }
 
 // CountInEight returns what is said on a step in dancers' eights: as
@@ -34,21 +25,13 @@ func (c *Cycle) Count(step int) string {
 // The four beats before step 0 count 5, 6, 7, 8. An odd metre has no eights:
 // there it equals Count.
 func (c *Cycle) CountInEight(step int) string {
-	if c.Odd() {
-		return c.Count(step)
-	}
-	return c.say(step, eight)
+	return c.Base().CountInEight(step)
 }
 
 // Spoken returns the count of a step inside a cycle as it is said in a
 // sentence: "3", "the & of 2", "the e of 1".
 func (c *Cycle) Spoken(step int) string {
-	count := c.Count(step)
-	beat := c.Count(step - modulo(step, c.StepsPerBeat()))
-	if count == beat {
-		return beat
-	}
-	return "the " + count + " of " + beat
+	return c.Base().Spoken(step)
 }
 
 // CyclesIn returns how many cycles fill a number of eights, an eight being 8
@@ -61,19 +44,4 @@ func (c *Cycle) CyclesIn(eights int) int {
 		return 0
 	}
 	return (eights*eight + c.Beats() - 1) / c.Beats()
-}
-
-// say returns the count of a step where numbers return to 1 after some beats.
-func (c *Cycle) say(step, beats int) string {
-	perBeat := c.StepsPerBeat()
-	within := modulo(step, perBeat)
-	if within > 0 {
-		return syllables[perBeat][within]
-	}
-	return strconv.Itoa(modulo(step/perBeat, beats) + 1)
-}
-
-// modulo returns the remainder of a by n with the sign of n.
-func modulo(a, n int) int {
-	return (a%n + n) % n
 }

@@ -67,7 +67,7 @@ func (c *Cycle) Steps() int { return len(c.Skeleton) }
 func (c *Cycle) Beats() int { return c.Metre.Beats }
 
 // StepsPerBeat returns how many steps share one beat: 1, 2 or 4.
-func (c *Cycle) StepsPerBeat() int { return c.Steps() / c.Beats() }
+func (c *Cycle) StepsPerBeat() int { return c.Base().StepsPerBeat() }
 
 // Dums returns the steps of a cycle, from 0, on which the skeleton has a dum.
 func (c *Cycle) Dums() []int { return c.Skeleton.Dums() }

@@ -1,6 +1,7 @@
 package rhythm
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -30,7 +31,7 @@ func (p *parser) skeleton(c *Cycle) error {
 		}
 	}
 	beats := c.Beats()
-	if len(pattern)%beats != 0 || syllables[len(pattern)/beats] == nil {
+	if !slices.Contains([]int{beats, 2 * beats, 4 * beats}, len(pattern)) {
 		return p.errorf(e.at, "a skeleton of length %d does not fit %s, which takes %d steps (one a beat), %d or %d",
 			len(pattern), c.Metre, beats, 2*beats, 4*beats)
 	}

@@ -33,7 +33,7 @@
 //	family   = …                             learners hear a family side by side
 //	core     = yes | no                      one of the most used; no if absent
 //	quiz     = yes | no                      may be an answer; yes if absent
-//	differ   = yes | no                      sources disagree; no if absent
+//	differ   = yes | no                      sources disagree on its strokes; no if absent
 //	metre    = beats "/" unit                required; 1–32 beats; unit 2, 4, 8, 16
 //	grouping = beats { "+" beats }           sums to the metre; required for odd metres
 //	skeleton = pattern                       required
@@ -65,6 +65,17 @@
 // adds only light strokes (t, k). A variant has as many steps or twice as many
 // and is otherwise free. The beat of the tempo is the unit of the metre. "about"
 // says that the range is from memory.
+//
+// Where sources disagree, a note that begins "sources differ:" says in what, also
+// in rhythms not marked as such.
+//
+// # Forms and likeness
+//
+// A [Form] is one pattern over a cycle, with the counts and times of its own
+// steps. [CommonPulse] and [StepForStep] lay two side by side; [Differ] says
+// where they differ, [Distance] and [Apart] how unlike they sound, [SameButSpeed]
+// and [SameDums] what the ear or the finger cannot tell apart. [Hamming], [Edit],
+// [Swap], [DirectedSwap] and [Chronotonic] are the published measures.
 //
 // # Not goals
 //

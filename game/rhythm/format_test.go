@@ -105,6 +105,11 @@ func FuzzParse(f *testing.F) {
 		back, err := rhythm.Parse("fuzz.txt", bytes.NewReader(b.Bytes()))
 		require.NoError(t, err)
 		require.Equal(t, c, back)
+		for _, v := range append(c.Variants, rhythm.Variant{Pattern: c.Skeleton}) {
+			form := c.Form(v.Pattern)
+			require.NotEmpty(t, form.Spoken(form.Steps()-1))
+			require.Empty(t, form.Differ(form))
+		}
 		for step := -c.Steps(); step < 2*c.Steps(); step++ {
 			require.NotEmpty(t, c.Count(step))
 			require.NotEmpty(t, c.CountInEight(step))

@@ -1,6 +1,7 @@
 package rhythm_test
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -37,6 +38,35 @@ func shape(t testing.TB, id string) *rhythm.Cycle {
 		text += "grouping: " + s.grouping + "\n"
 	}
 	c, err := rhythm.Parse(id+".txt", strings.NewReader(text))
+	require.NoError(t, err)
+	return c
+}
+
+// ints reads whole numbers with blanks between.
+func ints(t testing.TB, s string) []int {
+	t.Helper()
+	var all []int
+	for _, word := range strings.Fields(s) {
+		n, err := strconv.Atoi(word)
+		require.NoError(t, err)
+		all = append(all, n)
+	}
+	return all
+}
+
+// pattern reads strokes, with "." for a rest as papers write it.
+func pattern(t testing.TB, s string) rhythm.Pattern {
+	t.Helper()
+	p, err := rhythm.ParsePattern(strings.ReplaceAll(s, ".", "-"))
+	require.NoError(t, err)
+	return p
+}
+
+// made makes a rhythm of a metre in quarters and a skeleton, at 60 to 120.
+func made(t testing.TB, metre, skeleton string) *rhythm.Cycle {
+	t.Helper()
+	c, err := rhythm.Parse("made.txt", strings.NewReader("name: made\nmetre: "+metre+
+		"\nskeleton: "+skeleton+"\ntempo: 60 90 120 quarter\nmemory: all\n"))
 	require.NoError(t, err)
 	return c
 }

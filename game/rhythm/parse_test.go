@@ -142,6 +142,7 @@ func TestParseMistakes(t *testing.T) {
 		{"too short", noSkeleton + "skeleton: §DT-TD-T\n", "a skeleton of length 7 does not fit 4/4, which takes 4 steps (one a beat), 8 or 16"},
 		{"one step", noSkeleton + "skeleton: §D\n", "length 1 does not fit 4/4"},
 		{"too fine", noSkeleton + "skeleton: §" + strings.Repeat("D-------", 4) + "\n", "length 32 does not fit 4/4"},
+		{"eight a beat", "metre: 2/4\n" + strings.ReplaceAll(noMetre, "skeleton: DT-TD-T-", "skeleton: §DT-TD-T-DT-TD-T-"), "length 16 does not fit 2/4, which takes 2 steps (one a beat), 4 or 8"},
 		{"three a beat", noSkeleton + "skeleton: §DT-TD-T-T--T\n", "length 12 does not fit 4/4"},
 		{"no dum", noSkeleton + "skeleton: §TT-TT-T-\n", "the skeleton has no dum (D)"},
 

@@ -24,6 +24,9 @@ const strokes = "DTStk-"
 // Low reports whether the stroke is a dum.
 func (s Stroke) Low() bool { return s == Dum }
 
+// High reports whether the stroke sounds and is no dum: a tek, slap or ka.
+func (s Stroke) High() bool { return s.Sounds() && !s.Low() }
+
 // Sounds reports whether the stroke is one of the six and not a rest.
 func (s Stroke) Sounds() bool { return s.valid() && s != Rest }
 
@@ -104,12 +107,14 @@ func (p Pattern) String() string {
 }
 
 // Dums returns the steps, from 0, on which a dum falls, in order.
-func (p Pattern) Dums() []int {
-	var steps []int
+func (p Pattern) Dums() []int { return p.Pulses(Stroke.Low).Onsets() }
+
+// Pulses marks the steps with a stroke of one kind: [Stroke.Low], [Stroke.High]
+// or [Stroke.Sounds].
+func (p Pattern) Pulses(kind func(Stroke) bool) Pulses {
+	pulses := make(Pulses, len(p))
 	for i, s := range p {
-		if s.Low() {
-			steps = append(steps, i)
-		}
+		pulses[i] = kind(s)
 	}
-	return steps
+	return pulses
 }

@@ -1,7 +1,6 @@
 package rhythm
 
 import (
-	"fmt"
 	"math"
 	"math/bits"
 	"time"
@@ -24,13 +23,7 @@ const maxRate = 1_000_000
 // At panics beyond that, and for a bpm outside 1 to 1,000,000: both are the
 // caller's mistakes.
 func (c *Cycle) At(step, bpm int) time.Duration {
-	if bpm < 1 || bpm > maxRate {
-		panic(fmt.Sprintf("rhythm: %d beats a minute", bpm))
-	}
-	if step < 0 {
-		return -divide(uint64(-step), uint64(bpm*c.StepsPerBeat()))
-	}
-	return divide(uint64(step), uint64(bpm*c.StepsPerBeat()))
+	return c.Base().At(step, bpm)
 }
 
 // Length returns the time of one cycle at bpm beats a minute, to the nearest

@@ -22,6 +22,7 @@ type Address struct {
 const (
 	LeastBPM, MostBPM       = 40, 200
 	LeastEights, MostEights = 1, 32
+	MostSeed                = 1<<53 - 1 // scripts read whole numbers exactly up to here
 )
 
 // DefaultAddress is where a link without parameters leads.
@@ -152,12 +153,11 @@ func (p *addressParser) seed() {
 		return
 	}
 	n, err := strconv.ParseUint(value, 10, 64)
-	if err != nil {
-		p.wrong("seed", value, "a whole number from 0 to 18446744073709551615")
+	if err != nil || n > MostSeed {
+		p.wrong("seed", value, fmt.Sprintf("a whole number from 0 to %d", uint64(MostSeed)))
+		return
 	}
-	if err == nil {
-		p.Seed = n
-	}
+	p.Seed = n
 }
 
 func (p *addressParser) unknown() {

@@ -18,6 +18,8 @@ func (d *Dums) reviewing(w Words) Screen {
 	if len(r.Taps) > 0 {
 		details.Children = append(details.Children, oneByOne(w, r))
 	}
+	details.Children = append(details.Children,
+		Item{ID: "export", Role: RoleButton, Name: w.Say("export"), Action: ActExport})
 	items = append(items, details)
 	s := d.screen(w, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...)...)
 	s.Escape = ActChange
@@ -31,10 +33,8 @@ func (d *Dums) slower(w Words) Item {
 func (d *Dums) figures(w Words) []Item {
 	r := d.Result
 	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
-	if r.Landed > 0 {
-		items = append(items, figure("bias", w.Say("review-whole"), sayOffset(w, r.Bias)))
-	}
 	if r.Landed > 1 {
+		items = append(items, figure("bias", w.Say("review-whole"), sayOffset(w, r.Bias)))
 		items = append(items, figure("spread", w.Say("spread"), w.Say("ms", "ms", wholeMs(r.Spread))))
 	}
 	return append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)),

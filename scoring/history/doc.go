@@ -32,7 +32,7 @@
 //	 "id": "b2f1",            random; 1 to 64 of letters, digits, - and _
 //	 "when": "2026-01-31T18:30:00+02:00",  end of the round, RFC 3339
 //	 "output": "studio",      name the player gave the sound output; "" unknown
-//	 "epoch": 1,              which run of the stream; frames count from its start
+//	 "epoch": 1,              which run of the sound; frames count on from run to run
 //	 "rate": 48000,           Hz, frames a second of the stream, 3000 to 768000
 //	 "coarse": false,         true where the clock was only an estimate
 //	 "window": 50,            ms to either side, 0 to 1000; half a gap at most

@@ -1,0 +1,67 @@
+package view_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/assets"
+	"groundbeat/audio"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// Every number that a link may hold makes a round, and one that can be kept: what
+// ParseAddress lets through, round.New and history.New must not refuse.
+func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
+	require.GreaterOrEqual(t, view.LeastBPM, round.MinBPM)
+	require.LessOrEqual(t, view.MostBPM, round.MaxBPM)
+	require.GreaterOrEqual(t, view.LeastEights, round.MinEights)
+	require.LessOrEqual(t, view.MostEights, round.MaxEights)
+
+	file, err := assets.Rhythms.Open("rhythms/maqsum.txt")
+	require.NoError(t, err)
+	defer file.Close()
+	maqsum, err := rhythm.Parse("maqsum.txt", file)
+	require.NoError(t, err)
+	allowed := view.Allowed{Screens: []string{round.Dums}, Rhythms: []string{maqsum.ID}, Riffs: []string{riff.Bare.String()}}
+	for _, query := range []string{
+		"", // the link without parameters; its tempo is the rhythm's usual one
+		fmt.Sprintf("?bpm=%d&eights=%d&seed=0", view.LeastBPM, view.LeastEights),
+		fmt.Sprintf("?bpm=%d&eights=%d&seed=9007199254740991", view.MostBPM, view.MostEights),
+		"?bpm=-5&eights=1000000&riff=solo&screen=plan", // wrong: brought within the limits
+	} {
+		a, _ := view.ParseAddress(query, allowed)
+		if a.BPM == 0 {
+			a.BPM = maqsum.Tempo.Usual
+		}
+		level, err := riff.ParseLevel(a.Riff)
+		require.NoError(t, err, query)
+		r, err := round.New(round.Question{
+			Kind: a.Screen, Rhythm: maqsum, BPM: a.BPM, Eights: a.Eights, Level: level, Seed: a.Seed,
+		})
+		require.NoError(t, err, query)
+		r.Begin()
+		r.Hear(time.Hour, 0)
+		require.NoError(t, keep(r), query)
+	}
+}
+
+// keep makes the record of a finished round.
+func keep(r *round.Round) error {
+	q := r.Question
+	played := history.Round{
+		Kind: history.Dums, Rhythm: q.Rhythm.ID, BPM: q.BPM, Riff: q.Level.String(), Eights: q.Eights, Seed: q.Seed,
+		ID: "x", When: "2026-01-31T18:30:00Z", Epoch: 1, Rate: int(audio.Rate),
+	}
+	for _, s := range r.Strokes() {
+		played.Strokes = append(played.Strokes, s.Seconds())
+	}
+	_, err := history.New(played, r.Result())
+	return err
+}
