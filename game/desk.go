@@ -181,12 +181,21 @@ func (d *desk) follow(now float64) {
 		return
 	}
 	if d.round.Over(at, d.setup()) {
+		if !d.whole() {
+			d.cut(WhyGap)
+			return
+		}
 		d.settle()
 	}
 	d.round.Hear(at, d.setup())
 	if d.round.Phase() == round.Review {
 		d.finish()
 	}
+}
+
+// whole reports whether all of the round was heard without a gap.
+func (d *desk) whole() bool {
+	return d.Sound.Whole(d.epoch, d.base, d.base+audio.Rate.Frame(d.round.End()))
 }
 
 // heard is the time in the round that is heard at a performance time. It is

@@ -49,14 +49,8 @@ func (d *desk) settle() {
 	})
 }
 
-// finish makes the record of a round that has come to its end, or voids it if
-// the sound had a gap after all.
+// finish makes the record of a round that has come to its end, and keeps it.
 func (d *desk) finish() {
-	end := d.base + audio.Rate.Frame(d.round.End())
-	if !d.Sound.Whole(d.epoch, d.base, end) {
-		d.round.Cut(WhyGap)
-		return
-	}
 	d.Sound.Stop()
 	record, err := d.record()
 	if err != nil {

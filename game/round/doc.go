@@ -3,7 +3,8 @@
 //
 // All times in a round are durations from the round's first frame, which is
 // the "5" of the count-in. They are computed from a stroke's index and never
-// summed. The caller tells the round what is being heard ([Round.Hear]) and
+// summed; those of the strokes to be tapped lie on the frames in which they
+// sound. The caller tells the round what is being heard ([Round.Hear]) and
 // when taps fell, on the same line; the round answers with its phase, with the
 // hits to be sounded and, at the end, with the pairs and the score.
 //

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/audio"
 	"groundbeat/game/riff"
 	"groundbeat/scoring"
 )
@@ -67,11 +68,11 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{Question: q, part: part}
+	r := &Round{Question: q, part: part, heard: unheard}
 	for _, s := range part.Bass {
 		if s.Sound.Low() {
 			r.steps = append(r.steps, s.Step)
-			r.strokes = append(r.strokes, r.at(s.Step))
+			r.strokes = append(r.strokes, sounded(r.at(s.Step)))
 		}
 	}
 	return r, nil
@@ -84,13 +85,21 @@ func (r *Round) at(step int) time.Duration {
 	return c.At(CountInBeats*c.StepsPerBeat()+step, r.Question.BPM)
 }
 
+// sounded is when what is due at a time is heard: hits lie on whole frames, up
+// to 10 µs beside the exact time.
+func sounded(at time.Duration) time.Duration {
+	return audio.Rate.Duration(audio.Rate.Frame(at))
+}
+
 // Phase tells where the round stands.
 func (r *Round) Phase() Phase { return r.phase }
 
 // Why tells why a void round was cut.
 func (r *Round) Why() string { return r.why }
 
-// Strokes are the times of the strokes that the player is asked to tap.
+// Strokes are the times of the strokes that the player is asked to tap: of the
+// frames of [audio.Rate] in which they sound, so that an offset is the distance
+// to what was heard.
 func (r *Round) Strokes() []time.Duration { return r.strokes }
 
 // Steps are the absolute steps of Strokes, from the question's first step.
@@ -123,7 +132,7 @@ func (r *Round) Begin() {
 // the grace has passed, it matches and scores: setup is the player's own mean
 // offset, taken off before matching.
 func (r *Round) Hear(now, setup time.Duration) {
-	if r.phase != CountIn && r.phase != Playing {
+	if !r.underWay() {
 		return
 	}
 	r.heard = now
@@ -141,17 +150,22 @@ func (r *Round) Over(now, setup time.Duration) bool {
 	return now >= r.End()+Grace+max(0, setup)
 }
 
-// Heard is what Hear was told last.
+// unheard is the time heard before anything of the round is: its first frame
+// is still to come.
+const unheard time.Duration = -1
+
+// Heard is what Hear was told last while the round was under way, and less than
+// 0 before that.
 func (r *Round) Heard() time.Duration { return r.heard }
 
 // Tap takes one tap and reports whether it belongs to the question: a tap
 // along with the count-in does not, one that is just ahead of the first step
-// does.
+// does. Both are meant for a player who is as far behind as her set-up.
 func (r *Round) Tap(t Tap, setup time.Duration) bool {
-	if r.phase != CountIn && r.phase != Playing {
+	if !r.underWay() {
 		return false
 	}
-	if t.At < r.Start()-r.lead() || r.Over(t.At, setup) {
+	if t.At-setup < r.Start()-r.lead() || r.Over(t.At, setup) {
 		return false
 	}
 	i := len(r.taps)
@@ -163,8 +177,12 @@ func (r *Round) Tap(t Tap, setup time.Duration) bool {
 }
 
 // Retime places the taps anew: a clock that has heard more may know better when
-// a tap fell.
+// a tap fell. It does nothing once the round is over, since a result counts on
+// the order of the taps.
 func (r *Round) Retime(at func(Tap) time.Duration) {
+	if !r.underWay() {
+		return
+	}
 	for i := range r.taps {
 		r.taps[i].At = at(r.taps[i])
 	}
@@ -177,12 +195,16 @@ func (r *Round) lead() time.Duration {
 	return r.Question.Rhythm.At(r.Question.Rhythm.StepsPerBeat(), r.Question.BPM) / 2
 }
 
-// Cut makes an unfinished round void.
+// Cut makes a round that is under way void. A round in review stays there: who
+// has doubts about the sound of a round must cut it before it hears its end.
 func (r *Round) Cut(why string) {
-	if r.phase == CountIn || r.phase == Playing {
+	if r.underWay() {
 		r.phase, r.why = Void, why
 	}
 }
+
+// underWay reports whether the round has begun and is not over.
+func (r *Round) underWay() bool { return r.phase == CountIn || r.phase == Playing }
 
 func (r *Round) finish(setup time.Duration) {
 	taps := make([]time.Duration, len(r.taps))
