@@ -12,7 +12,7 @@ import (
 func TestPush(t *testing.T) {
 	for _, length := range []float64{2, 19.2, 38.7, 163.2, 240} {
 		a := attack{length: length, pulse: int(math.Ceil(length))}
-		x := make(sound, second)
+		x := make(sound, 1000)
 		a.push(x)
 		var area, re, im float64
 		for i, v := range x {

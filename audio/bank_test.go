@@ -16,7 +16,7 @@ func TestModes(t *testing.T) {
 		for i, m := range modes {
 			require.Positive(t, m.hz)
 			require.NotZero(t, m.gain)
-			require.LessOrEqual(t, math.Abs(m.gain), 1.0)
+			require.LessOrEqual(t, math.Abs(m.gain), 2.0)
 			require.Less(t, decay60/m.decay, 0.8)
 			require.Greater(t, decay60/m.decay, 0.03)
 			if i > 0 {

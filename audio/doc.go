@@ -14,7 +14,9 @@
 //   - Modes (m,n) lie at the zeros of the Bessel functions, lowered by the
 //     mass of the air they move (Fletcher & Rossing, "The Physics of Musical
 //     Instruments", ch. 3 and 18). The lowest is split in two by the air in
-//     the goblet: the low one is what one hears as the dum.
+//     the goblet: the low one is what one hears as the dum, the upper one is
+//     what small loudspeakers leave of it. The goblet's own next mode rings
+//     along.
 //   - A stroke excites each mode by its shape at the place struck: near the
 //     centre the round modes, at the rim the high ones. That alone is most
 //     of the difference between dum and tek (Rossing, "Science of Percussion
@@ -24,6 +26,9 @@
 //   - The head is tighter while it swings far, so that the pitch of a firm
 //     dum falls by a few per cent (after Marogna, Avanzini & Bank, DAFx 2010).
 //   - A slap keeps the hand on the head, which damps every mode.
+//   - A [Roll] is one stroke of the player's and many light hits.
+//   - A small room answers each drum in its own channel, softly, from 6 ms
+//     after the stroke on.
 //
 // Each mode is a two-pole resonator, the modal form of the Faust library
 // physmodels.lib. Its sound is a damped sine; modes above 0.45 of the sample
@@ -36,8 +41,14 @@
 // calculated from usual sizes, the decay times are a choice, and the dohola
 // is tuned somewhat lower than calculated so that the two drums stay apart.
 //
+// # From stream to file
+//
+// The stream knows no balance, no panning and no volume: these are gains, and
+// belong to whoever plays it. For a file, [Render] and [Mix] do what a player
+// does, [WriteWAV] writes it, and a [Meter] tells how loud it is.
+//
 // # What it does not do
 //
-// No balance, no panning, no mono, no loudness: these are gains, and belong
-// to whoever plays the stream. No drum rolls, no brushes, no tuning by hand.
+// No compressor and no limiter: every voice has one level. No reading of
+// files. No brushes, no tuning by hand.
 package audio

@@ -9,20 +9,22 @@ import (
 // A Voice is one kind of stroke on one of the two drums.
 type Voice uint8
 
-// The voices. The first four sound on the left channel, the others on the
+// The voices. The lead drum's sound on the left channel, the others on the
 // right.
 const (
-	LeadDum Voice = iota // low open stroke of the darbuka
-	LeadTek              // high rim stroke, strong hand
-	LeadKa               // high rim stroke, other hand: softer, duller
-	LeadSak              // slap: hand stays on the head
-	BassDum              // low open stroke of the dohola
-	BassTek              // high rim stroke of the dohola
+	LeadDum     Voice = iota // low open stroke of the darbuka
+	LeadTek                  // high rim stroke, strong hand
+	LeadKa                   // high rim stroke, other hand: softer, duller
+	LeadSak                  // slap: hand stays on the head
+	LeadRollTek              // one finger of a roll, strong hand: see [Roll]
+	LeadRollKa               // one finger of a roll, other hand
+	BassDum                  // low open stroke of the dohola
+	BassTek                  // high rim stroke of the dohola
 
 	voices // how many there are
 )
 
-var voiceNames = [voices]string{"lead dum", "lead tek", "lead ka", "lead sak", "bass dum", "bass tek"}
+var voiceNames = [voices]string{"lead dum", "lead tek", "lead ka", "lead sak", "lead roll tek", "lead roll ka", "bass dum", "bass tek"}
 
 // String returns the name of the voice, such as "lead dum".
 func (v Voice) String() string {

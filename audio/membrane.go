@@ -17,6 +17,7 @@ type drumhead struct {
 	pitch   float64 // of mode (1,1) with its air, Hz
 
 	low, high air // the lowest mode, split by the air in the goblet
+	hollow    air // the goblet's own next mode, which the head hardly holds back
 
 	modes  int     // how many modes in all, a multiple of lanes
 	loss   float64 // decay rate at 0 Hz, 1/s
@@ -27,7 +28,7 @@ type drumhead struct {
 	reach  float64 // squared amplitude at which half of it is reached
 }
 
-// An air is one of the two modes that head and goblet share.
+// An air is one of the modes that the goblet's air makes or shares.
 type air struct {
 	hz, t60, gain float64 // t60 in seconds
 }
@@ -38,17 +39,19 @@ type air struct {
 var (
 	darbuka = drumhead{
 		radius: 0.11, density: 0.35, pitch: 392,
-		low:   air{hz: 104, t60: 0.38, gain: 1},
-		high:  air{hz: 334, t60: 0.20, gain: 0.8},
-		modes: 48, loss: 48, lossHF: 22, tilt: 0.35, spread: 0.95,
-		glide: 0.09, reach: 0.10,
+		low:    air{hz: 104, t60: 0.38, gain: 1},
+		high:   air{hz: 334, t60: 0.20, gain: 0.8},
+		hollow: air{hz: 546, t60: 0.10, gain: 1.5},
+		modes:  48, loss: 48, lossHF: 22, tilt: 0.35, spread: 0.95,
+		glide: 0.16, reach: 0.75,
 	}
 	dohola = drumhead{
 		radius: 0.145, density: 0.35, pitch: 292,
-		low:   air{hz: 74, t60: 0.60, gain: 1},
-		high:  air{hz: 276, t60: 0.22, gain: 0.8},
-		modes: 40, loss: 42, lossHF: 50, tilt: 0.7, spread: 0.92,
-		glide: 0.09, reach: 0.08,
+		low:    air{hz: 74, t60: 0.60, gain: 1},
+		high:   air{hz: 276, t60: 0.22, gain: 0.8},
+		hollow: air{hz: 476, t60: 0.12, gain: 2},
+		modes:  40, loss: 42, lossHF: 50, tilt: 0.7, spread: 0.92,
+		glide: 0.16, reach: 0.50,
 	}
 )
 
@@ -63,9 +66,9 @@ type mode struct {
 // list returns the modes below limit Hz, the longest-lived first.
 func (d *drumhead) list(limit float64) []mode {
 	all := []mode{}
-	for _, z := range zeros(d.modes - 1) {
+	for _, z := range zeros(d.modes - 2) {
 		if z.m == 0 && z.n == 1 {
-			all = append(all, d.low.mode(z), d.high.mode(z))
+			all = append(all, d.low.mode(z), d.high.mode(z), d.hollow.mode(z))
 		} else {
 			all = append(all, d.mode(z))
 		}

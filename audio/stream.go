@@ -35,6 +35,8 @@ type Stream struct {
 	queue queue
 	lead  *drum
 	bass  *drum
+
+	leadRoom, bassRoom *room
 }
 
 var _ io.Reader = (*Stream)(nil)
@@ -45,7 +47,10 @@ func NewStream(rate SampleRate) *Stream {
 	if rate < 8000 || rate > 192000 {
 		panic(fmt.Sprintf("audio: sample rate %d is not between 8000 and 192000", rate))
 	}
-	return &Stream{lead: newDrum(&darbuka, rate), bass: newDrum(&dohola, rate)}
+	return &Stream{
+		lead: newDrum(&darbuka, rate), leadRoom: newRoom(&byLead, rate),
+		bass: newDrum(&dohola, rate), bassRoom: newRoom(&byBass, rate),
+	}
 }
 
 // Frame returns the next frame to be read, counted from 0.
@@ -104,6 +109,8 @@ func (s *Stream) span(n int) int {
 	if s.frame%block == 0 {
 		s.lead.control(s.frame)
 		s.bass.control(s.frame)
+		s.leadRoom.control()
+		s.bassRoom.control()
 	}
 	for s.queue.next() <= s.frame {
 		h := s.queue.take()
@@ -124,8 +131,8 @@ func (s *Stream) drum(v Voice) *drum {
 func (s *Stream) render(p []byte) {
 	var l, r [block]float64
 	n := len(p) / frameSize
-	s.lead.render(l[:n])
-	s.bass.render(r[:n])
+	s.leadRoom.answer(l[:n], s.lead.render(l[:n]))
+	s.bassRoom.answer(r[:n], s.bass.render(r[:n]))
 	low := floor
 	if s.frame%2 != 0 {
 		low = -low

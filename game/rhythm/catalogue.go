@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"slices"
 )
 
@@ -16,6 +17,7 @@ type Catalogue struct {
 	cycles []*Cycle
 	byID   map[string]*Cycle
 	byName map[string]*Cycle // by folded name
+	own    map[string]bool   // ids of rhythms that were added by With
 }
 
 // Load reads every file rhythms/*.txt. If some are wrong, the error joins the
@@ -53,6 +55,33 @@ func (c *Catalogue) read(fsys fs.FS, path string) error {
 	c.cycles = append(c.cycles, cycle)
 	c.byID[cycle.ID] = cycle
 	return c.index(path, cycle)
+}
+
+// With returns a catalogue that has one more rhythm, of the player's own. One
+// that was added before under the same id is replaced; a name or spelling of
+// any other rhythm is a mistake.
+func (c *Catalogue) With(cycle *Cycle) (*Catalogue, error) {
+	file := cycle.ID + ".txt"
+	if c.byID[cycle.ID] != nil && !c.own[cycle.ID] {
+		return nil, &Error{File: file, Msg: fmt.Sprintf("there is a rhythm of this name already: call the file something else than %s", file)}
+	}
+	more := &Catalogue{byID: map[string]*Cycle{}, byName: map[string]*Cycle{}, own: maps.Clone(c.own)}
+	if more.own == nil {
+		more.own = map[string]bool{}
+	}
+	more.own[cycle.ID] = true
+	for _, other := range append(slices.Clone(c.cycles), cycle) {
+		if other.ID == cycle.ID && other != cycle {
+			continue
+		}
+		more.cycles = append(more.cycles, other)
+		more.byID[other.ID] = other
+		if err := more.index(file, other); err != nil {
+			return nil, err
+		}
+	}
+	slices.SortStableFunc(more.cycles, listedBefore)
+	return more, nil
 }
 
 // index enters every name of a cycle.

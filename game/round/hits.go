@@ -1,6 +1,8 @@
 package round
 
 import (
+	"time"
+
 	"groundbeat/audio"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -10,28 +12,44 @@ import (
 const countInStrength = 0.5
 
 // Hits are the strokes of both drums from the count-in on, as frames of the
-// stream; base is the frame of the "5".
-func (r *Round) Hits(rate audio.SampleRate, base int64) []audio.Hit {
+// stream; base is the frame of the passage's first.
+func (p *Passage) Hits(rate audio.SampleRate, base int64) []audio.Hit {
 	var hits []audio.Hit
-	add := func(v audio.Voice, step int, strength float64) {
+	add := func(v audio.Voice, at time.Duration, strength float64) {
 		hits = append(hits, audio.Hit{
-			Frame:    base + rate.Frame(r.at(step)),
+			Frame:    base + rate.Frame(at),
 			Voice:    v,
 			Strength: float32(strength),
-			Seed:     mix(r.Question.Seed, uint64(len(hits))),
+			Seed:     mix(p.seed, uint64(len(hits))),
 		})
 	}
-	perBeat := r.Question.Rhythm.StepsPerBeat()
-	for beat := -CountInBeats; beat < 0; beat++ {
-		add(audio.LeadTek, beat*perBeat, countInStrength)
+	if p.countIn {
+		for beat := -CountInBeats; beat < 0; beat++ {
+			add(audio.LeadTek, p.at(0, beat*p.parts[0].Rhythm.StepsPerBeat()), countInStrength)
+		}
 	}
-	for _, s := range r.part.Bass {
-		add(bassVoice(s), s.Step, s.Strength)
-	}
-	for _, s := range r.part.Lead {
-		add(leadVoice(s), s.Step, s.Strength)
+	for i := range p.parts {
+		for _, s := range p.parts[i].Bass {
+			add(bassVoice(s), p.strike(i, s), s.Strength)
+		}
+		for _, s := range p.parts[i].Lead {
+			add(leadVoice(s), p.strike(i, s), s.Strength)
+		}
 	}
 	return hits
+}
+
+// strike is when a stroke of a section falls. Strokes between steps are taken
+// from their own place too, not from the step before.
+func (p *Passage) strike(i int, s riff.Stroke) time.Duration {
+	if s.Sub == 0 {
+		return p.at(i, s.Step)
+	}
+	if i == 0 && p.countIn {
+		s.Step += CountInBeats * p.parts[0].Rhythm.StepsPerBeat()
+		return s.At(p.parts[0].Rhythm, p.bpm)
+	}
+	return p.parts[i].from + s.At(p.parts[i].Rhythm, p.bpm)
 }
 
 func bassVoice(s riff.Stroke) audio.Voice {

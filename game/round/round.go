@@ -5,29 +5,8 @@ import (
 	"slices"
 	"time"
 
-	"groundbeat/audio"
-	"groundbeat/game/riff"
 	"groundbeat/scoring"
 )
-
-// Phase is where a round stands.
-type Phase uint8
-
-// The phases, in order; Void stands beside them.
-const (
-	Ready   Phase = iota // waiting for Begin
-	CountIn              // 5 6 7 8
-	Playing              // the question sounds, taps count
-	Review               // finished: there is a result
-	Void                 // cut: no result
-)
-
-var phaseNames = [...]string{"ready", "count-in", "playing", "review", "void"}
-
-func (p Phase) String() string { return phaseNames[p] }
-
-// CountInBeats is the length of the count-in: 5 6 7 8.
-const CountInBeats = 4
 
 // Grace is how long a round listens on after its last step, for a tap on a
 // stroke near the end that comes late.
@@ -44,14 +23,12 @@ type Tap struct {
 	Mark int
 }
 
-// A Round is one question being asked. The zero Round is not usable; see New.
+// A Round is one question whose strokes are tapped. The zero Round is not
+// usable; see New.
 type Round struct {
+	course
 	Question Question
 
-	part    riff.Part
-	phase   Phase
-	why     string
-	heard   time.Duration
 	strokes []time.Duration
 	steps   []int
 	taps    []Tap
@@ -64,38 +41,20 @@ func New(q Question) (*Round, error) {
 	if err := q.Check(); err != nil {
 		return nil, err
 	}
-	part, err := riff.Play(q.Rhythm, q.Level, q.Rhythm.CyclesIn(q.Eights), q.Seed)
+	cycles := q.Rhythm.CyclesIn(q.Eights)
+	p, err := NewPassage(q.BPM, q.Level, q.Seed, true, Section{q.Rhythm, cycles})
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{Question: q, part: part, heard: unheard}
-	for _, s := range part.Bass {
+	r := &Round{course: course{Passage: p, heard: unheard}, Question: q}
+	for _, s := range p.parts[0].Bass {
 		if s.Sound.Low() {
 			r.steps = append(r.steps, s.Step)
-			r.strokes = append(r.strokes, sounded(r.at(s.Step)))
+			r.strokes = append(r.strokes, sounded(p.at(0, s.Step)))
 		}
 	}
 	return r, nil
 }
-
-// at is the time of a step of the question, counted from its first step: the
-// count-in lies before it on the same grid.
-func (r *Round) at(step int) time.Duration {
-	c := r.Question.Rhythm
-	return c.At(CountInBeats*c.StepsPerBeat()+step, r.Question.BPM)
-}
-
-// sounded is when what is due at a time is heard: hits lie on whole frames, up
-// to 10 µs beside the exact time.
-func sounded(at time.Duration) time.Duration {
-	return audio.Rate.Duration(audio.Rate.Frame(at))
-}
-
-// Phase tells where the round stands.
-func (r *Round) Phase() Phase { return r.phase }
-
-// Why tells why a void round was cut.
-func (r *Round) Why() string { return r.why }
 
 // Strokes are the times of the strokes that the player is asked to tap: of the
 // frames of [audio.Rate] in which they sound, so that an offset is the distance
@@ -111,34 +70,14 @@ func (r *Round) Taps() []Tap { return r.taps }
 // Result is the result of a round in review; otherwise it is zero.
 func (r *Round) Result() scoring.Result { return r.result }
 
-// Start is when the question's first step sounds; End is when the cycle after
-// its last step would begin.
-func (r *Round) Start() time.Duration { return r.at(0) }
-
-// End is when the question is over.
-func (r *Round) End() time.Duration {
-	c := r.Question.Rhythm
-	return r.at(c.CyclesIn(r.Question.Eights) * c.Steps())
-}
-
-// Begin starts the count-in.
-func (r *Round) Begin() {
-	if r.phase == Ready {
-		r.phase = CountIn
-	}
-}
-
 // Hear tells the round what is being heard now. When the question is over and
 // the grace has passed, it matches and scores: setup is the player's own mean
 // offset, taken off before matching.
 func (r *Round) Hear(now, setup time.Duration) {
-	if !r.underWay() {
+	if !r.UnderWay() {
 		return
 	}
-	r.heard = now
-	if r.phase == CountIn && now >= r.Start() {
-		r.phase = Playing
-	}
+	r.hear(now)
 	if r.Over(now, setup) {
 		r.finish(setup)
 	}
@@ -150,19 +89,11 @@ func (r *Round) Over(now, setup time.Duration) bool {
 	return now >= r.End()+Grace+max(0, setup)
 }
 
-// unheard is the time heard before anything of the round is: its first frame
-// is still to come.
-const unheard time.Duration = -1
-
-// Heard is what Hear was told last while the round was under way, and less than
-// 0 before that.
-func (r *Round) Heard() time.Duration { return r.heard }
-
 // Tap takes one tap and reports whether it belongs to the question: a tap
 // along with the count-in does not, one that is just ahead of the first step
 // does. Both are meant for a player who is as far behind as her set-up.
 func (r *Round) Tap(t Tap, setup time.Duration) bool {
-	if !r.underWay() {
+	if !r.UnderWay() {
 		return false
 	}
 	if t.At-setup < r.Start()-r.lead() || r.Over(t.At, setup) {
@@ -180,7 +111,7 @@ func (r *Round) Tap(t Tap, setup time.Duration) bool {
 // a tap fell. It does nothing once the round is over, since a result counts on
 // the order of the taps.
 func (r *Round) Retime(at func(Tap) time.Duration) {
-	if !r.underWay() {
+	if !r.UnderWay() {
 		return
 	}
 	for i := range r.taps {
@@ -194,17 +125,6 @@ func (r *Round) Retime(at func(Tap) time.Duration) {
 func (r *Round) lead() time.Duration {
 	return r.Question.Rhythm.At(r.Question.Rhythm.StepsPerBeat(), r.Question.BPM) / 2
 }
-
-// Cut makes a round that is under way void. A round in review stays there: who
-// has doubts about the sound of a round must cut it before it hears its end.
-func (r *Round) Cut(why string) {
-	if r.underWay() {
-		r.phase, r.why = Void, why
-	}
-}
-
-// underWay reports whether the round has begun and is not over.
-func (r *Round) underWay() bool { return r.phase == CountIn || r.phase == Playing }
 
 func (r *Round) finish(setup time.Duration) {
 	taps := make([]time.Duration, len(r.taps))
