@@ -4,62 +4,86 @@ package game
 
 import (
 	"errors"
+	"strconv"
 	"time"
 
 	"groundbeat/audio"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
-	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/scoring/history"
 )
 
-// desk is what is going on: which screen is shown, the round on it, and where
-// that round lies in the stream.
+// desk is what is going on: the address, what is shared by all exercises, and
+// the one that lies on it.
 type desk struct {
 	*Outside
 
 	address  view.Address
 	problems []view.Problem // what is wrong with the link, if anything is
-	cycle    *rhythm.Cycle
+	volume   int            // 0 to 100
+	width    float64        // of the window when the screen was made
+	unkept   error          // why the last round was not kept
+	stale    bool           // the screen must be made again
 
-	round  *round.Round
-	number int     // of the round on the page; taps carry it
-	base   int64   // stream frame of the round's first frame
-	epoch  int     // epoch in which the round is heard, 0 before
-	begun  float64 // performance time of Begin, ms
-	coarse bool    // was any tap placed by a coarse clock?
-	taps   []heardTap
-
-	volume int     // 0 to 100
-	width  float64 // of the window when the screen was made
-	unkept error   // why the last round was not kept
-	stale  bool    // the screen must be made again
-
-	head       view.Head
-	drawing    map[string]*view.Picture
-	drawn      *round.Round // what head was made from
-	drawnPhase round.Phase
+	exercise exercise
+	tapping  *tapping
+	hearing  *hearing
+	asking   *asking
 }
 
-// patience is how long a round waits for its first frame to be heard.
-const patience = 5000 // ms
+// An exercise is one of the things that can lie on the desk.
+type exercise interface {
+	lay()                        // makes ready what the address says
+	act(action, value string)    // a control was used
+	tap(t *Tap)                  // a press on the tap area
+	interrupted(why string)      // the sound was interrupted
+	tick(now float64) bool       // follows what is heard; is the screen another?
+	screen() view.Screen         // what the page shows
+	draw(place string) *liveHead // what lives in a place; nil: nothing
+}
 
 func (d *desk) open(o *Outside) {
 	d.Outside = o
 	d.unkept = o.Unstored
 	d.setVolume(quiet)
-	d.drawing = map[string]*view.Picture{}
-	address, err := view.ParseAddress(o.Query, d.allowed())
-	d.address = address
+	d.tapping, d.hearing, d.asking = newTapping(d), newHearing(d), newAsking(d)
+	d.visit(o.Query)
+}
+
+// visit opens a link.
+func (d *desk) visit(query string) {
+	if d.exercise != nil {
+		d.exercise.interrupted(WhyStop)
+	}
+	address, err := view.ParseAddress(query, d.allowed())
+	d.address, d.problems = address, nil
 	var link *view.LinkError
 	if errors.As(err, &link) {
 		d.problems = link.Problems
 	}
-	d.prepare()
+	d.turn()
+}
+
+// turn lays on the desk what the address says.
+func (d *desk) turn() {
+	switch d.address.Screen {
+	case view.ScreenListen:
+		d.exercise = d.hearing
+	case view.ScreenWhich:
+		d.exercise = d.asking
+	default:
+		d.exercise = d.tapping
+	}
+	d.exercise.lay()
+	d.stale = true
 }
 
 func (d *desk) allowed() view.Allowed {
-	a := view.Allowed{Screens: []string{round.Dums}, Rhythms: d.Rhythms.IDs()}
+	a := view.Allowed{Rhythms: d.Rhythms.IDs()}
+	for _, c := range d.Rhythms.Answers(true) {
+		a.Answers = append(a.Answers, c.ID)
+	}
 	for l := riff.Bare; l <= riff.Solo; l++ {
 		if riff.Available(l) {
 			a.Riffs = append(a.Riffs, l.String())
@@ -68,78 +92,64 @@ func (d *desk) allowed() view.Allowed {
 	return a
 }
 
-// prepare lays a new round on the desk, as the address says.
-func (d *desk) prepare() {
-	cycle, ok := d.Rhythms.Get(d.address.Rhythm)
-	if !ok {
-		panic("game: no rhythm " + d.address.Rhythm) // ParseAddress allows only these
-	}
-	d.cycle = cycle
-	if d.address.BPM == 0 {
-		d.address.BPM = cycle.Tempo.Usual
-	}
-	level, err := riff.ParseLevel(d.address.Riff)
-	if err != nil {
-		panic(err) // likewise
-	}
-	seed := d.address.Seed
-	if seed == 0 {
-		seed = d.Wall.Seed()
-	}
-	r, err := round.New(round.Question{
-		Kind: round.Dums, Rhythm: cycle, BPM: d.address.BPM, Eights: d.address.Eights, Level: level, Seed: seed,
-	})
-	if err != nil {
-		panic(err) // the limits of addresses lie within those of questions; a test holds them together
-	}
-	d.round = r
-	d.number++
-	d.epoch, d.coarse, d.taps = 0, false, d.taps[:0]
-	d.stale = true
-}
-
 // happened answers one event.
 func (d *desk) happened(e *Event) {
 	switch e.Kind {
 	case Act:
 		d.act(e.Action, e.Value)
 	case Tapped:
-		d.tap(&e.Tap)
+		d.exercise.tap(&e.Tap)
+	case Visited:
+		d.visit(e.Value)
 	case Stopped:
-		d.cut(e.Reason)
-	case Running:
+		d.exercise.interrupted(e.Reason)
+		d.stale = true
 	}
 }
 
-// begin starts the round on the desk.
-func (d *desk) begin() {
-	d.Sound.Play()
-	d.base = d.Sound.Next() + margin
-	if err := d.Sound.Schedule(d.round.Hits(audio.Rate, d.base)...); err != nil {
-		panic(err) // frames from Next on are never in the past: nothing is read meanwhile
-	}
-	d.begun = d.Wall.Now()
-	d.round.Begin()
+// act answers a control: what concerns the desk here, and the rest, with the
+// address as it then is, by the exercise.
+func (d *desk) act(action, value string) {
 	d.stale = true
-}
-
-// margin is how far behind the next frame a round begins, in frames: the
-// engine may take a block before the hits are in.
-const margin = 1024
-
-// cut ends a round that is under way, without result.
-func (d *desk) cut(why string) {
-	if p := d.round.Phase(); p != round.CountIn && p != round.Playing {
+	number, _ := strconv.Atoi(value)
+	before := d.address
+	switch action {
+	case view.ActOpen:
+		d.problems = nil
+		d.Page.Link(d.address.String(), false)
+		d.turn()
 		return
+	case view.ActGo:
+		d.exercise.interrupted(WhyStop)
+		d.address = d.address.To(value)
+		d.Page.Link(d.address.String(), true)
+		d.turn()
+		return
+	case view.ActExport:
+		d.Export()
+		return
+	case view.ActVolume:
+		d.setVolume(number)
+		return
+	case view.ActRhythm:
+		d.address = d.address.WithRhythm(value)
+	case view.ActTempo:
+		d.setTempo(number)
+	case view.ActEights:
+		d.address.Eights = number
+	case view.ActLevel:
+		d.address.Riff = value
+	case view.ActAsk:
+		d.address.Ask = value
+	case view.ActAnswers:
+		d.address.Answers = number
+	case view.ActFrom:
+		d.address.From = value
 	}
-	d.round.Cut(why)
-	d.silence()
-	d.stale = true
-}
-
-func (d *desk) silence() {
-	d.Sound.Stop()
-	d.Sound.Drop(d.base)
+	d.exercise.act(action, value)
+	if d.address != before {
+		d.Page.Link(d.address.String(), false)
+	}
 }
 
 // quiet is the volume at the start.
@@ -153,13 +163,121 @@ func (d *desk) setVolume(volume int) {
 	d.Sound.Volume(part * part)
 }
 
-// tick moves the round on to what is heard now, and shows what changed.
-func (d *desk) tick(now float64) {
-	before := d.round.Phase()
-	if before == round.CountIn || before == round.Playing {
-		d.follow(now)
+// shownVolume is the volume, or less than 0 where there is no sound to set.
+func (d *desk) shownVolume() int {
+	if !d.Sound.Audible() {
+		return -1
 	}
-	if d.round.Phase() != before {
+	return d.volume
+}
+
+func (d *desk) setTempo(bpm int) {
+	slow, fast := d.tempi(d.cycle())
+	d.address.BPM = min(max(bpm, slow), fast)
+}
+
+// cycle is the address's rhythm; Any has none.
+func (d *desk) cycle() *rhythm.Cycle {
+	c, _ := d.Rhythms.Get(d.address.Rhythm)
+	return c
+}
+
+// tempi are the ends of what is offered: the rhythm's own, widened downwards to
+// practise slowly, and always with what the link asked for.
+func (d *desk) tempi(c *rhythm.Cycle) (slow, fast int) {
+	slow, fast = view.LeastBPM, view.MostBPM
+	if c != nil {
+		slow, fast = max(slow, c.Tempo.Slow*2/3), min(fast, c.Tempo.Fast)
+	}
+	if d.address.BPM == 0 {
+		return slow, fast
+	}
+	return min(slow, d.address.BPM), max(fast, d.address.BPM)
+}
+
+// seed is the address's seed, or a new one.
+func (d *desk) seed() uint64 {
+	if d.address.Seed != 0 {
+		return d.address.Seed
+	}
+	return d.Wall.Seed()
+}
+
+// level is the address's riff level.
+func (d *desk) level() riff.Level {
+	level, err := riff.ParseLevel(d.address.Riff)
+	if err != nil {
+		panic(err) // the address allows only what there is
+	}
+	return level
+}
+
+// options are the rhythms that can be chosen: the most used, and the rest.
+func (d *desk) options() (core, more []view.Option) {
+	for _, id := range d.Rhythms.IDs() {
+		c, _ := d.Rhythms.Get(id)
+		if option := view.RhythmOption(c, d.Words); c.Core {
+			core = append(core, option)
+		} else {
+			more = append(more, option)
+		}
+	}
+	return core, more
+}
+
+func (d *desk) levels() []string { return d.allowed().Riffs }
+
+// setup is the player's own set-up mean for this output.
+func (d *desk) setup() time.Duration { return 0 }
+
+// blank is a record with what all records share.
+func (d *desk) blank(kind, rhythm string) history.Round {
+	return history.Round{
+		Kind: kind, Rhythm: rhythm, ID: d.Wall.ID(), When: d.Wall.Date().Format(time.RFC3339), Rate: int(audio.Rate),
+	}
+}
+
+// keep stores a record, or says on the screen why not.
+func (d *desk) keep(r history.Round, err error) {
+	if err != nil {
+		d.kept(err)
+		return
+	}
+	d.Store.Keep(r, d.kept)
+}
+
+func (d *desk) kept(err error) {
+	if err == nil && d.unkept == nil {
+		return
+	}
+	d.unkept = err
+	d.stale = true
+}
+
+// notes are the asides that every screen may need.
+func (d *desk) notes() []view.Note {
+	var notes []view.Note
+	if !d.Sound.Audible() {
+		notes = append(notes, view.NoteNoSound)
+	}
+	if d.unkept != nil {
+		notes = append(notes, view.NoteNotKept)
+	}
+	return notes
+}
+
+// board is about how wide the whiteboard line is: a column of the page, in CSS
+// pixels.
+func (d *desk) board() float64 {
+	if d.width < 640 {
+		return d.width - 32
+	}
+	return min(0.42*d.width, 576)
+}
+
+// tick moves the exercise on to what is heard now, and shows what changed.
+func (d *desk) tick(now float64) {
+	if d.exercise.tick(now) {
 		d.stale = true
 	}
 	if w := d.Page.Width(); w != d.width {
@@ -171,63 +289,58 @@ func (d *desk) tick(now float64) {
 	}
 }
 
-// follow tells the round what is heard.
-func (d *desk) follow(now float64) {
-	at, ok := d.heard(now)
-	if !ok {
-		if d.epoch == 0 && now-d.begun > patience {
-			d.cut(WhySilent)
+// screen is what the page shows now.
+func (d *desk) screen() view.Screen {
+	if d.problems != nil {
+		link := view.WrongLink{Problems: d.problems, Nearest: d.address}
+		if c := d.cycle(); c != nil {
+			link.Rhythm = c.Name
 		}
-		return
+		return link.Screen(d.Words)
 	}
-	if d.round.Over(at, d.setup()) {
-		if !d.whole() {
-			d.cut(WhyGap)
-			return
-		}
-		d.settle()
-	}
-	d.round.Hear(at, d.setup())
-	if d.round.Phase() == round.Review {
-		d.finish()
-	}
+	return d.exercise.screen()
 }
 
-// whole reports whether all of the round was heard without a gap.
-func (d *desk) whole() bool {
-	return d.Sound.Whole(d.epoch, d.base, d.base+audio.Rate.Frame(d.round.End()))
+// picture is what lives in a place on the page; nil where nothing does.
+func (d *desk) picture(place Place) *view.Picture {
+	if d.problems != nil {
+		return nil
+	}
+	head := d.exercise.draw(place.Picture)
+	if head == nil {
+		return nil
+	}
+	return head.draw()
 }
 
-// heard is the time in the round that is heard at a performance time. It is
-// not known before the round's first frame is placed, and not in another epoch.
-func (d *desk) heard(at float64) (time.Duration, bool) {
-	p, err := d.Sound.Heard(at)
-	if err != nil {
-		return 0, false
+// counts are the counts of a pattern's steps.
+func counts(c *rhythm.Cycle) []string {
+	all := make([]string, c.Steps())
+	for i := range all {
+		all[i] = c.Count(i)
 	}
-	if d.epoch == 0 && p.Frame >= float64(d.base) {
-		d.epoch = p.Epoch
-	}
-	if d.epoch != 0 && p.Epoch != d.epoch {
-		d.cut(WhyGap)
-		return 0, false
-	}
-	return span(p.Frame - float64(d.base)), true
+	return all
 }
 
-// span is the duration of a number of frames, with fraction.
-func span(frames float64) time.Duration {
-	return time.Duration(frames / float64(audio.Rate) * float64(time.Second))
+// liveHead is a drumhead that moves, with the memory it is drawn in. A head
+// that is still is drawn once.
+type liveHead struct {
+	view.Head
+	picture view.Picture
+	drawn   bool // as it stands
+	moves   bool
 }
 
-// setup is the player's own set-up mean for this output.
-func (d *desk) setup() time.Duration { return 0 }
+// set puts another head in place of the one before.
+func (h *liveHead) set(head view.Head) {
+	h.Head, h.drawn = head, false
+}
 
-// Reasons for a void round.
-const (
-	WhyGap    = "gap"
-	WhyHidden = "hidden"
-	WhyPaused = "paused"
-	WhySilent = "silent"
-	WhyStop   = "stop"
-)
+func (h *liveHead) draw() *view.Picture {
+	if h.moves || !h.drawn {
+		h.drawn = true
+		h.picture.Reset()
+		h.Head.Draw(&h.picture)
+	}
+	return &h.picture
+}

@@ -28,6 +28,8 @@ type Sound interface {
 	Heard(at float64) (clock.Position, error)
 	// Whole reports whether the frames were placed without a gap.
 	Whole(epoch int, from, to int64) bool
+	// Balance sets the levels of the drums, 0 to 1.
+	Balance(lead, bass float64)
 	// Volume sets the loudness, 0 to 1 of the full level.
 	Volume(v float64)
 	// Audible is false where there is no sound at all and rounds are played on
@@ -56,8 +58,9 @@ type Page interface {
 	Calm() bool
 	// Width is the width of the window in CSS pixels.
 	Width() float64
-	// Link shows an address in the browser's address bar, without loading it.
-	Link(query string)
+	// Link shows an address in the browser's address bar, without loading it:
+	// as a new visit, to which the back button returns, or in place.
+	Link(query string, visit bool)
 }
 
 // EventKind is what an Event is about.
@@ -69,6 +72,7 @@ const (
 	Tapped                   // a tap: Tap
 	Stopped                  // the sound was interrupted: Reason
 	Running                  // the sound runs (again)
+	Visited                  // the browser went back or forward: Value is the query
 )
 
 // An Event is something that happened on the page.

@@ -245,13 +245,3 @@ func (b *tab) rest(ms int) {
 	b.t.Helper()
 	b.run(fmt.Sprintf("await new Promise((r) => setTimeout(r, %d))", ms))
 }
-
-// shoot writes a picture of the page, for people to look at.
-func (b *tab) shoot(name string) {
-	b.t.Helper()
-	png, err := chromedp.Run(b.ctx, chromedp.CaptureScreenshot())
-	require.NoError(b.t, err)
-	folder := filepath.Join("..", "testdata", "out")
-	require.NoError(b.t, os.MkdirAll(folder, 0o755))
-	require.NoError(b.t, os.WriteFile(filepath.Join(folder, name+".png"), png, 0o644))
-}

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"slices"
 	"strconv"
 	"syscall/js"
 
@@ -23,7 +24,7 @@ func (p *page) build(it *view.Item) *node {
 		n.el.Set("type", "button")
 	case view.RoleChoice:
 		n.el = p.make("fieldset")
-	case view.RoleSlider, view.RoleField, view.RoleCheckBox:
+	case view.RoleSlider, view.RoleField, view.RoleCheckBox, view.RoleFile:
 		n.el = p.make("label")
 	case view.RoleList:
 		n.el = p.make("ul")
@@ -95,10 +96,10 @@ func (p *page) write(n *node, old, it *view.Item) {
 	if it.Live != old.Live {
 		attribute(n.el, "aria-live", old.Live, it.Live)
 	}
-	p.content(n, it)
+	p.content(n, old, it)
 }
 
-func (p *page) content(n *node, it *view.Item) {
+func (p *page) content(n *node, old, it *view.Item) {
 	switch it.Role {
 	case view.RoleHeading:
 		n.el.Set("textContent", it.Name)
@@ -108,13 +109,17 @@ func (p *page) content(n *node, it *view.Item) {
 		n.el.Set("textContent", it.Name)
 		n.el.Set("disabled", it.Disabled)
 		n.el.Set("value", it.Value)
-		toggle(n.el, "aria-pressed", it.Pressed)
+		if it.Action == view.ActGo {
+			toggle(n.el, "aria-current", it.Pressed)
+		} else {
+			toggle(n.el, "aria-pressed", it.Pressed)
+		}
 	case view.RoleLink:
 		n.el.Set("textContent", it.Name)
 		n.el.Set("href", it.Value)
 	case view.RoleChoice:
-		p.choice(n.el, it)
-	case view.RoleSlider, view.RoleField, view.RoleCheckBox:
+		p.choice(n.el, old, it)
+	case view.RoleSlider, view.RoleField, view.RoleCheckBox, view.RoleFile:
 		p.control(n.el, it)
 	case view.RoleListItem:
 		if len(it.Children) == 0 {
@@ -156,20 +161,36 @@ func (p *page) text(el js.Value, it *view.Item) {
 	p.put(el, "span", "", it.Text)
 }
 
-// choice writes a group of radio buttons, the browser's own.
-func (p *page) choice(el js.Value, it *view.Item) {
-	el.Call("replaceChildren")
-	p.put(el, "legend", "", it.Name)
-	for _, o := range it.Options {
-		label := p.put(el, "label", "", "")
-		radio := p.put(label, "input", "", "")
-		radio.Set("type", "radio")
-		radio.Set("name", it.ID)
-		radio.Set("value", o.Value)
+// choice writes a group of radio buttons, the browser's own. They are made anew
+// only where what is offered changes, and the focus stays among them.
+func (p *page) choice(el js.Value, old, it *view.Item) {
+	within := el.Call("contains", p.document.Get("activeElement")).Bool()
+	anew := old.Name != it.Name || !slices.Equal(old.Options, it.Options)
+	if anew {
+		el.Call("replaceChildren")
+		p.put(el, "legend", "", it.Name)
+		for _, o := range it.Options {
+			p.option(el, it.ID, o)
+		}
+	}
+	radios := el.Call("querySelectorAll", "input")
+	for i, o := range it.Options {
+		radio := radios.Index(i)
 		radio.Set("checked", o.Value == it.Value)
 		radio.Set("disabled", it.Disabled)
-		p.put(label, "span", "", o.Label)
+		if anew && within && o.Value == it.Value {
+			radio.Call("focus", map[string]any{"preventScroll": true})
+		}
 	}
+}
+
+func (p *page) option(el js.Value, name string, o view.Option) {
+	label := p.put(el, "label", "", "")
+	radio := p.put(label, "input", "", "")
+	radio.Set("type", "radio")
+	radio.Set("name", name)
+	radio.Set("value", o.Value)
+	p.put(label, "span", "", o.Label)
 }
 
 // control writes a labelled input: made once, then only its value is written.
@@ -178,8 +199,13 @@ func (p *page) control(el js.Value, it *view.Item) {
 	if input.IsNull() {
 		p.put(el, "span", "", it.Name)
 		input = p.put(el, "input", "", "")
-		input.Set("type", map[view.Role]string{view.RoleSlider: "range", view.RoleField: "text", view.RoleCheckBox: "checkbox"}[it.Role])
+		input.Set("type", map[view.Role]string{view.RoleSlider: "range", view.RoleField: "text", view.RoleCheckBox: "checkbox", view.RoleFile: "file"}[it.Role])
 		p.put(el, "output", "", "")
+		if it.Ends[0] != "" {
+			ends := p.put(el, "small", "", "")
+			p.put(ends, "span", "", it.Ends[0])
+			p.put(ends, "span", "", it.Ends[1])
+		}
 	}
 	input.Set("disabled", it.Disabled)
 	switch it.Role {
@@ -189,7 +215,7 @@ func (p *page) control(el js.Value, it *view.Item) {
 		input.Set("step", it.Step)
 		input.Set("value", it.Num)
 		input.Call("setAttribute", "aria-valuetext", it.Value)
-		el.Get("lastElementChild").Set("textContent", it.Value)
+		el.Call("querySelector", "output").Set("textContent", it.Value)
 	case view.RoleField:
 		input.Set("value", it.Value)
 	case view.RoleCheckBox:

@@ -60,7 +60,7 @@ func detector(t *testing.T, q round.Question) (mean, most float64) {
 		at := audio.Rate.Frame(s)
 		for i := at; ; i++ {
 			require.Less(t, i, at+480, "no dum there")
-			if math.Abs(float64(right[i])) >= 0.15 {
+			if math.Abs(float64(right[i])) >= 0.25 {
 				biases = append(biases, float64(i-at)/float64(audio.Rate)*1000)
 				break
 			}

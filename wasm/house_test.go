@@ -34,7 +34,7 @@ var shelves = map[string]int{
 	"game/quiz":  4, "game/plan": 4,
 	"game/view": 5,
 	"game":      6,
-	"wasm":      7, "wasm/serve": 7, "wasm/pack": 7,
+	"wasm":      7, "wasm/serve": 7, "wasm/pack": 7, "wasm/render": 7,
 }
 
 // goFile is a .go file of the repository, as far as the rules read it.

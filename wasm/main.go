@@ -10,6 +10,7 @@ import (
 	"syscall/js"
 
 	"groundbeat/assets"
+	"groundbeat/audio"
 	"groundbeat/game"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
@@ -35,7 +36,7 @@ func run() error {
 	if err := b.listen(parts); err != nil {
 		return err
 	}
-	s := openStore()
+	s := openStore(parts.Get("storage").Bool())
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Wall: b.wall,
@@ -65,11 +66,13 @@ func newBrowser(parts js.Value) *browser {
 	return &browser{page: newPage(), wall: newWall(), box: newMailbox(parts.Get("box"))}
 }
 
-// listen starts the sound, where there is one.
+// listen starts the sound, where there is one. The engine must not be asked to
+// where there is none: it would end the program.
 func (b *browser) listen(parts js.Value) error {
 	bridge := parts.Get("bridge")
-	if !bridge.Truthy() {
+	if !bridge.Truthy() || !bridge.Call("open", int(audio.Rate)).Bool() {
 		b.sound = &noSound{now: b.wall.Now}
+		b.page.listen(b.document, "visibilitychange", b.hidden)
 		return nil
 	}
 	s, err := newSound(bridge)
@@ -80,6 +83,13 @@ func (b *browser) listen(parts js.Value) error {
 		}
 	}
 	return err
+}
+
+// hidden cuts a round in pictures that nobody sees; with sound the bridge does.
+func (b *browser) hidden(js.Value) {
+	if b.document.Get("hidden").Bool() {
+		b.events = append(b.events, game.Event{Kind: game.Stopped, Reason: game.WhyHidden})
+	}
 }
 
 // hideCanvas keeps the engine's canvas out of the way of focus and of screen

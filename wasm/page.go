@@ -47,6 +47,12 @@ func newPage() *page {
 	p.listen(p.root, "click", p.clicked)
 	p.listen(p.root, "input", p.changed)
 	p.listen(window, "keydown", p.pressed)
+	p.listen(window, "popstate", func(js.Value) {
+		query := window.Get("location").Get("search").String()
+		p.events = append(p.events, game.Event{Kind: game.Visited, Value: query})
+	})
+	p.listen(window, "dragover", p.dragged)
+	p.listen(window, "drop", p.dropped)
 	move := func(js.Value) { p.moved = true }
 	p.measure()
 	p.listen(window, "resize", func(js.Value) { p.measure() })
@@ -84,6 +90,12 @@ func (p *page) changed(event js.Value) {
 	if holder.IsNull() {
 		return
 	}
+	action := holder.Get("dataset").Get("action").String()
+	if files := target.Get("files"); files.Truthy() {
+		p.opened(action, files)
+		target.Set("value", "") // the same file may be opened again
+		return
+	}
 	value := target.Get("value").String()
 	if target.Get("type").String() == "checkbox" {
 		value = ""
@@ -91,7 +103,7 @@ func (p *page) changed(event js.Value) {
 			value = "yes"
 		}
 	}
-	p.act(holder.Get("dataset").Get("action").String(), value)
+	p.act(action, value)
 }
 
 func (p *page) pressed(event js.Value) {
@@ -121,9 +133,16 @@ func (p *page) measure() {
 	p.moved = true
 }
 
-// Link implements [game.Page].
-func (p *page) Link(query string) {
-	js.Global().Get("history").Call("replaceState", nil, "", query)
+// Link implements [game.Page]. Browsers allow only so many changes in so many
+// seconds and throw beyond (Safari: 100 in 30). Then the address lags behind and
+// follows with a later change: that must not end the program.
+func (p *page) Link(query string, visit bool) {
+	defer func() { _ = recover() }()
+	call := "replaceState"
+	if visit {
+		call = "pushState"
+	}
+	js.Global().Get("history").Call(call, nil, "", query)
 }
 
 // Places implements [game.Page]. It measures only after something moved.

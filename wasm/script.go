@@ -3,7 +3,6 @@
 package main
 
 import (
-	"strings"
 	"syscall/js"
 
 	"groundbeat/game"
@@ -21,7 +20,8 @@ import (
 //	         in both ears), "spread" or "apart" (lead left, bass right, each at
 //	         its full level); heard within 30 ms
 //	volume(v)  the level behind them, 0 to 1
-//	log()    a promise of all finished rounds, oldest first
+//	log()    a promise of all finished rounds, oldest first; lines that cannot be
+//	         read are left out (and stay where they are)
 func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
 	heard := js.FuncOf(func(js.Value, []js.Value) any {
 		p, err := sound.Heard(wall.Now())
@@ -33,10 +33,7 @@ func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
 	log := js.FuncOf(func(js.Value, []js.Value) any {
 		return promise(func() (any, error) {
 			lines, err := s.lines()
-			if err != nil {
-				return nil, err
-			}
-			return js.Global().Get("JSON").Call("parse", "["+strings.Join(lines, ",")+"]"), nil
+			return records(lines), err
 		})
 	})
 	page := map[string]any{"version": parts.Get("version"), "heard": heard, "log": log}
@@ -47,6 +44,27 @@ func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
 	}
 	js.Global().Set("groundbeat", page)
 	js.Global().Delete("groundbeatParts")
+}
+
+// records are the lines as objects.
+func records(lines []string) []any {
+	rounds := []any{}
+	for _, line := range lines {
+		if round := record(line); round.Type() == js.TypeObject {
+			rounds = append(rounds, round)
+		}
+	}
+	return rounds
+}
+
+// record is a line as an object, undefined where it is none.
+func record(line string) (round js.Value) {
+	defer func() {
+		if recover() != nil {
+			round = js.Undefined()
+		}
+	}()
+	return js.Global().Get("JSON").Call("parse", line)
 }
 
 // promise runs f beside the page's own work and hands its outcome over.

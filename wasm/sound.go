@@ -30,11 +30,12 @@ func newSound(bridge js.Value) (*bridgedSound, error) {
 	return &bridgedSound{Stream: stream, bridge: bridge, clock: clock.New(int(audio.Rate)), speaker: s}, nil
 }
 
-func (s *bridgedSound) Play()            { s.bridge.Call("play") }
-func (s *bridgedSound) Stop()            { s.bridge.Call("stop") }
-func (s *bridgedSound) Next() int64      { return s.Frame() }
-func (s *bridgedSound) Volume(v float64) { s.bridge.Call("volume", v) }
-func (s *bridgedSound) Audible() bool    { return true }
+func (s *bridgedSound) Play()                      { s.bridge.Call("play") }
+func (s *bridgedSound) Stop()                      { s.bridge.Call("stop") }
+func (s *bridgedSound) Next() int64                { return s.Frame() }
+func (s *bridgedSound) Balance(lead, bass float64) { s.bridge.Call("balance", lead, bass) }
+func (s *bridgedSound) Volume(v float64)           { s.bridge.Call("volume", v) }
+func (s *bridgedSound) Audible() bool              { return true }
 
 func (s *bridgedSound) Heard(at float64) (clock.Position, error) { return s.clock.Heard(at) }
 
@@ -72,6 +73,7 @@ func (s *noSound) Play() {
 	s.start = s.now()
 }
 
+func (s *noSound) Balance(float64, float64)    {}
 func (s *noSound) Volume(float64)              {}
 func (s *noSound) Stop()                       {}
 func (s *noSound) Next() int64                 { return 0 }

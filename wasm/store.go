@@ -32,8 +32,15 @@ type store struct {
 	visit    []string      // lines of this visit, in order
 }
 
-func openStore() *store {
+// openStore opens the store. allowed is whether the browser lets the page ask
+// for storage at all; where it does not, even the question ends the program.
+func openStore(allowed bool) *store {
 	s := &store{opened: make(chan struct{})}
+	if !allowed {
+		s.err = errors.New("the browser gives no storage")
+		close(s.opened)
+		return s
+	}
 	go func() {
 		defer close(s.opened)
 		s.database, s.err = open()
@@ -44,9 +51,6 @@ func openStore() *store {
 // open opens the database. A browser that blocks storage throws at any step.
 func open() (db *idb.Database, err error) {
 	defer recovered(&err)
-	if !js.Global().Get("indexedDB").Truthy() {
-		return nil, errors.New("there is no IndexedDB")
-	}
 	ctx := context.Background()
 	request, err := idb.Global().Open(ctx, databaseName, databaseVersion, func(db *idb.Database, _, _ uint) error {
 		_, err := db.CreateObjectStore(roundsStore, idb.ObjectStoreOptions{})
@@ -85,7 +89,7 @@ func (s *store) Keep(r history.Round, done func(error)) {
 
 func (s *store) add(id, line string) (err error) {
 	defer recovered(&err)
-	tx, err := s.database.Transaction(idb.TransactionReadWrite, roundsStore)
+	tx, err := s.transaction(idb.TransactionReadWrite)
 	if err != nil {
 		return err
 	}
@@ -97,6 +101,20 @@ func (s *store) add(id, line string) (err error) {
 		return err
 	}
 	return tx.Await(context.Background())
+}
+
+// transaction begins a transaction. A connection that the browser has closed
+// meanwhile (storage that was cleared, for one) is opened anew.
+func (s *store) transaction(mode idb.TransactionMode) (*idb.Transaction, error) {
+	if tx, err := s.database.Transaction(mode, roundsStore); err == nil {
+		return tx, nil
+	}
+	database, err := open()
+	if err != nil {
+		return nil, err
+	}
+	s.database = database
+	return database.Transaction(mode, roundsStore)
 }
 
 // lines returns the lines of all rounds, those that are kept first, by their
@@ -128,7 +146,7 @@ func (s *store) lines() ([]string, error) {
 
 func (s *store) kept() (lines []string, err error) {
 	defer recovered(&err)
-	tx, err := s.database.Transaction(idb.TransactionReadOnly, roundsStore)
+	tx, err := s.transaction(idb.TransactionReadOnly)
 	if err != nil {
 		return nil, err
 	}
@@ -143,11 +161,20 @@ func (s *store) kept() (lines []string, err error) {
 	err = request.Iter(context.Background(), func(c *idb.CursorWithValue) error {
 		value, err := c.Value()
 		if err == nil {
-			lines = append(lines, value.String())
+			lines = append(lines, asLine(value))
 		}
 		return err
 	})
 	return lines, err
+}
+
+// asLine returns a stored value as a line. We store nothing but lines; what
+// somebody else has put there is written as JSON, so that it is not lost.
+func asLine(value js.Value) string {
+	if value.Type() != js.TypeString {
+		value = js.Global().Get("JSON").Call("stringify", value)
+	}
+	return value.String()
 }
 
 // export hands all rounds to the player as a file of JSON Lines.

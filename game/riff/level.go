@@ -45,5 +45,6 @@ func ParseLevel(name string) (Level, error) {
 	return Level(i), nil
 }
 
-// Available reports whether Play can play the level. So far it is Bare alone.
-func Available(l Level) bool { return l == Bare }
+// Available reports whether Play can play the level. So far it is Bare and
+// Filled.
+func Available(l Level) bool { return l <= Filled }

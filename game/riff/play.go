@@ -10,38 +10,25 @@ import (
 // beats a minute, it lasts 2 hours 47 minutes.
 const MaxCycles = 10_000
 
-// TicksPerStep divides a step for strokes that fall between steps: halves,
-// thirds, quarters and sixths of a step are whole ticks.
-const TicksPerStep = 12
-
-// A Stroke is one sounding stroke of one drum.
-type Stroke struct {
-	Step     int           // from the start of the part, counted through its cycles; from 0
-	Sub      int           // ticks after the step, from 0 to TicksPerStep−1; 0 at level Bare
-	Sound    rhythm.Stroke // never a rest
-	Strength float64       // above 0, to 1 for the firmest
-}
-
 // A Part is what the two drums play, each in the order of time.
 type Part struct {
 	Lead []Stroke
 	Bass []Stroke
 }
 
-// How hard the strokes are played. Chosen, not measured and from no source:
-// dums lead, and the bass drum's teks stay under the lead drum.
-const (
-	firm  = 1.0
-	plain = 0.8
-	soft  = 0.3
-)
-
 // Play returns a number of cycles of a rhythm, from 1 to MaxCycles, at a level.
 //
 // The same rhythm, level, number of cycles and seed give the same part for
-// ever. At level Bare nothing is left to chance and the seed is not used: the
-// lead drum plays the skeleton as it is written, the bass drum plays it with
-// every dum firm and every high stroke, slaps too, as a soft tek.
+// ever. At the levels that are available nothing is left to chance and the seed
+// is not used:
+//
+//   - Bare: the lead drum plays the skeleton as it is written.
+//   - Filled: the lead drum plays the filled form as it is written, on the
+//     form's own steps, with its light strokes soft; the skeleton where the
+//     rhythm has no filled form.
+//
+// The bass drum plays the skeleton, every dum firm and every high stroke, slaps
+// too, as a soft tek.
 //
 // A level that is not [Available] and a number of cycles out of range are
 // errors. c must be as [rhythm.Parse] makes it.
@@ -53,19 +40,25 @@ func Play(c *rhythm.Cycle, level Level, cycles int, seed uint64) (Part, error) {
 		return Part{}, fmt.Errorf("%d cycles; a part has 1 to %d", cycles, MaxCycles)
 	}
 	_ = seed // drawn on by the later levels
+	lead := c.Skeleton
+	if level == Filled && c.Filled != nil {
+		lead = c.Filled
+	}
 	return Part{
-		Lead: repeat(c.Skeleton, cycles, leadStroke),
-		Bass: repeat(c.Skeleton, cycles, bassStroke),
+		Lead: repeat(lead, c.Steps(), cycles, leadStroke),
+		Bass: repeat(c.Skeleton, c.Steps(), cycles, bassStroke),
 	}, nil
 }
 
-// repeat plays the sounding strokes of a pattern cycle after cycle.
-func repeat(p rhythm.Pattern, cycles int, play func(rhythm.Stroke) Stroke) []Stroke {
+// repeat plays the sounding strokes of a pattern cycle after cycle. The pattern
+// has as many steps as the cycle, or twice as many.
+func repeat(p rhythm.Pattern, steps, cycles int, play func(rhythm.Stroke) Stroke) []Stroke {
+	ticks := TicksPerStep * steps / len(p) // from one step of the pattern to the next
 	var all []Stroke
-	for step := range cycles * len(p) {
-		if s := p[step%len(p)]; s.Sounds() {
+	for i := range cycles * len(p) {
+		if s := p[i%len(p)]; s.Sounds() {
 			stroke := play(s)
-			stroke.Step = step
+			stroke.Step, stroke.Sub = i*ticks/TicksPerStep, i*ticks%TicksPerStep
 			all = append(all, stroke)
 		}
 	}
@@ -73,8 +66,11 @@ func repeat(p rhythm.Pattern, cycles int, play func(rhythm.Stroke) Stroke) []Str
 }
 
 func leadStroke(s rhythm.Stroke) Stroke {
-	if s.Low() {
+	switch {
+	case s.Low():
 		return Stroke{Sound: s, Strength: firm}
+	case s.Light():
+		return Stroke{Sound: s, Strength: light}
 	}
 	return Stroke{Sound: s, Strength: plain}
 }

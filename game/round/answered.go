@@ -10,13 +10,24 @@ import "time"
 //	                      └─ Cut ───┴─▶ Void ╲── Answer ──┴──▶ Review
 type Answered struct {
 	course
+	limit  time.Duration
 	answer string
 	took   time.Duration
 }
 
-// NewAnswered returns an answered round of the passage, ready to begin.
-func NewAnswered(p *Passage) *Answered {
-	return &Answered{course: course{Passage: p, heard: unheard}}
+// NewAnswered returns an answered round of the passage, ready to begin. It is
+// heard to its end, or for limit from its first step if that is above 0 and
+// sooner.
+func NewAnswered(p *Passage, limit time.Duration) *Answered {
+	return &Answered{course: course{Passage: p, heard: unheard}, limit: limit}
+}
+
+// End is when the question has been heard.
+func (a *Answered) End() time.Duration {
+	if a.limit > 0 {
+		return min(a.Passage.End(), a.Start()+a.limit)
+	}
+	return a.Passage.End()
 }
 
 // Hear tells the round what is being heard now.

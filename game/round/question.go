@@ -11,7 +11,7 @@ import (
 // Bounds of a question. The tempo is in beats per minute of the rhythm's own
 // beat; the length is in eights (eight counts of a dancer).
 const (
-	MinBPM, MaxBPM       = 40, 200
+	MinBPM, MaxBPM       = 40, 220
 	MinEights, MaxEights = 1, 32
 )
 

@@ -59,7 +59,8 @@ var roleChecks = [roles]func(*checker, *Item){
 	RoleChoice: func(c *checker, it *Item) {
 		c.acts(it)
 		is := func(o Option) bool { return o.Value == it.Value }
-		c.want(slices.ContainsFunc(it.Options, is), it.ID, "value %q is none of the options", it.Value)
+		c.want(len(it.Options) > 0, it.ID, "choice of nothing")
+		c.want(it.Value == "" || slices.ContainsFunc(it.Options, is), it.ID, "value %q is none of the options", it.Value)
 		unsaid := func(o Option) bool { return o.Label == "" }
 		c.want(!slices.ContainsFunc(it.Options, unsaid), it.ID, "an option without a label")
 	},
@@ -67,6 +68,7 @@ var roleChecks = [roles]func(*checker, *Item){
 		c.acts(it)
 		c.between(it)
 		c.want(it.Step > 0, it.ID, "step %g", it.Step)
+		c.want((it.Ends[0] == "") == (it.Ends[1] == ""), it.ID, "only one end has a name")
 	},
 	RoleField:    (*checker).acts,
 	RoleCheckBox: (*checker).acts,
@@ -111,6 +113,7 @@ var roleChecks = [roles]func(*checker, *Item){
 		c.named(it)
 		c.want(len(it.Children) > 0, it.ID, "empty details")
 	},
+	RoleFile: (*checker).acts,
 }
 
 func (c *checker) named(it *Item) { c.want(it.Name != "", it.ID, "%s without a name", it.Role) }

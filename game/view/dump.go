@@ -33,6 +33,9 @@ func (p *printer) item(it *Item, indent string) {
 	if it.Min != 0 || it.Max != 0 {
 		p.print(" %g of %g..%g step %g", it.Num, it.Min, it.Max, it.Step)
 	}
+	if it.Ends[0] != "" {
+		p.print(" ends %q %q", it.Ends[0], it.Ends[1])
+	}
 	p.print("%s%s%s%s%s", pair("do", it.Action), pair("look", it.Look), pair("live", it.Live),
 		pair("lang", it.Lang), pair("dir", it.Dir))
 	p.print("%s%s%s", state("disabled", it.Disabled), state("pressed", it.Pressed), state("checked", it.Checked))

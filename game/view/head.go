@@ -31,7 +31,7 @@ const (
 // teks at the rim, where the hand strikes them.
 type Head struct {
 	Base   rhythm.Pattern // the bass drum's strokes
-	Lead   rhythm.Pattern // the lead drum's strokes, as many steps; empty: not shown
+	Lead   rhythm.Pattern // the lead drum's strokes in the same cycle, perhaps on more steps; empty: not shown
 	Counts []string       // the count of each step; figures stand outside the rim
 	Hidden bool           // no strokes: they are being asked
 	Centre string         // a count-in's figure, or nothing

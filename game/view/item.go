@@ -9,8 +9,8 @@ const (
 	RoleHeading       // Name, Level 1 to 6
 	RoleText          // Text
 	RoleButton        // Name, Action; Pressed for a toggle
-	RoleChoice        // Name, Action, Options, Value (one of the options)
-	RoleSlider        // Name, Action, Min < Max, Step > 0, Num, Value (Num in words)
+	RoleChoice        // Name, Action, Options, Value (one of the options; empty: none)
+	RoleSlider        // Name, Action, Min < Max, Step > 0, Num, Value (Num in words); Ends
 	RoleField         // Name, Action; Value is what is typed in it
 	RoleCheckBox      // Name, Action, Checked
 	RoleList          // Children, each a RoleListItem; Name if it has one
@@ -24,12 +24,13 @@ const (
 	RoleTapArea       // Name, Action; Children lie under it
 	RoleLink          // Name, Value (the address)
 	RoleDetails       // Name (what is always shown), Children (shown when opened)
+	RoleFile          // Name, Action; a button that lets a file be picked, its value "name\ntext"
 	roles
 )
 
 var roleNames = [roles]string{"none", "heading", "text", "button", "choice", "slider", "field",
 	"check", "list", "listitem", "table", "picture", "dialog", "progress", "status", "group",
-	"taparea", "link", "details"}
+	"taparea", "link", "details", "file"}
 
 // String returns the role's name in lower case, as dumps and style sheets use it.
 func (r Role) String() string {
@@ -50,13 +51,16 @@ const (
 	LookFinding = "finding" // text: the one sentence of a review
 	LookScript  = "script"  // text: a name in its own script
 	LookRow     = "row"     // group: children side by side, wrapping
+	LookLines   = "lines"   // group: children below one another, all as wide as the widest
+	LookPair    = "pair"    // group: two groups side by side, each half as wide; never wrapping
+	LookNav     = "nav"     // group: the way to the other screens, at the foot
 	LookFigures = "figures" // group: several LookFigure texts
 	LookStage   = "stage"   // group, picture, taparea: the large place for the drumhead
 	LookBoard   = "board"   // picture: the wide place for the whiteboard line
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
-	LookScript, LookRow, LookFigures, LookStage, LookBoard}
+	LookScript, LookRow, LookLines, LookPair, LookNav, LookFigures, LookStage, LookBoard}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (
@@ -79,8 +83,9 @@ type Item struct {
 	// Value is the value as text: of a choice, a field, a link's address, a figure.
 	Value string
 
-	Level               int     // of a heading, 1 to 6
-	Min, Max, Step, Num float64 // of a slider or a progress, in its own unit
+	Level               int       // of a heading, 1 to 6
+	Min, Max, Step, Num float64   // of a slider or a progress, in its own unit
+	Ends                [2]string // what the ends of a slider are; empty: figures, which say it
 	Options             []Option
 	Columns             []string   // heads of a table
 	Rows                [][]string // cells of a table, each row as long as Columns

@@ -1,12 +1,23 @@
 package view
 
-import "groundbeat/game/rhythm"
+import (
+	"slices"
+
+	"groundbeat/game/rhythm"
+)
 
 // Line is what the whiteboard line shows: counts over strokes, as a teacher
 // writes them, one cycle or an eight. In review each dum has a small scale below
 // it, ±100 ms wide, with the taps' offsets, the first cycle on top.
+//
+// With the lead drum's strokes there are two rows below the counts, the base and
+// what the lead plays. Lead may have more steps than Base, a whole number of
+// times as many; then steps are the lead's, and the base stands on every second
+// one, or third. A line in review has no lead.
 type Line struct {
 	Base    rhythm.Pattern
+	Lead    rhythm.Pattern
+	Circled []int    // steps of Base that are ringed, as on a board
 	Counts  []string // the count of each step
 	Columns int      // steps in a row before the line wraps; 0: all in one row
 	Hidden  bool     // counts only: the strokes are being asked
@@ -40,6 +51,7 @@ func Columns(steps, perBeat int, width float64, review bool) int {
 type board struct {
 	*Line
 	p       *Picture
+	steps   int
 	columns int
 	cell    float64 // width of a step
 	left    float64 // where the first step begins
@@ -49,9 +61,9 @@ type board struct {
 
 // Draw adds the line to an empty picture and sets its height.
 func (l *Line) Draw(p *Picture) {
-	b := &board{Line: l, p: p, columns: l.Columns}
-	if b.columns <= 0 || b.columns > len(l.Base) {
-		b.columns = max(1, len(l.Base))
+	b := &board{Line: l, p: p, steps: max(len(l.Base), len(l.Lead)), columns: l.Columns}
+	if b.columns <= 0 || b.columns > b.steps {
+		b.columns = max(1, b.steps)
 	}
 	pad := 0.1
 	if l.Review != nil {
@@ -59,7 +71,7 @@ func (l *Line) Draw(p *Picture) {
 	}
 	b.cell = min(0.155, 1/(float64(b.columns)+2*pad))
 	b.left = (1 - b.cell*float64(b.columns)) / 2
-	for ; b.first < len(l.Base); b.first += b.columns {
+	for ; b.first < b.steps; b.first += b.columns {
 		b.row()
 	}
 	p.Height = max(b.top, 0.02)
@@ -71,19 +83,31 @@ func (b *board) row() {
 		b.top += 0.45 * b.cell
 	}
 	countY, strokeY := b.top+0.42*b.cell, b.top+1.28*b.cell
-	last := min(b.first+b.columns, len(b.Base))
+	last := min(b.first+b.columns, b.steps)
 	b.rule(b.top+0.78*b.cell, last-b.first)
 	b.top += 1.78 * b.cell
+	if len(b.Lead) > 0 {
+		b.top += 0.9 * b.cell
+	}
 	if b.Review != nil {
 		b.scales(last)
 	}
 	for i := b.first; i < last; i++ {
 		b.count(i, countY)
-		if !b.Hidden {
-			b.stroke(i, strokeY)
+		if b.Hidden {
+			continue
+		}
+		if i%b.apart() == 0 {
+			b.stroke(i/b.apart(), strokeY)
+		}
+		if i < len(b.Lead) {
+			b.lead(b.Lead[i], b.x(float64(i)), strokeY+0.9*b.cell)
 		}
 	}
 }
+
+// apart returns how many of the line's steps are one of the base.
+func (b *board) apart() int { return max(1, b.steps/max(1, len(b.Base))) }
 
 // x returns the middle of a step of this row; steps may be fractions.
 func (b *board) x(step float64) float64 {
@@ -103,8 +127,12 @@ func (b *board) count(i int, y float64) {
 	b.p.Text(InkDim, b.x(float64(i)), y, 0.46*b.cell, c)
 }
 
+// stroke draws one of the base.
 func (b *board) stroke(i int, y float64) {
-	x := b.x(float64(i))
+	x := b.x(float64(i * b.apart()))
+	if slices.Contains(b.Circled, i) {
+		b.p.Ring(InkSweep, x, y, 0.46*b.cell, 0.035*b.cell)
+	}
 	switch s := b.Base[i]; {
 	case !s.Sounds():
 		b.p.Line(InkDim, x-0.09*b.cell, y, x+0.09*b.cell, y, 0.035*b.cell)
@@ -115,20 +143,33 @@ func (b *board) stroke(i int, y float64) {
 		b.p.Dot(InkBass, x, y, 0.395*b.cell)
 		b.p.Text(InkOnBass, x, y, 0.48*b.cell, "D").Strong()
 	default:
-		b.tek(s, x, y)
+		b.tek(s, InkBass, x, y)
+	}
+}
+
+// lead draws one of the lead drum, a little smaller.
+func (b *board) lead(s rhythm.Stroke, x, y float64) {
+	switch {
+	case !s.Sounds():
+		b.p.Line(InkDim, x-0.09*b.cell, y, x+0.09*b.cell, y, 0.035*b.cell)
+	case s.Low():
+		b.p.Dot(InkLead, x, y, 0.34*b.cell)
+		b.p.Text(InkGround, x, y, 0.42*b.cell, "D").Strong()
+	default:
+		b.tek(s, InkLead, x, y)
 	}
 }
 
 // letters holds each stroke's letter, so that drawing one makes no string.
 var letters = map[rhythm.Stroke]string{rhythm.Tek: "T", rhythm.Sak: "S", rhythm.LightTek: "t", rhythm.Ka: "k"}
 
-func (b *board) tek(s rhythm.Stroke, x, y float64) {
+func (b *board) tek(s rhythm.Stroke, drum Ink, x, y float64) {
 	ink, size, bar := InkBone, 0.48*b.cell, 0.15*b.cell
 	if s.Light() {
 		ink, size, bar = InkDim, 0.42*b.cell, 0.08*b.cell
 	}
 	b.p.Text(ink, x, y-0.04*b.cell, size, letters[s]).Strong()
-	b.p.Line(InkBass, x-bar, y+0.30*b.cell, x+bar, y+0.30*b.cell, 0.07*b.cell)
+	b.p.Line(drum, x-bar, y+0.30*b.cell, x+bar, y+0.30*b.cell, 0.07*b.cell)
 }
 
 func (b *board) leftOut(i int) bool {

@@ -6,7 +6,7 @@ import "fmt"
 type WrongLink struct {
 	Problems []Problem
 	Nearest  Address
-	Rhythm   string // name of the nearest address's rhythm
+	Rhythm   string // name of the nearest address's rhythm; empty for Which and Any
 }
 
 // Screen returns the screen that says what is wrong with a link, what is allowed,
@@ -25,16 +25,27 @@ func (l *WrongLink) Screen(w Words) Screen {
 }
 
 func (l *WrongLink) open(w Words) string {
-	length := w.Say("eights", "n", l.Nearest.Eights)
-	if l.Nearest.BPM == 0 {
+	a := l.Nearest
+	length := w.Say("eights", "n", a.Eights)
+	switch {
+	case a.Screen == ScreenWhich:
+		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
+	case a.Screen == ScreenListen:
+		return w.Say("link-open-listen", "rhythm", l.Rhythm)
+	case a.Rhythm == Any:
+		return w.Say("link-open-any", "length", length)
+	case a.BPM == 0:
 		return w.Say("link-open", "rhythm", l.Rhythm, "length", length)
 	}
-	return w.Say("link-open-at", "rhythm", l.Rhythm, "bpm", w.Say("tempo", "bpm", l.Nearest.BPM), "length", length)
+	return w.Say("link-open-at", "rhythm", l.Rhythm, "bpm", w.Say("tempo", "bpm", a.BPM), "length", length)
 }
 
 func sayProblem(w Words, p Problem) string {
-	if p.Unknown {
+	switch {
+	case p.Unknown:
 		return w.Say("link-unknown", "name", p.Name, "allowed", p.Allowed)
+	case p.Screen != "":
+		return w.Say("link-elsewhere", "name", p.Name, "screen", sayScreen(w, p.Screen), "allowed", p.Allowed)
 	}
 	return w.Say("link-wrong", "name", p.Name, "value", p.Value, "allowed", p.Allowed)
 }

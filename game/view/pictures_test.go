@@ -15,8 +15,9 @@ import (
 )
 
 var (
-	inFour  = []string{"1", "&", "2", "&", "3", "&", "4", "&"}
-	inEight = []string{"1", "&", "2", "&", "3", "&", "4", "&", "5", "&", "6", "&", "7", "&", "8", "&"}
+	inFour       = []string{"1", "&", "2", "&", "3", "&", "4", "&"}
+	inSixteenths = []string{"1", "e", "&", "a", "2", "e", "&", "a", "3", "e", "&", "a", "4", "e", "&", "a"}
+	inEight      = []string{"1", "&", "2", "&", "3", "&", "4", "&", "5", "&", "6", "&", "7", "&", "8", "&"}
 )
 
 func pattern(t testing.TB, s string) rhythm.Pattern {
@@ -68,6 +69,9 @@ func heads(t testing.TB) map[string]*Head {
 		"head-turning": {Base: maqsum, Counts: inFour, Turning: true, Turn: 0.53},
 		"head-lead": {Base: pattern(t, "DD-TD-T-"), Lead: pattern(t, "DDtkTkDtkkTkSktk"), Counts: inFour,
 			Turning: true, Turn: 0.27},
+		"head-blank":    {Hidden: true},
+		"head-dum":      {Base: pattern(t, "D")},
+		"head-tek":      {Base: pattern(t, "T")},
 		"head-review":   {Base: maqsum, Counts: inFour, Review: played()},
 		"head-left-out": {Base: maqsum, Counts: inFour, Review: neverOnThree()},
 		"head-nine":     {Base: pattern(t, "D-T-D-T-T"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}},
@@ -77,15 +81,19 @@ func heads(t testing.TB) map[string]*Head {
 func lines(t testing.TB) map[string]*Line {
 	maqsum, eight := pattern(t, "DT-TD-T-"), pattern(t, "DT-TD-T-DT-TD-T-")
 	return map[string]*Line{
-		"line-ready":     {Base: maqsum, Counts: inFour},
-		"line-eight":     {Base: eight, Counts: inEight},
-		"line-wrapped":   {Base: eight, Counts: inEight, Columns: 8},
-		"line-light":     {Base: pattern(t, "D-tkT-tkD-tkS---"), Counts: []string{"1", "e", "&", "a", "2", "e", "&", "a", "3", "e", "&", "a", "4", "e", "&", "a"}},
-		"line-hidden":    {Base: maqsum, Counts: inFour, Hidden: true},
-		"line-review":    {Base: maqsum, Counts: inFour, Review: played(), Legend: legend},
-		"line-narrow":    {Base: maqsum, Counts: inFour, Columns: 4, Review: played(), Legend: legend},
-		"line-left-out":  {Base: maqsum, Counts: inFour, Review: neverOnThree(), Legend: legend},
-		"line-near-dums": {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Review: played()},
+		"line-ready":         {Base: maqsum, Counts: inFour},
+		"line-eight":         {Base: eight, Counts: inEight},
+		"line-wrapped":       {Base: eight, Counts: inEight, Columns: 8},
+		"line-light":         {Base: pattern(t, "D-tkT-tkD-tkS---"), Counts: inSixteenths},
+		"line-hidden":        {Base: maqsum, Counts: inFour, Hidden: true},
+		"line-review":        {Base: maqsum, Counts: inFour, Review: played(), Legend: legend},
+		"line-narrow":        {Base: maqsum, Counts: inFour, Columns: 4, Review: played(), Legend: legend},
+		"line-left-out":      {Base: maqsum, Counts: inFour, Review: neverOnThree(), Legend: legend},
+		"line-filled":        {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths},
+		"line-filled-narrow": {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths, Columns: 8},
+		"line-filled-alike":  {Base: pattern(t, "D--T-DDT--"), Lead: pattern(t, "Dk-TkDDTk-"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}},
+		"line-circled":       {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Circled: []int{0, 1, 7}},
+		"line-near-dums":     {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Review: played()},
 	}
 }
 

@@ -9,7 +9,7 @@ func (d *Dums) reviewing(w Words) Screen {
 	items := []Item{
 		heading("heading", w.Say("review-heading", "rhythm", d.Rhythm.Name)),
 		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)},
-		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{d.once(w), d.slower(w), d.change(w)}},
+		{ID: "next", Role: RoleGroup, Look: LookRow, Children: d.next(w)},
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
 		d.line(w), d.head(w),
 	}
@@ -21,9 +21,21 @@ func (d *Dums) reviewing(w Words) Screen {
 	details.Children = append(details.Children,
 		Item{ID: "export", Role: RoleButton, Name: w.Say("export"), Action: ActExport})
 	items = append(items, details)
-	s := d.screen(w, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...)...)
+	s := page(w, ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...))
 	s.Escape = ActChange
 	return s
+}
+
+// next is what to do after a round. With Any the rhythm is named by now: the next
+// round brings another, and this one can be had once more.
+func (d *Dums) next(w Words) []Item {
+	once := d.once(w)
+	if !d.Any {
+		return []Item{once, d.slower(w), d.change(w)}
+	}
+	once.Look = ""
+	return []Item{{ID: "next-rhythm", Role: RoleButton, Name: w.Say("next-rhythm"), Action: ActNext, Look: LookPrimary},
+		once, d.slower(w), d.change(w)}
 }
 
 func (d *Dums) slower(w Words) Item {

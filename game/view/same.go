@@ -19,7 +19,7 @@ func sameWords(a, b *Item) bool {
 }
 
 func sameState(a, b *Item) bool {
-	return a.Min == b.Min && a.Max == b.Max && a.Step == b.Step && a.Num == b.Num &&
+	return a.Min == b.Min && a.Max == b.Max && a.Step == b.Step && a.Num == b.Num && a.Ends == b.Ends &&
 		a.Action == b.Action && a.Disabled == b.Disabled && a.Pressed == b.Pressed &&
 		a.Checked == b.Checked
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"bytes"
+	"maps"
 	"os"
 	"strings"
 	"testing"
@@ -66,9 +67,34 @@ func screens(t testing.TB) map[string]Screen {
 	add("void-hidden", Voided, func(d *Dums) { d.Why = WhyHidden })
 	add("void-paused", Voided, func(d *Dums) { d.Why = WhyPaused })
 
-	nearest, err := ParseAddress("rhythm=maqsoum&bpm=900&zoom=2", allowed)
-	link := &WrongLink{Problems: err.(*LinkError).Problems, Nearest: nearest, Rhythm: "maqsum"}
-	all["link"] = link.Screen(w)
+	add("ready-rhythms", Ready, func(d *Dums) {
+		d.Core, d.More = append(core(t), AnyOption(w)), more(t)
+		d.Level, d.Levels = LevelBare, []string{LevelBare, LevelFilled}
+	})
+	add("any-ready", Ready, func(d *Dums) {
+		d.Any, d.From, d.BPM = true, FromFive, 0
+		d.Core, d.More = append(core(t), AnyOption(w)), more(t)
+	})
+	add("any-ready-asked", Ready, func(d *Dums) {
+		d.Any, d.From, d.FromNames = true, "malfuf.saidi", []string{"malfuf", "sa'idi"}
+	})
+	add("any-playing", Playing, func(d *Dums) { d.Any = true })
+	add("any-review", Reviewing, func(d *Dums) {
+		d.Any, d.Review = true, played()
+		d.Result = result(t, d.Review)
+	})
+	for name, query := range map[string]string{
+		"link":        "rhythm=maqsoum&bpm=900&zoom=2",
+		"link-listen": "screen=listen&rhythm=saidi&answers=2",
+		"link-which":  "screen=which&rhythm=maqsum&ask=howmany",
+		"link-any":    "rhythm=any&eights=0&from=waltz",
+	} {
+		nearest, err := ParseAddress(query, allowed)
+		link := &WrongLink{Problems: err.(*LinkError).Problems, Nearest: nearest, Rhythm: nearest.Rhythm}
+		all[name] = link.Screen(w)
+	}
+	maps.Copy(all, listenScreens(t))
+	maps.Copy(all, whichScreens(t))
 	return all
 }
 
@@ -94,7 +120,7 @@ func TestOnlyOneBegin(t *testing.T) {
 				n++
 			}
 		})
-		require.Equal(t, strings.HasPrefix(name, "dums-ready"), n == 1, name)
+		require.Equal(t, strings.Contains(name, "-ready") && !strings.HasPrefix(name, "listen"), n == 1, name)
 	}
 }
 
@@ -145,6 +171,9 @@ func TestCheckFinds(t *testing.T) {
 		{"button action", Item{ID: "a", Role: RoleButton, Name: "a"}, "button without an action"},
 		{"choice", Item{ID: "a", Role: RoleChoice, Name: "a", Action: "a", Value: "2", Options: []Option{{"1", "one"}}}, `value "2" is none`},
 		{"option", Item{ID: "a", Role: RoleChoice, Name: "a", Action: "a", Value: "1", Options: []Option{{"1", ""}}}, "without a label"},
+		{"choice of nothing", Item{ID: "a", Role: RoleChoice, Name: "a", Action: "a"}, "choice of nothing"},
+		{"file", Item{ID: "a", Role: RoleFile, Name: "a"}, "file without an action"},
+		{"one end", Item{ID: "a", Role: RoleSlider, Name: "a", Action: "a", Max: 2, Step: 1, Ends: [2]string{"x"}}, "only one end"},
 		{"slider", Item{ID: "a", Role: RoleSlider, Name: "a", Action: "a", Min: 1, Max: 2, Num: 3, Step: 1}, "3 is not from 1 to 2"},
 		{"slider step", Item{ID: "a", Role: RoleSlider, Name: "a", Action: "a", Min: 1, Max: 2, Num: 1}, "step 0"},
 		{"progress", Item{ID: "a", Role: RoleProgress, Name: "a"}, "from 0 to 0"},
@@ -207,6 +236,7 @@ func TestSame(t *testing.T) {
 		func(it *Item) { it.Rows = [][]string{{"2"}} }, func(it *Item) { it.Columns = []string{"a"} },
 		func(it *Item) { it.Options = nil }, func(it *Item) { it.Picture = nil },
 		func(it *Item) { it.Picture = &Picture{Shapes: make([]Shape, 1)} }, func(it *Item) { it.Disabled = true },
+		func(it *Item) { it.Ends[1] = "a" },
 		func(it *Item) { it.Num = 1 }, func(it *Item) { it.Aspect = 2 }, func(it *Item) { it.Text = "a" },
 	} {
 		other := base

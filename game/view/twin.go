@@ -11,10 +11,16 @@ import (
 // Twin says in words what the drumhead shows.
 func (h *Head) Twin(w Words) string {
 	n := beats(h.Counts)
+	if h.Hidden && n == 0 {
+		return w.Say("head-blank")
+	}
 	if h.Hidden {
 		return w.Say("head-hidden", "beats", n)
 	}
 	text := w.Say("head-strokes", "beats", n, "strokes", sayStrokes(w, h.Base, h.Counts))
+	if len(h.Lead) > 0 {
+		text += " " + w.Say("head-lead")
+	}
 	if h.Review == nil {
 		return text
 	}
@@ -30,11 +36,38 @@ func (l *Line) Twin(w Words) string {
 	if l.Hidden {
 		return w.Say("line-hidden", "counts", strings.Join(l.Counts, " "))
 	}
-	text := sayStrokes(w, l.Base, l.Counts)
+	text := sayStrokes(w, l.Base, l.baseCounts()) + l.light(w)
 	if l.Review != nil {
 		text += " " + l.Review.say(w, l.Base, l.Counts)
 	}
 	return text
+}
+
+// baseCounts returns the counts of the base's own steps.
+func (l *Line) baseCounts() []string {
+	apart := max(1, len(l.Counts)/max(1, len(l.Base)))
+	if apart == 1 {
+		return l.Counts
+	}
+	var counts []string
+	for i := 0; i < len(l.Counts); i += apart {
+		counts = append(counts, l.Counts[i])
+	}
+	return counts
+}
+
+// light says where the lead drum adds light strokes.
+func (l *Line) light(w Words) string {
+	var all []string
+	for i, s := range l.Lead {
+		if s.Light() {
+			all = append(all, countName(l.Counts, i))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return " " + w.Say("strokes-light", "counts", sayList(w, all))
 }
 
 func sayStrokes(w Words, base rhythm.Pattern, counts []string) string {

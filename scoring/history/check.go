@@ -15,6 +15,16 @@ func check(r *Round) error {
 	if err := checkWords(r); err != nil {
 		return err
 	}
+	if err := checkForeign(r); err != nil {
+		return err
+	}
+	if r.answered() {
+		return checkAnswer(r)
+	}
+	return checkTapped(r)
+}
+
+func checkTapped(r *Round) error {
 	for i := 1; i < len(r.Strokes); i++ {
 		if r.Strokes[i] <= r.Strokes[i-1] {
 			return wrong(index("strokes", i), "strokes do not ascend: %v after %v", r.Strokes[i], r.Strokes[i-1])
@@ -28,13 +38,13 @@ func check(r *Round) error {
 }
 
 func checkWords(r *Round) error {
-	if r.Kind != Dums {
+	if r.Kind != Dums && !r.answered() {
 		return wrong("kind", "unknown kind %q", r.Kind)
 	}
 	for _, w := range []struct{ field, text string }{
 		{"rhythm", r.Rhythm}, {"riff", r.Riff}, {"id", r.ID},
 	} {
-		if w.text == "" {
+		if w.text == "" && (w.field != "rhythm" || r.Kind != Stroke) {
 			return wrong(w.field, "empty")
 		}
 	}
@@ -51,6 +61,21 @@ func checkWords(r *Round) error {
 	var when time.Time
 	if when.UnmarshalText([]byte(r.When)) != nil {
 		return wrong("when", "%q is not a time as in 2026-01-31T18:30:00Z", r.When)
+	}
+	return nil
+}
+
+// checkForeign refuses values that a round of the kind does not have, and that
+// would be lost in the text.
+func checkForeign(r *Round) error {
+	foreign := r.choice()
+	if r.answered() {
+		foreign = slices.Concat(r.tapped())
+	}
+	for _, f := range foreign {
+		if !f.empty() {
+			return wrong(f.name, "a round of kind %q has none", r.Kind)
+		}
 	}
 	return nil
 }

@@ -45,6 +45,35 @@
 //	 "added": 0               taps that belong to no stroke
 //	}
 //
+// A round that is answered by a choice has other members in place of "strokes"
+// to "score" and of "window" to "added":
+//
+//	{
+//	 "v": 1,
+//	 "kind": "which",         which rhythm? or "stroke", "how-many", "same", as below
+//	 "rhythm": "maqsum",      what was played; "" where one stroke alone was
+//	 "bpm": 96,
+//	 "riff": "filled",
+//	 "eights": 2,             for "same", of each half
+//	 "seed": 7,
+//	 "choices": ["baladi", "maqsum", "saidi"],  2 to 32, in the order shown
+//	 "answer": "baladi",      one of them
+//	 "right": false,
+//	 "took": 5321.5,          ms from the first step heard to the answer; or null: before it
+//	 "heard": 2.128,          cycles of the rhythm heard by then, with fraction
+//	 "id": "b2f2",
+//	 "when": "2026-01-31T18:32:00+02:00",
+//	 "output": "studio",
+//	 "epoch": 1,
+//	 "rate": 48000,
+//	 "coarse": false
+//	}
+//
+// The choices are names of rhythms' files for "which", of which one is what was
+// played; "dum" and "tek" for "stroke" (one stroke was heard); whole numbers for
+// "how-many" (how many dums has one cycle?); "same" and "different" for "same"
+// (the second half plays the rhythm again, or another).
+//
 // The order of the members has no meaning. All of them are there. offset and
 // setup are kept apart: matching and score use offset − setup, and so do
 // bias and median. bias, spread and median are null where fewer than two taps
@@ -60,8 +89,9 @@
 //
 // # Versions
 //
-// Within a version members may be added, never changed: a reader keeps a
-// member that it does not know, and writes it back. A line of a newer version
+// Within a version members and kinds may be added, never changed: a reader keeps
+// a member that it does not know, and writes it back; a line of a kind that it
+// does not know is an error to it, and is handed back as it was. A line of a newer version
 // is left alone and reported as [Newer].
 //
 // # Goals

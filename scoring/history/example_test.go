@@ -33,6 +33,24 @@ func ExampleNew() {
 	// {"v":1,"kind":"dums","rhythm":"maqsum","bpm":96,"riff":"bare","eights":4,"seed":7,"strokes":[2.5,3.75],"taps":[{"at":5123.4,"offset":12.25,"stroke":0,"frame":120588,"reading":{"context":3.2,"performance":5100},"by":"key"}],"setup":8,"score":0.662914,"id":"b2f1","when":"2026-01-31T18:30:00+02:00","output":"studio","epoch":1,"rate":48000,"coarse":false,"window":50,"bias":null,"spread":null,"median":null,"drift":null,"matched":1,"out":1,"added":0} <nil>
 }
 
+func ExampleNewAnswered() {
+	took := 5321.5
+	round, err := history.NewAnswered(history.Round{
+		Kind: history.Which, Rhythm: "maqsum", BPM: 96, Riff: "filled", Eights: 2, Seed: 7,
+		Choices: []string{"baladi", "maqsum", "saidi"}, Answer: "baladi", Right: false,
+		Took: &took, Heard: 2.128,
+		ID: "b2f2", When: "2026-01-31T18:32:00+02:00", Output: "studio", Epoch: 1, Rate: 48000,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	line, err := history.Format(round)
+	fmt.Println(string(line), err)
+	// Output:
+	// {"v":1,"kind":"which","rhythm":"maqsum","bpm":96,"riff":"filled","eights":2,"seed":7,"choices":["baladi","maqsum","saidi"],"answer":"baladi","right":false,"took":5321.5,"heard":2.128,"id":"b2f2","when":"2026-01-31T18:32:00+02:00","output":"studio","epoch":1,"rate":48000,"coarse":false} <nil>
+}
+
 func ExampleReadLines() {
 	text := `{"v":1,"kind":"dums","bpm":96}` + "\n" + `{"v":2,"kind":"dums"}` + "\n"
 	rounds, errs := history.ReadLines("rounds.jsonl", strings.NewReader(text))

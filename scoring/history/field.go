@@ -3,6 +3,7 @@ package history
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // field is one member of an object: its name in the text, where its value
@@ -10,7 +11,8 @@ import (
 type field struct {
 	name string
 	// at points to a string, bool, int, uint64 or float64, to a pointer to an
-	// int or a float64 (nil is null), or to a []float64, a []Tap or a Reading.
+	// int or a float64 (nil is null), or to a []float64, a []string, a []Tap or a
+	// Reading.
 	at     any
 	digits int     // decimal places kept
 	lo, hi float64 // range of the number, or of each
@@ -23,6 +25,7 @@ const (
 	maxFrame   = 1e12
 	maxSeed    = 1<<53 - 1
 	maxCount   = 1e9
+	maxCycles  = 1e6
 )
 
 // object is a JSON object with known members and others.
@@ -31,7 +34,16 @@ type object interface {
 	others() *[]member
 }
 
+// fields are those of the round's kind, in the order of the text.
 func (r *Round) fields() []field {
+	what, figures := r.tapped()
+	if r.answered() {
+		what, figures = r.choice(), nil
+	}
+	return slices.Concat(r.asked(), what, r.circumstances(), figures)
+}
+
+func (r *Round) asked() []field {
 	return []field{
 		{"kind", &r.Kind, 0, 0, 0},
 		{"rhythm", &r.Rhythm, 0, 0, 0},
@@ -39,16 +51,40 @@ func (r *Round) fields() []field {
 		{"riff", &r.Riff, 0, 0, 0},
 		{"eights", &r.Eights, 0, 1, 512},
 		{"seed", &r.Seed, 0, 0, maxSeed},
-		{"strokes", &r.Strokes, 9, 0, maxSeconds},
-		{"taps", &r.Taps, 0, 0, 0},
-		{"setup", &r.Setup, 3, -5000, 5000},
-		{"score", &r.Score, 6, 0, 1},
+	}
+}
+
+func (r *Round) choice() []field {
+	return []field{
+		{"choices", &r.Choices, 0, 0, 0},
+		{"answer", &r.Answer, 0, 0, 0},
+		{"right", &r.Right, 0, 0, 0},
+		{"took", &r.Took, 3, 0, maxMS},
+		{"heard", &r.Heard, 3, 0, maxCycles},
+	}
+}
+
+func (r *Round) circumstances() []field {
+	return []field{
 		{"id", &r.ID, 0, 0, 0},
 		{"when", &r.When, 0, 0, 0},
 		{"output", &r.Output, 0, 0, 0},
 		{"epoch", &r.Epoch, 0, 0, maxCount},
 		{"rate", &r.Rate, 0, 3000, 768000}, // the range of the Web Audio API
 		{"coarse", &r.Coarse, 0, 0, 0},
+	}
+}
+
+// tapped are the fields of tap rounds: what was tapped, and the figures that
+// stand at the end.
+func (r *Round) tapped() (what, figures []field) {
+	what = []field{
+		{"strokes", &r.Strokes, 9, 0, maxSeconds},
+		{"taps", &r.Taps, 0, 0, 0},
+		{"setup", &r.Setup, 3, -5000, 5000},
+		{"score", &r.Score, 6, 0, 1},
+	}
+	figures = []field{
 		{"window", &r.Window, 3, 0, 1000},
 		{"bias", &r.Bias, 3, -maxMS, maxMS},
 		{"spread", &r.Spread, 3, 0, maxMS},
@@ -58,6 +94,7 @@ func (r *Round) fields() []field {
 		{"out", &r.Out, 0, 0, maxCount},
 		{"added", &r.Added, 0, 0, maxCount},
 	}
+	return what, figures
 }
 
 func (t *Tap) fields() []field {
@@ -167,6 +204,29 @@ func (f field) inside(x float64) error {
 		return nil
 	}
 	return wrong("", "%v is not from %v to %v", x, f.lo, f.hi)
+}
+
+// empty reports whether the field has the value that it has in a new round.
+func (f field) empty() bool {
+	switch v := f.at.(type) {
+	case *string:
+		return *v == ""
+	case *bool:
+		return !*v
+	case *int:
+		return *v == 0
+	case *float64:
+		return *v == 0
+	case **float64:
+		return *v == nil
+	case *[]float64:
+		return len(*v) == 0
+	case *[]string:
+		return len(*v) == 0
+	case *[]Tap:
+		return len(*v) == 0
+	}
+	panic(fmt.Sprintf("history: %s is a %T", f.name, f.at))
 }
 
 func index(path string, i int) string { return fmt.Sprintf("%s[%d]", path, i) }

@@ -42,6 +42,9 @@ func parse(line []byte) (Round, error) {
 		return Round{}, err
 	}
 	var r Round
+	if err := kind(&r, object, members); err != nil {
+		return Round{}, err
+	}
 	if err := fill(&r, object, members); err != nil {
 		return Round{}, err
 	}
@@ -91,6 +94,21 @@ func version(object member, members []member) ([]member, error) {
 	return slices.Delete(members, i, i+1), nil
 }
 
+// kind reads what kind of round it is, on which its other members depend.
+func kind(r *Round, object member, members []member) error {
+	i := slices.IndexFunc(members, func(m member) bool { return m.name == "kind" })
+	if i < 0 {
+		return object.lacks("kind")
+	}
+	if err := members[i].read(&r.Kind); err != nil {
+		return err
+	}
+	if r.Kind != Dums && !r.answered() {
+		return members[i].wrong("unknown kind %q", r.Kind)
+	}
+	return nil
+}
+
 // fill puts the members of m into the fields of an object; what has no field
 // goes to the others.
 func fill(o object, m member, members []member) error {
@@ -122,6 +140,8 @@ func (m member) read(into any) error {
 	case *[]Tap:
 		return list(m, v)
 	case *[]float64:
+		return list(m, v)
+	case *[]string:
 		return list(m, v)
 	case **int, **float64: // null is nil
 	default:

@@ -35,19 +35,25 @@ func TestText(t *testing.T) {
 
 // TestPackageComment parses the example that the package comment shows.
 func TestPackageComment(t *testing.T) {
-	r, err := Parse(commentExample(t))
+	examples := commentExamples(t)
+	require.Len(t, examples, 2)
+	r, err := Parse(examples[0])
 	require.NoError(t, err)
 	require.Equal(t, 12.25, *r.Taps[0].Offset)
 	require.InDelta(t, *r.Taps[0].Offset, (r.Taps[0].Frame/float64(r.Rate)-r.Strokes[0])*1000, 1e-9)
-	line, err := Format(r)
-	require.NoError(t, err)
-	var shown, known map[string]any
-	require.NoError(t, json.Unmarshal(commentExample(t), &shown))
-	require.NoError(t, json.Unmarshal(line, &known))
-	require.Equal(t, known, shown, "every member is documented")
+	for _, example := range examples {
+		r, err := Parse(example)
+		require.NoError(t, err)
+		line, err := Format(r)
+		require.NoError(t, err)
+		var shown, known map[string]any
+		require.NoError(t, json.Unmarshal(example, &shown))
+		require.NoError(t, json.Unmarshal(line, &known))
+		require.Equal(t, known, shown, "every member is documented")
+	}
 }
 
-func commentExample(t *testing.T) []byte {
+func commentExamples(t *testing.T) []json.RawMessage {
 	text, err := os.ReadFile("doc.go")
 	require.NoError(t, err)
 	var out bytes.Buffer
@@ -60,8 +66,14 @@ func commentExample(t *testing.T) []byte {
 			out.WriteString(strings.TrimSpace(cut))
 		}
 	}
-	example, _, _ := strings.Cut(out.String(), "package history")
-	return []byte(example)
+	shown, _, _ := strings.Cut(out.String(), "package history")
+	var examples []json.RawMessage
+	for d := json.NewDecoder(strings.NewReader(shown)); d.More(); {
+		var example json.RawMessage
+		require.NoError(t, d.Decode(&example))
+		examples = append(examples, example)
+	}
+	return examples
 }
 
 // edit replaces one piece of the line of record.
@@ -165,6 +177,13 @@ func FuzzParse(f *testing.F) {
 	f.Add(text)
 	f.Add(bytes.Replace(text, []byte(`"by":`), []byte(`"x":{"y":[null]},"by":`), 1))
 	f.Add(bytes.Replace(text, []byte(`"strokes":[`), []byte(`"strokes":[1e-7, `), 1))
+	for _, r := range answered() {
+		line, err := Format(r)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(line)
+	}
 	f.Add([]byte(`{"v":2}`))
 	f.Add([]byte(`{"v":1,"kind":[{}]}`))
 	f.Fuzz(func(t *testing.T, line []byte) {

@@ -11,28 +11,39 @@ import (
 // newest that it reads.
 const Version = 1
 
-// Dums is the kind of a round in which the dums of a rhythm are tapped.
-const Dums = "dums"
+// The kinds of rounds.
+const (
+	Dums    = "dums"     // the dums of a rhythm are tapped
+	Which   = "which"    // which rhythm is it?
+	Stroke  = "stroke"   // one stroke: dum or tek?
+	HowMany = "how-many" // how many dums has a cycle?
+	Same    = "same"     // two rhythms, the same or different?
+)
 
 // Round is one finished round. The package comment gives the meaning, unit
-// and range of every field, under its name in the text.
+// and range of every field, under its name in the text. The fields of the other
+// kind of rounds, tapped or answered, are zero.
 type Round struct {
-	Kind    string
-	Rhythm  string
-	BPM     int
-	Riff    string
-	Eights  int
-	Seed    uint64
+	Kind   string
+	Rhythm string
+	BPM    int
+	Riff   string
+	Eights int
+	Seed   uint64
+
+	// Of tap rounds; and Window to Added.
 	Strokes []float64 // s in the stream
 	Taps    []Tap
 	Setup   float64 // ms
 	Score   float64
-	ID      string
-	When    string // RFC 3339
-	Output  string
-	Epoch   int
-	Rate    int // Hz
-	Coarse  bool
+
+	ID     string
+	When   string // RFC 3339
+	Output string
+	Epoch  int
+	Rate   int // Hz
+	Coarse bool
+
 	Window  float64  // ms
 	Bias    *float64 // ms, nil where too few taps matched
 	Spread  *float64 // ms, likewise
@@ -41,6 +52,13 @@ type Round struct {
 	Matched int
 	Out     int
 	Added   int
+
+	// Of answered rounds.
+	Choices []string
+	Answer  string
+	Right   bool
+	Took    *float64 // ms, nil where the answer came before the first step
+	Heard   float64  // cycles
 
 	rest []member // members that this program does not know
 }
@@ -65,7 +83,16 @@ type Reading struct {
 	rest []member
 }
 
-// New returns the record of a round. played holds all that is known before
+// answered reports whether the round is answered by a choice, not by taps.
+func (r *Round) answered() bool {
+	switch r.Kind {
+	case Which, Stroke, HowMany, Same:
+		return true
+	}
+	return false
+}
+
+// New returns the record of a tap round. played holds all that is known before
 // scoring: what was asked for, the strokes, and for each tap At, Frame,
 // Reading and By. New fills in what follows from the scored result: setup,
 // score, the figures, and each tap's offset and stroke. It rounds all numbers
@@ -77,6 +104,9 @@ func New(played Round, result scoring.Result) (Round, error) {
 	if matched+len(result.Out) != len(played.Strokes) || matched+len(result.Added) != len(played.Taps) {
 		panic(fmt.Sprintf("history: a result of %d strokes and %d taps for a round of %d and %d",
 			matched+len(result.Out), matched+len(result.Added), len(played.Strokes), len(played.Taps)))
+	}
+	if played.answered() {
+		return Round{}, wrong("kind", "%q is not a kind of tap round", played.Kind)
 	}
 	r := played.clone()
 	for i := range r.Taps {
@@ -92,6 +122,21 @@ func New(played Round, result scoring.Result) (Round, error) {
 	r.Median = value(result.Timing.Median)
 	r.Drift = value(result.Timing.Drift)
 	r.Matched, r.Out, r.Added = matched, len(result.Out), len(result.Added)
+	roundAll(&r)
+	if err := check(&r); err != nil {
+		return Round{}, err
+	}
+	return r, nil
+}
+
+// NewAnswered returns the record of an answered round, of which played holds all.
+// It rounds the numbers as [Format] does, and returns an *[Error] that names the
+// field where the record would not be valid.
+func NewAnswered(played Round) (Round, error) {
+	if !played.answered() {
+		return Round{}, wrong("kind", "%q is not a kind of answered round", played.Kind)
+	}
+	r := played.clone()
 	roundAll(&r)
 	if err := check(&r); err != nil {
 		return Round{}, err
@@ -117,8 +162,16 @@ func (r Round) Time() time.Time {
 	return t
 }
 
-// clone returns a copy that shares nothing that is ever written to.
+// clone returns a copy that shares nothing that is ever written to. Lists of the
+// round's kind are lists, if empty ones; others that are empty are nil.
 func (r Round) clone() Round {
+	if r.answered() {
+		r.Choices = append(make([]string, 0, len(r.Choices)), r.Choices...)
+		r.Strokes = append([]float64(nil), r.Strokes...)
+		r.Taps = append([]Tap(nil), r.Taps...)
+		return r
+	}
+	r.Choices = append([]string(nil), r.Choices...)
 	r.Strokes = append(make([]float64, 0, len(r.Strokes)), r.Strokes...)
 	r.Taps = append(make([]Tap, 0, len(r.Taps)), r.Taps...)
 	return r

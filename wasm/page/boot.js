@@ -1,4 +1,4 @@
-// Starts the program, or says in the page why it cannot be started.
+// Starts the program, or says in the page why it cannot be started (halt.js).
 import { mailbox } from "./mail.js";
 import { bridge } from "./bridge.js";
 import { taps } from "./taps.js";
@@ -6,26 +6,22 @@ import { taps } from "./taps.js";
 const tag = document.querySelector("script[data-program]");
 const part = (name) => document.getElementById("boot-" + name);
 
-// halt shows one of the sentences of the page in place of everything else.
-function halt(name) {
-  const boot = start ?? document.getElementById("boot");
-  document.getElementById("page").replaceChildren(boot);
-  boot.querySelector("#boot-loading").hidden = true;
-  boot.querySelector("#boot-" + name).hidden = false;
-  const reload = boot.querySelector("#boot-reload");
-  reload.hidden = name === "no-program" || name === "no-pictures";
-  reload.onclick = () => location.reload();
-  reload.focus();
-}
-
-let start = document.getElementById("boot");
-
 function drawable() {
   const canvas = document.createElement("canvas");
   try {
     const gl = canvas.getContext("webgl2") || canvas.getContext("webgl");
     gl?.getExtension("WEBGL_lose_context")?.loseContext();
     return Boolean(gl);
+  } catch {
+    return false;
+  }
+}
+
+// storable reports whether the browser lets the page ask for storage. Where
+// storage is blocked, even looking at it may throw.
+function storable() {
+  try {
+    return Boolean(window.indexedDB);
   } catch {
     return false;
   }
@@ -46,6 +42,9 @@ async function fetchProgram() {
         progress.value = total ? arrived / total : 0;
         out.enqueue(chunk);
       },
+      flush(out) {
+        if (arrived < total) out.error(new Error("the program is cut off"));
+      },
     }),
   );
   return new Response(counted, { headers: { "Content-Type": "application/wasm" } });
@@ -56,7 +55,7 @@ async function run() {
   if (!drawable()) return halt("no-pictures");
 
   const box = mailbox();
-  window.groundbeatParts = { box, bridge: bridge(box), start, version: tag.dataset.version };
+  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), version: tag.dataset.version };
   taps(box);
 
   const go = new Go();

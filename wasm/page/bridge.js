@@ -28,6 +28,7 @@ export function bridge(box) {
   const b = new Bridge(box);
   class Bridged extends Native {
     constructor(opts) {
+      if (b.context) return b.context; // what open made is what the driver gets
       super({ latencyHint: "interactive", ...opts });
       // The driver must not find the worklet: it would go round the bridge.
       Object.defineProperty(this, "audioWorklet", { value: undefined });
@@ -64,6 +65,17 @@ class Bridge {
     this.event = { outputBuffer: this.block };
     this.soon = new MessageChannel();
     this.soon.port1.onmessage = () => this.pump();
+  }
+
+  // open makes the context and reports whether the browser could: there may be
+  // no device at all.
+  open(sampleRate) {
+    try {
+      return Boolean(new AudioContext({ sampleRate }));
+    } catch (error) {
+      console.warn(error);
+      return false;
+    }
   }
 
   attach(context) {
@@ -117,12 +129,12 @@ class Bridge {
   // full level; "centre" is the same in both ears and safe in mono.
   levels() {
     const { lead, bass, volume, stage } = this.mix;
-    const [ll, lr, bl, br] = { centre: [0.71, 0.71, 0.71, 0.71], spread: [0.56, 0.83, 0.83, 0.56], apart: [1, 0, 0, 1] }[stage];
+    const [ll, lr, bl, br] = { centre: [0.71, 0.71, 0.71, 0.71], spread: [0.83, 0.56, 0.56, 0.83], apart: [1, 0, 0, 1] }[stage];
     return { leadLeft: ll * lead, leadRight: lr * lead, bassLeft: bl * bass, bassRight: br * bass, volume };
   }
 
   // balance sets the drums' gains, 0..1, and where they stand; heard within FADE.
-  balance(lead, bass, stage) {
+  balance(lead, bass, stage = this.mix.stage) {
     this.set({ lead, bass, stage });
   }
 

@@ -8,7 +8,7 @@
     parts: [], // {frame, left, right} as they passed
     readings: [], // [context time (s), performance time (ms)]
     onsets: [], // context frames at which the right channel rose to `rise`
-    rise: 0.15,
+    rise: 0.25,
     quiet: 9600, // frames after an onset in which no other is looked for
     missed: 0, // frames that the monitor did not see
     quietUntil: 0,

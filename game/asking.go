@@ -1,0 +1,362 @@
+//go:build js
+
+package game
+
+import (
+	"errors"
+	"slices"
+	"time"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// asking is the exercise Which rhythm? with its lower rungs: a question sounds
+// and is answered by a word.
+type asking struct {
+	*desk
+	player
+	question quiz.Question
+	round    *round.Answered
+	given    quiz.Choice
+	names    []string // of the rhythms that a link asked for
+
+	side  int // which side is heard in the review: 0 none, 1, 2
+	sides []view.Side
+	heads [2]liveHead
+	blank liveHead // the head while the question is asked
+}
+
+func newAsking(d *desk) *asking {
+	return &asking{desk: d, player: player{sound: d.Sound}}
+}
+
+// lay makes a new question as the address says.
+func (x *asking) lay() {
+	a := x.address
+	pool, err := quiz.From(x.Rhythms, a.From)
+	if err == nil {
+		x.question, err = quiz.Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
+	}
+	if err != nil {
+		x.problems = []view.Problem{{Name: "from", Value: a.From, Allowed: err.Error()}}
+		x.address.From = view.FromFive
+		return
+	}
+	switch x.question.Ask {
+	case quiz.Which:
+		x.question.Eights = a.Eights
+	case quiz.Same:
+		x.question.Eights = max(1, a.Eights/2) // of each half
+	}
+	x.names = nil
+	if a.From != quiz.Five && a.From != quiz.Even && a.From != quiz.All {
+		for _, c := range pool {
+			x.names = append(x.names, c.Name)
+		}
+	}
+	x.ask()
+}
+
+// ask makes the question ready to be heard.
+func (x *asking) ask() {
+	p, err := passageOf(x.question)
+	if err != nil {
+		panic(err) // questions are made of what can be played; the quiz's tests play them
+	}
+	x.round = round.NewAnswered(p, x.limit())
+	x.side, x.sides, x.given = 0, nil, quiz.Choice{}
+}
+
+// eightLasts is how long an eight of a question among rhythms is heard, however
+// fast it is: a length that went with the tempo would tell the rhythm.
+const eightLasts = 8 * time.Minute / 100
+
+// limit is how long the question is heard; 0 is to its end.
+func (x *asking) limit() time.Duration {
+	if x.question.Ask != quiz.Which {
+		return 0
+	}
+	return time.Duration(x.question.Eights) * eightLasts
+}
+
+// passageOf is what a question sounds like. A count-in would tell the tempo, and
+// so something of the rhythm: there is none where the rhythm is asked.
+func passageOf(q quiz.Question) (*round.Passage, error) {
+	cycles := q.Cycles()
+	if q.Ask == quiz.Which {
+		cycles += int(time.Duration(q.Eights)*eightLasts/q.Rhythm.Length(q.BPM)) + 1
+	}
+	sections := []round.Section{{Rhythm: q.Rhythm, Cycles: cycles}}
+	if q.Other != nil {
+		sections = append(sections, round.Section{Rhythm: q.Other, Cycles: cycles})
+	}
+	counted := q.Ask == quiz.HowMany || q.Ask == quiz.Same
+	return round.NewPassage(q.BPM, q.Level, q.Seed, counted, sections...)
+}
+
+func (x *asking) begin() {
+	x.play(x.round.Passage, x.Wall.Now())
+	x.round.Begin()
+}
+
+func (x *asking) act(action, value string) {
+	switch action {
+	case view.ActBegin:
+		if x.round.Phase() == round.Ready {
+			x.begin()
+		}
+	case view.ActAnswer:
+		x.answer(value)
+	case view.ActRepeat, view.ActOnce:
+		x.interrupted(WhyStop)
+		x.ask()
+		x.begin()
+	case view.ActNext:
+		x.interrupted(WhyStop)
+		x.lay()
+		x.begin()
+	case view.ActHear:
+		x.hearSide(value)
+	case view.ActStop:
+		if x.round.Phase() == round.Review {
+			x.silence()
+			return
+		}
+		x.interrupted(WhyStop)
+		x.lay()
+	default:
+		x.interrupted(WhyStop)
+		x.lay() // a setting was changed
+	}
+}
+
+// answer takes an answer, keeps it, and shows what was right.
+func (x *asking) answer(id string) {
+	given, ok := x.question.Choice(id)
+	if !ok {
+		return
+	}
+	at := x.round.Heard()
+	if t, _, why := x.heard(x.Wall.Now()); why == "" && t >= 0 {
+		at = t
+	}
+	if !x.round.Answer(id, at) {
+		return
+	}
+	x.given = given
+	x.player.stop()
+	x.review()
+	x.keep(x.record())
+}
+
+func (x *asking) record() (history.Round, error) {
+	q := x.question
+	kind := string(q.Ask) // alike, but for the one with names
+	if q.Ask == quiz.Which {
+		kind = history.Which
+	}
+	played := x.desk.blank(kind, q.Rhythm.ID)
+	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
+	played.Epoch = x.epoch
+	for _, c := range q.Choices {
+		played.Choices = append(played.Choices, c.ID)
+	}
+	answer, took := x.round.Given()
+	ms := float64(took) / float64(time.Millisecond)
+	played.Answer, played.Right, played.Took = answer, answer == q.Right, &ms
+	played.Heard = float64(min(took, x.round.End()-x.round.Start())) / float64(q.Rhythm.Length(q.BPM))
+	return history.NewAnswered(played)
+}
+
+func (x *asking) tap(*Tap) {}
+
+func (x *asking) interrupted(why string) {
+	if x.round.UnderWay() {
+		x.round.Cut(why)
+		x.player.stop()
+	}
+	x.silence()
+}
+
+// silence ends what is heard in the review.
+func (x *asking) silence() {
+	if x.side != 0 {
+		x.side = 0
+		x.player.stop()
+		x.stale = true
+	}
+}
+
+func (x *asking) tick(now float64) bool {
+	before, counting := x.round.Phase(), x.round.Phase() == round.CountIn
+	switch {
+	case x.round.UnderWay():
+		at, _, why := x.heard(now)
+		if why != "" {
+			x.interrupted(why)
+			return true
+		}
+		x.round.Hear(at)
+		if x.round.Phase() == round.Waiting {
+			x.player.stop()
+		}
+		x.blank.Centre, x.blank.moves = "", true
+		if counting {
+			x.blank.Centre = x.round.Count()
+		}
+	case x.side != 0:
+		x.followSide(now)
+	}
+	return x.round.Phase() != before
+}
+
+// review makes the two sides: what was right and what was said.
+func (x *asking) review() {
+	q := x.question
+	x.sides = nil
+	add := func(id string, c *rhythm.Cycle) {
+		if c != nil {
+			x.sides = append(x.sides, view.Side{ID: id, Rhythm: c})
+		}
+	}
+	switch q.Ask {
+	case quiz.Which:
+		add(q.Rhythm.ID, q.Rhythm)
+		if x.given.ID != q.Right {
+			add(x.given.ID, x.given.Rhythm)
+		}
+	case quiz.Stroke:
+		x.sides = []view.Side{{ID: "dum"}, {ID: "tek"}}
+	case quiz.HowMany:
+		add(q.Rhythm.ID, q.Rhythm)
+	case quiz.Same:
+		add("first", q.Rhythm)
+		if q.Other != q.Rhythm {
+			add("second", q.Other)
+		}
+	}
+}
+
+// hearSide plays one eight of a side of the review, or one stroke.
+func (x *asking) hearSide(id string) {
+	p, err := x.sidePassage(id)
+	if err != nil {
+		return
+	}
+	x.play(p, x.Wall.Now())
+}
+
+var errNoSide = errors.New("game: no such side")
+
+func (x *asking) sidePassage(id string) (*round.Passage, error) {
+	for i, s := range x.sides {
+		if s.ID == id {
+			x.side = i + 1
+			if s.Rhythm == nil {
+				return passageOf(alone(x.question, id))
+			}
+			return round.NewPassage(x.tempoOf(s), x.question.Level, x.question.Seed, false,
+				round.Section{Rhythm: s.Rhythm, Cycles: s.Rhythm.CyclesIn(1)})
+		}
+	}
+	return nil, errNoSide
+}
+
+// alone is a question of one stroke with the stroke of an answer in it.
+func alone(q quiz.Question, id string) quiz.Question {
+	c := *q.Rhythm
+	c.Skeleton = slices.Clone(c.Skeleton)
+	c.Skeleton[0] = rhythm.Tek
+	if id == "dum" {
+		c.Skeleton[0] = rhythm.Dum
+	}
+	q.Rhythm = &c
+	return q
+}
+
+// tempoOf is the tempo of a side: of a rhythm that was a choice, the one it
+// would have been played at.
+func (x *asking) tempoOf(s view.Side) int {
+	if c, ok := x.question.Choice(s.ID); ok && c.BPM != 0 {
+		return c.BPM
+	}
+	return x.question.BPM
+}
+
+func (x *asking) followSide(now float64) {
+	at, _, why := x.heard(now)
+	if why != "" || at >= x.passage.End() {
+		x.silence()
+		return
+	}
+	if x.side <= len(x.sides) {
+		h := &x.heads[x.side-1]
+		h.moves, h.Turning, h.Turn = true, at >= 0, x.passage.TurnAt(max(at, 0))
+	}
+}
+
+func (x *asking) screen() view.Screen {
+	m := x.model()
+	x.blank.set(m.Head())
+	for i := range x.heads {
+		x.heads[i].set(m.SideHead(i))
+		x.heads[i].moves = x.side == i+1
+	}
+	return m.Screen(x.Words)
+}
+
+func (x *asking) model() *view.Which {
+	a := x.address
+	m := &view.Which{
+		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
+		Level: a.Riff, Levels: x.levels(), FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
+	}
+	for _, c := range x.question.Choices {
+		m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})
+	}
+	switch x.round.Phase() {
+	case round.CountIn:
+		m.Phase, m.CountIn, m.Repeat = view.Playing, true, true
+	case round.Playing:
+		m.Phase, m.Repeat = view.Playing, true
+	case round.Waiting:
+		m.Phase, m.Repeat = view.Waiting, true
+	case round.Void:
+		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
+	case round.Review:
+		x.reveal(m)
+	}
+	return m
+}
+
+// reveal tells the model the answer.
+func (x *asking) reveal(m *view.Which) {
+	q := x.question
+	right, _ := q.Choice(q.Right)
+	m.Phase = view.Reviewing
+	m.Right = view.Option{Value: right.ID, Label: right.Name}
+	m.Said = view.Option{Value: x.given.ID, Label: x.given.Name}
+	m.BPM = q.BPM
+	m.Sides = append(m.Sides, x.sides...)
+	for i := range m.Sides {
+		m.Sides[i].Hearing = x.side == i+1
+	}
+	m.Differences = quiz.Differences(q, x.given.ID)
+	m.Board = max(x.board(), min(x.width/2, 700))
+}
+
+func (x *asking) draw(place string) *liveHead {
+	switch {
+	case place == view.PlaceHead:
+		return &x.blank
+	case place == view.PlaceHeadA:
+		return &x.heads[0]
+	case place == view.PlaceHeadB:
+		return &x.heads[1]
+	}
+	return nil
+}

@@ -1,0 +1,111 @@
+package quiz
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+)
+
+// The fewest and the most choices that may be asked for.
+const (
+	MinAnswers = 2
+	MaxAnswers = 4
+)
+
+// Lengths of a question, in eights.
+const (
+	whichEights = 2 // masmudi kabir and çiftetelli twice
+	rungEights  = 1
+)
+
+// ErrTooFew is the reason why a pool makes no question; the error that wraps it
+// says more.
+var ErrTooFew = errors.New("too few rhythms")
+
+// Next returns the question of a seed.
+//
+// The rhythms of the pool that are no answers in a quiz are left out, as are
+// those whose tempo is out of a round's bounds; the order of the pool does not
+// matter. answers, from MinAnswers to MaxAnswers, is the most choices that Which
+// has; it has fewer, at least two, where the pool has no more that go together.
+// The lower rungs have their own. bpm is the tempo, in beats a minute from
+// round.MinBPM to round.MaxBPM; at 0 it varies within the rhythm's own range.
+// The package comment gives the rules.
+//
+// Where the pool is too small the error wraps [ErrTooFew]. Stroke needs no pool.
+func Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.Level, seed uint64) (Question, error) {
+	if err := check(answers, bpm, level); err != nil {
+		return Question{}, err
+	}
+	q := Question{Ask: ask, Eights: rungEights, Level: level, Seed: seed}
+	players := players(pool, bpm, level)
+	switch ask {
+	case Stroke:
+		return q.stroke(bpm, draw(seed, 1)), nil
+	case HowMany:
+		return q.howMany(players, draw(seed, 2))
+	case Same:
+		return q.same(players, draw(seed, 3))
+	case Which:
+		return q.which(players, answers, draw(seed, 4))
+	}
+	return Question{}, fmt.Errorf("quiz: unknown ask %q", ask)
+}
+
+func check(answers, bpm int, level riff.Level) error {
+	switch {
+	case answers < MinAnswers || answers > MaxAnswers:
+		return fmt.Errorf("quiz: %d answers; a question has %d to %d", answers, MinAnswers, MaxAnswers)
+	case bpm != 0 && (bpm < round.MinBPM || bpm > round.MaxBPM):
+		return fmt.Errorf("quiz: %d beats a minute; allowed is %d to %d, or 0 to vary", bpm, round.MinBPM, round.MaxBPM)
+	case !riff.Available(level):
+		return fmt.Errorf("quiz: riff level '%s' is not available", level)
+	}
+	return nil
+}
+
+// draw returns the random numbers of a question. Each ask has its own, so that
+// one seed does not give related questions.
+func draw(seed, ask uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, ask)) }
+
+// A player is a rhythm as it can be played in a question.
+type player struct {
+	*rhythm.Cycle
+	strokes    int // of the lead drum, in one cycle
+	slow, fast int // beats a minute
+	fixed      bool
+
+	at   int    // in its group
+	fits []bool // which of the group may be choices beside it
+}
+
+// players returns those of a pool that can be played, by id, each once.
+func players(pool []*rhythm.Cycle, bpm int, level riff.Level) []player {
+	pool = slices.Clone(pool)
+	slices.SortStableFunc(pool, func(a, b *rhythm.Cycle) int { return cmp.Compare(a.ID, b.ID) })
+	pool = slices.CompactFunc(pool, func(a, b *rhythm.Cycle) bool { return a.ID == b.ID })
+	var all []player
+	for _, c := range pool {
+		p := player{Cycle: c, strokes: strokes(c, level), slow: bpm, fast: bpm, fixed: bpm != 0}
+		if !p.fixed {
+			p.slow, p.fast = max(c.Tempo.Slow, round.MinBPM), min(c.Tempo.Fast, round.MaxBPM)
+		}
+		if c.Quiz && p.slow <= p.fast {
+			all = append(all, p)
+		}
+	}
+	return all
+}
+
+// anyTempo draws one of the tempi at which the rhythm can be played.
+func (p player) anyTempo(r *rand.Rand) int { return p.slow + r.IntN(p.fast-p.slow+1) }
+
+func tooFew(format string, a ...any) error {
+	return fmt.Errorf("quiz: %w: %s", ErrTooFew, fmt.Sprintf(format, a...))
+}

@@ -1,0 +1,163 @@
+//go:build js
+
+package game
+
+import (
+	"time"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring"
+)
+
+// chosen is the rhythm of a round: the address's, or for Any one out of the
+// pool, by the seed.
+func (x *tapping) chosen(seed uint64) *rhythm.Cycle {
+	if c := x.cycle(); c != nil {
+		return c
+	}
+	pool, err := quiz.From(x.Rhythms, x.address.From)
+	if err != nil || len(pool) == 0 {
+		pool, _ = quiz.From(x.Rhythms, quiz.Five)
+	}
+	return pool[seed%uint64(len(pool))]
+}
+
+func (x *tapping) screen() view.Screen {
+	m := x.model()
+	x.head.set(m.Head())
+	return m.Screen(x.Words)
+}
+
+// model is the round in the terms of its screens.
+func (x *tapping) model() *view.Dums {
+	c := x.round.Question.Rhythm
+	slow, fast := x.tempi(c)
+	m := &view.Dums{
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: counts(c),
+		Any: x.address.Rhythm == view.Any, From: x.address.From,
+		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.address.Eights,
+		Level: x.address.Riff, Levels: x.levels(),
+		Round: x.number, Volume: x.shownVolume(),
+		Columns: view.Columns(c.Steps(), c.StepsPerBeat(), x.board(), x.round.Phase() == round.Review),
+		Notes:   x.notes(),
+	}
+	m.Core, m.More = x.options()
+	m.Core = append(m.Core, view.AnyOption(x.Words))
+	switch x.round.Phase() {
+	case round.Ready:
+		if m.Any {
+			m.BPM = x.address.BPM
+		}
+	case round.CountIn, round.Playing:
+		m.Phase = view.Playing
+	case round.Void:
+		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
+	case round.Review:
+		m.Phase = view.Reviewing
+		m.Review = x.review()
+		m.Result = x.result(m.Review)
+	}
+	return m
+}
+
+var whys = map[string]view.Why{
+	WhyGap: view.WhyCut, WhyHidden: view.WhyHidden, WhyPaused: view.WhyPaused, WhySilent: view.WhySilent,
+}
+
+func (x *tapping) notes() []view.Note {
+	notes := x.desk.notes()
+	switch x.round.Phase() {
+	case round.Ready:
+		if x.Sound.Audible() {
+			notes = append(notes, view.NoteQuiet)
+		}
+	case round.Review:
+		if x.coarse {
+			notes = append(notes, view.NoteCoarse)
+		}
+		if x.setup() == 0 {
+			notes = append(notes, view.NoteNoSetUp)
+		}
+	}
+	return notes
+}
+
+// review is how the taps lay, for the pictures.
+func (x *tapping) review() *view.Review {
+	q, r := x.round.Question, x.round.Result()
+	v := &view.Review{
+		Steps:    q.Rhythm.CyclesIn(q.Eights) * q.Rhythm.Steps(),
+		StepTime: q.Rhythm.At(1, q.BPM),
+		On:       scoring.Close,
+	}
+	steps := x.round.Steps()
+	for _, p := range r.Pairs {
+		v.Landed = append(v.Landed, view.Landed{Step: steps[p.Stroke], Offset: p.Offset - r.Setup})
+	}
+	for _, i := range r.Out {
+		v.LeftOut = append(v.LeftOut, steps[i])
+	}
+	for _, i := range r.Added {
+		into := x.round.Taps()[i].At - r.Setup - x.round.Start()
+		v.Added = append(v.Added, float64(into)/float64(v.StepTime))
+	}
+	return v
+}
+
+// result is the round in figures.
+func (x *tapping) result(v *view.Review) *view.Result {
+	c, r := x.round.Question.Rhythm, x.round.Result()
+	out := &view.Result{
+		Asked: len(x.round.Strokes()), Landed: len(r.Pairs), LeftOut: len(r.Out), Added: len(r.Added),
+		Bias: milliseconds(r.Timing.Bias), Spread: milliseconds(r.Timing.Spread),
+		Counts: v.Tally(c.Skeleton, counts(c)),
+	}
+	for _, l := range v.Landed {
+		if l.Offset >= -v.On && l.Offset <= v.On {
+			out.On++
+		}
+	}
+	if r.Setup != 0 {
+		out.SetUp = &r.Setup
+	}
+	out.Taps = v.OneByOne(c.CountInEight, c.CyclesIn(1)*c.Steps())
+	return out
+}
+
+func milliseconds(f scoring.Figure) time.Duration {
+	return time.Duration(f.Value * float64(time.Millisecond))
+}
+
+// draw moves the drumhead on to what is heard.
+func (x *tapping) draw(place string) *liveHead {
+	if place != view.PlaceHead {
+		return nil
+	}
+	h := &x.head
+	h.moves = x.round.UnderWay()
+	if h.moves {
+		h.Centre = ""
+		if h.Turning = x.round.Phase() == round.Playing; h.Turning {
+			h.Turn = x.round.Turn()
+		} else {
+			h.Centre = x.round.Count()
+		}
+		x.marks()
+	}
+	return h
+}
+
+// marks shows where in the cycle the taps came, the older the fainter.
+func (x *tapping) marks() {
+	length := x.round.Question.Rhythm.Length(x.round.BPM())
+	x.head.Taps = x.head.Taps[:0]
+	for _, t := range x.round.Taps() {
+		x.head.Taps = append(x.head.Taps, view.Tap{
+			Turn: x.round.TurnAt(t.At),
+			Age:  int((x.round.Heard() - t.At) / length),
+		})
+	}
+}

@@ -1,0 +1,75 @@
+package view
+
+// The ids of the screens, as links and the row at the foot of a screen name them.
+const (
+	ScreenDums   = "dums"
+	ScreenListen = "listen"
+	ScreenWhich  = "which"
+)
+
+// The action ids. After each: where it is, and what its value is.
+const (
+	ActGo     = "go"     // to another screen: its id
+	ActOpen   = "open"   // open the nearest link that is allowed
+	ActExport = "export" // hand over a file of all rounds
+
+	ActBegin  = "begin"  // start the round with its count-in
+	ActStop   = "stop"   // leave the round, or stop what is heard; nothing is kept
+	ActTap    = "tap"    // a tap; its time is the event's own
+	ActOnce   = "once"   // the same round once more
+	ActSlower = "slower" // the same round, slower
+	ActNext   = "next"   // another round or question, begun at once
+	ActChange = "change" // back to Ready
+
+	ActPlay   = "play"   // Listen: play until stopped
+	ActAnswer = "answer" // Which: the id of the choice
+	ActRepeat = "repeat" // Which: the question is heard once more
+	ActHear   = "hear"   // Which, reviewing: the id of the side to be heard
+
+	ActRhythm  = "rhythm"  // the id of a rhythm, or Any
+	ActTempo   = "tempo"   // counts a minute
+	ActEights  = "eights"  // length, "1" to "32"
+	ActLevel   = "level"   // "bare" or "filled"
+	ActVolume  = "volume"  // 0 to 100
+	ActBalance = "balance" // −100, the lead drum alone, to 100, the bass drum alone
+	ActAsk     = "ask"     // what is asked: AskRhythm and so on
+	ActAnswers = "answers" // how many names, "2" to "4"
+	ActFrom    = "from"    // out of which rhythms: FromFive and so on, or ids joined by points
+	ActFile    = "file"    // the name of a file, a line feed, and its text
+)
+
+// The live pictures, by the place they are drawn in.
+const (
+	PlaceHead  = "head"   // the drumhead
+	PlaceHeadA = "head-a" // Which, reviewing: the first side
+	PlaceHeadB = "head-b" // Which, reviewing: the second side
+)
+
+// Any stands for a rhythm that is chosen anew for each round and not named
+// before the review.
+const Any = "any"
+
+// What the screen Which asks.
+const (
+	AskRhythm  = "rhythm"   // which rhythm?
+	AskStroke  = "stroke"   // dum or tek?
+	AskHowMany = "how-many" // how many dums?
+	AskSame    = "same"     // same or different?
+)
+
+// Asks lists what can be asked, the one with names first, then from the lowest
+// rung up.
+func Asks() []string { return []string{AskRhythm, AskStroke, AskHowMany, AskSame} }
+
+// Out of which rhythms a question is made.
+const (
+	FromFive = "five" // the five most used
+	FromEven = "even" // all whose cycles go into eights
+	FromAll  = "all"  // the odd metres too
+)
+
+// The riff levels that have a word on screen.
+const (
+	LevelBare   = "bare"
+	LevelFilled = "filled"
+)

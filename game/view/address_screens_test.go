@@ -1,0 +1,100 @@
+package view
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestParseAddressOfListen(t *testing.T) {
+	listen := DefaultAddress(ScreenListen)
+	testAddresses(t, []addressCase{
+		{"screen=listen", listen, ""},
+		{"screen=listen&rhythm=karachi&bpm=220&riff=filled&seed=3",
+			Address{Screen: "listen", Rhythm: "karachi", BPM: 220, Riff: "filled", Seed: 3}, ""},
+		{"screen=listen&rhythm=any", listen, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
+		{"screen=listen&eights=4", listen, "eights: listen has only screen, rhythm, bpm, riff, seed"},
+		{"screen=listen&from=five&ask=same&zoo=1", listen, "ask: listen has only screen, rhythm, bpm, riff, seed; " +
+			"from: listen has only screen, rhythm, bpm, riff, seed; zoo: known are screen, rhythm, bpm, riff, seed"},
+		{"screen=listne", listen, "screen=listne: allowed is dums, listen, which"},
+	})
+}
+
+func TestParseAddressOfWhich(t *testing.T) {
+	which := DefaultAddress(ScreenWhich)
+	but := func(change func(*Address)) Address {
+		a := which
+		change(&a)
+		return a
+	}
+	const own = "screen, ask, answers, from, bpm, eights, riff, seed"
+	const froms = "five, even, all, or some of these, each once, with points between: maqsum.saidi.malfuf"
+	testAddresses(t, []addressCase{
+		{"screen=which", which, ""},
+		{"screen=which&ask=how-many&from=even&eights=2&riff=filled&bpm=90&seed=5",
+			Address{Screen: "which", Ask: "how-many", Answers: 3, From: "even", BPM: 90, Eights: 2, Riff: "filled", Seed: 5}, ""},
+		{"screen=which&answers=2&from=saidi.maqsum", but(func(a *Address) { a.Answers, a.From = 2, "saidi.maqsum" }), ""},
+		{"screen=which&ask=same&from=saidi", but(func(a *Address) { a.Ask, a.From = "same", "saidi" }), ""},
+		{"screen=which&rhythm=maqsum", which, "rhythm: which has only " + own},
+		{"screen=which&ask=tempo", which, "ask=tempo: allowed is rhythm, stroke, how-many, same"},
+		{"screen=which&answers=5", but(func(a *Address) { a.Answers = 4 }), "answers=5: allowed is 2 to 4"},
+		{"screen=which&answers=1", but(func(a *Address) { a.Answers = 2 }), "answers=1: allowed is 2 to 4"},
+		{"screen=which&from=saidi.maqsum", which, "from=saidi.maqsum: allowed is as many rhythms as answers, 3"},
+		{"screen=which&from=saidi.saidi.maqsum", which, "from=saidi.saidi.maqsum: allowed is " + froms},
+		{"screen=which&from=maqsum.saidi.karachi", which, "from=maqsum.saidi.karachi: allowed is " + froms},
+		{"screen=which&from=", which, "from=: allowed is " + froms},
+		{"screen=which&from=five.maqsum", which, "from=five.maqsum: allowed is " + froms},
+	})
+}
+
+func TestParseAddressOfAny(t *testing.T) {
+	any := DefaultAddress(ScreenDums).WithRhythm(Any)
+	testAddresses(t, []addressCase{
+		{"rhythm=any", any, ""},
+		{"rhythm=any&from=karachi", Address{Screen: "dums", Rhythm: "any", From: "karachi", Eights: 4, Riff: "bare"}, ""},
+		{"rhythm=any&answers=3", any, "answers: dums has only screen, rhythm, from, bpm, eights, riff, seed"},
+		{"from=five", DefaultAddress(ScreenDums), "from: dums has only screen, rhythm, bpm, eights, riff, seed"},
+	})
+}
+
+func TestAddressTo(t *testing.T) {
+	listen := Address{Screen: "listen", Rhythm: "saidi", BPM: 80, Riff: "filled", Seed: 3}
+	dums := Address{Screen: "dums", Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 4}
+	require.Equal(t, dums, listen.To(ScreenDums), "the seed is the round's own")
+	require.Equal(t, Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "five", Eights: 4, Riff: "filled"},
+		listen.To(ScreenWhich), "a rhythm never leads into a question")
+	any := Address{Screen: "dums", Rhythm: "any", From: "all", BPM: 80, Eights: 2, Riff: "bare"}
+	require.Equal(t, DefaultAddress(ScreenListen), any.To(ScreenListen))
+	require.Equal(t, Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "all", Eights: 2, Riff: "bare"}, any.To(ScreenWhich))
+	any.From = "maqsum.karachi"
+	require.Equal(t, "five", any.To(ScreenWhich).From, "not all of them are answers")
+}
+
+func TestAddressWithRhythm(t *testing.T) {
+	a := Address{Screen: "dums", Rhythm: "saidi", BPM: 80, Eights: 2, Riff: "bare"}
+	any := a.WithRhythm(Any)
+	require.Equal(t, Address{Screen: "dums", Rhythm: "any", From: "five", Eights: 2, Riff: "bare"}, any)
+	any.From = "all"
+	require.Equal(t, "all", any.WithRhythm(Any).From)
+	require.Equal(t, Address{Screen: "dums", Rhythm: "maqsum", Eights: 2, Riff: "bare"}, any.WithRhythm("maqsum"))
+}
+
+// Every parameter is looked at by some screen, and no screen has one unknown.
+func TestParameters(t *testing.T) {
+	seen := map[string]bool{}
+	for _, a := range []Address{DefaultAddress(ScreenDums), DefaultAddress(ScreenListen), DefaultAddress(ScreenWhich),
+		DefaultAddress(ScreenDums).WithRhythm(Any)} {
+		for _, name := range a.Parameters() {
+			require.Contains(t, every, name)
+			seen[name] = true
+		}
+	}
+	require.Len(t, seen, len(every))
+	require.NotContains(t, DefaultAddress(ScreenWhich).Parameters(), "rhythm", "the answer must not be in the link")
+}
+
+func TestIds(t *testing.T) {
+	require.Equal(t, []string{"maqsum", "saidi"}, Address{From: "maqsum.saidi"}.Ids())
+	require.Empty(t, Address{From: FromFive}.Ids())
+	require.Empty(t, Address{}.Ids())
+}

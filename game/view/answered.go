@@ -1,0 +1,174 @@
+package view
+
+import (
+	"fmt"
+	"strconv"
+
+	"groundbeat/game/rhythm"
+)
+
+// answered returns the screen after a question: what it was, where that differs
+// from what was said, what to listen for, and both to be seen and heard in turn.
+func (q *Which) answered(w Words) Screen {
+	items := []Item{heading("heading", q.Finding(w))}
+	items = append(items, q.reasons(w)...)
+	items = append(items, q.shown(w),
+		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{q.next(w), q.change(w)}}, q.at(w))
+	s := page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...))
+	s.Escape = ActChange
+	if q.hearing() {
+		s.Escape = ActStop
+	}
+	return s
+}
+
+// at says how fast it was played.
+func (q *Which) at(w Words) Item {
+	if q.BPM == 0 || q.Ask == AskStroke {
+		return Item{}
+	}
+	return Item{ID: "tempo", Role: RoleText, Look: LookNote,
+		Text: w.Say("tempo-played", "tempo", w.Say("tempo", "bpm", q.BPM))}
+}
+
+// Finding says in one sentence what it was and, if that is another, what was
+// said.
+func (q *Which) Finding(w Words) string {
+	right := q.Right.Value == q.Said.Value
+	switch q.Ask {
+	case AskHowMany:
+		return q.findHowMany(w, right)
+	case AskSame:
+		return q.findSame(w, right)
+	case AskStroke:
+		return q.findStroke(w, right)
+	}
+	if right {
+		return w.Say("it-was", "right", plain(q.Right.Label))
+	}
+	return w.Say("it-was-said", "right", plain(q.Right.Label), "said", plain(q.Said.Label))
+}
+
+func (q *Which) findStroke(w Words, right bool) string {
+	name := w.Say("a-tek")
+	if q.Right.Value == "dum" {
+		name = w.Say("a-dum")
+	}
+	if right {
+		return w.Say("it-was", "right", name)
+	}
+	return w.Say("it-was-said", "right", name, "said", q.say(w, q.Said))
+}
+
+func (q *Which) findHowMany(w Words, right bool) string {
+	n, _ := strconv.Atoi(q.Right.Value) // 0 for what is no number: the quiz asks none such
+	if right {
+		return w.Say("it-has", "n", n)
+	}
+	return w.Say("it-has-said", "n", n, "said", q.Said.Value)
+}
+
+func (q *Which) findSame(w Words, right bool) string {
+	switch same := q.Right.Value == "same"; {
+	case same && right:
+		return w.Say("they-same")
+	case same:
+		return w.Say("they-same-said")
+	case right:
+		return w.Say("they-different")
+	}
+	return w.Say("they-different-said")
+}
+
+// reasons says what decides it: never more than a few lines.
+func (q *Which) reasons(w Words) []Item {
+	switch q.Ask {
+	case AskStroke:
+		return []Item{reason("why-dum", w.Say("why-dum")), reason("why-tek", w.Say("why-tek"))}
+	case AskHowMany:
+		if len(q.Sides) == 0 {
+			return nil
+		}
+		c := q.Sides[0].Rhythm
+		return []Item{reason("where", w.Say("where-dums", "n", len(c.Dums()), "rhythm", plain(c.Name),
+			"counts", sayList(w, dumCounts(c))))}
+	}
+	items := []Item{q.differences(w)}
+	if q.Ask == AskRhythm && len(q.Sides) > 0 && q.Sides[0].Rhythm.Listen != "" {
+		items = append(items, reason("listen", w.Say("listen-for-in", "rhythm", plain(q.Sides[0].Rhythm.Name),
+			"what", q.Sides[0].Rhythm.Listen)))
+	}
+	return items
+}
+
+func reason(id, text string) Item { return Item{ID: id, Role: RoleText, Text: text} }
+
+func dumCounts(c *rhythm.Cycle) []string {
+	var all []string
+	for _, step := range c.Dums() {
+		all = append(all, c.Spoken(step))
+	}
+	return all
+}
+
+// mostDifferences is how many places are told; who confused rhythms farther
+// apart than this is helped by the first few.
+const mostDifferences = 4
+
+// differences says count by count where the two sides differ; nothing where
+// there is only one.
+func (q *Which) differences(w Words) Item {
+	switch {
+	case len(q.Sides) == 1 && q.Ask == AskSame:
+		return reason("unchanged", w.Say("unchanged", "rhythm", plain(q.Sides[0].Rhythm.Name)))
+	case len(q.Sides) < 2:
+		return Item{}
+	case q.metresApart():
+		a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
+		return reason("metres", w.Say("metres-apart", "first", plain(a.Name), "a", a.Metre, "second", plain(b.Name), "b", b.Metre))
+	case len(q.Differences) == 0:
+		return reason("same-strokes", w.Say("same-strokes"))
+	}
+	it := Item{ID: "differences", Role: RoleList, Name: w.Say("where-differ")}
+	for i, d := range q.Differences {
+		if i == mostDifferences {
+			it.Children = append(it.Children, Item{ID: "difference-more", Role: RoleListItem,
+				Text: w.Say("differences-more", "n", len(q.Differences)-i)})
+			break
+		}
+		it.Children = append(it.Children, Item{ID: fmt.Sprintf("difference-%d", i+1), Role: RoleListItem, Text: q.difference(w, d)})
+	}
+	return it
+}
+
+// metresApart reports whether neither cycle goes into the other, so that no list
+// of counts is of use.
+func (q *Which) metresApart() bool {
+	a, b := q.Sides[0].Rhythm.Beats(), q.Sides[1].Rhythm.Beats()
+	return a%b != 0 && b%a != 0
+}
+
+func (q *Which) difference(w Words, d rhythm.Difference) string {
+	a, b := sayStroke(w, d.A), sayStroke(w, d.B)
+	if q.Ask == AskSame {
+		return w.Say("difference-then", "count", d.Count, "a", a, "b", b)
+	}
+	return w.Say("difference", "count", d.Count, "a", a, "first", plain(q.Sides[0].Rhythm.Name),
+		"b", b, "second", plain(q.Sides[1].Rhythm.Name))
+}
+
+func sayStroke(w Words, s rhythm.Stroke) string {
+	switch s {
+	case rhythm.Dum:
+		return w.Say("dum")
+	case rhythm.Tek:
+		return w.Say("tek")
+	case rhythm.Sak:
+		return w.Say("sak")
+	case rhythm.LightTek:
+		return w.Say("light-tek")
+	case rhythm.Ka:
+		return w.Say("ka")
+	}
+	return w.Say("no-stroke")
+}

@@ -1,0 +1,166 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+)
+
+func heading(id, name string) Item {
+	return Item{ID: id, Role: RoleHeading, Level: 1, Name: name}
+}
+
+func subheading(id, name string) Item {
+	return Item{ID: id, Role: RoleHeading, Level: 2, Name: name}
+}
+
+// present leaves out items without a role.
+func present(items []Item) []Item {
+	kept := items[:0]
+	for _, it := range items {
+		if it.Role != RoleNone {
+			kept = append(kept, it)
+		}
+	}
+	return kept
+}
+
+// settings is the group of a screen's controls; nothing without any.
+func settings(items ...Item) Item {
+	items = present(items)
+	if len(items) == 0 {
+		return Item{}
+	}
+	return Item{ID: "settings", Role: RoleGroup, Look: LookRow, Children: items}
+}
+
+// nav is the way to the other screens.
+func nav(w Words, here string) Item {
+	it := Item{ID: "nav", Role: RoleGroup, Look: LookNav, Name: w.Say("nav")}
+	for _, to := range []string{ScreenListen, ScreenWhich, ScreenDums} {
+		it.Children = append(it.Children, Item{ID: "nav-" + to, Role: RoleButton, Name: sayScreen(w, to),
+			Action: ActGo, Value: to, Look: LookQuiet, Pressed: to == here})
+	}
+	return it
+}
+
+func sayScreen(w Words, id string) string {
+	switch id {
+	case ScreenListen:
+		return w.Say("nav-listen")
+	case ScreenWhich:
+		return w.Say("nav-which")
+	}
+	return w.Say("nav-dums")
+}
+
+// rhythms is the choice of the most used rhythms.
+func rhythms(w Words, core []Option, value string) Item {
+	if len(core) == 0 {
+		return Item{}
+	}
+	return Item{ID: "rhythm", Role: RoleChoice, Name: w.Say("rhythm"), Action: ActRhythm, Options: core,
+		Value: chosen(core, value)}
+}
+
+// moreRhythms is the choice of the others, shown when opened.
+func moreRhythms(w Words, more []Option, value string) Item {
+	if len(more) == 0 {
+		return Item{}
+	}
+	return Item{ID: "more", Role: RoleDetails, Name: w.Say("more-rhythms"), Children: []Item{
+		{ID: "more-rhythm", Role: RoleChoice, Name: w.Say("more-rhythm"), Action: ActRhythm, Options: more,
+			Value: chosen(more, value)}}}
+}
+
+// chosen returns the value if it is one of the options, else none.
+func chosen(options []Option, value string) string {
+	if slices.ContainsFunc(options, func(o Option) bool { return o.Value == value }) {
+		return value
+	}
+	return ""
+}
+
+func tempo(w Words, name string, bpm, slow, fast int) Item {
+	return Item{ID: "tempo", Role: RoleSlider, Name: name, Action: ActTempo,
+		Min: float64(slow), Max: float64(fast), Step: 1, Num: float64(bpm), Value: w.Say("tempo", "bpm", bpm)}
+}
+
+// volume is the slider of the volume; none below 0.
+func volume(w Words, n int) Item {
+	if n < 0 {
+		return Item{}
+	}
+	return Item{ID: "volume", Role: RoleSlider, Name: w.Say("volume"), Action: ActVolume,
+		Min: 0, Max: 100, Step: 5, Num: float64(n), Value: w.Say("percent", "n", n)}
+}
+
+// length is the choice of a length in eights; what a link asked for is among
+// them.
+func length(w Words, eights int, lengths []int) Item {
+	if len(lengths) == 0 {
+		lengths = []int{1, 2, 4, 8}
+	}
+	if at, found := slices.BinarySearch(lengths, eights); !found {
+		lengths = slices.Insert(slices.Clone(lengths), at, eights)
+	}
+	it := Item{ID: "eights", Role: RoleChoice, Name: w.Say("length"), Action: ActEights, Value: fmt.Sprint(eights)}
+	for _, n := range lengths {
+		it.Options = append(it.Options, Option{Value: fmt.Sprint(n), Label: w.Say("eights", "n", n)})
+	}
+	return it
+}
+
+// riff is the choice of a riff level; none where there is nothing to choose.
+func riff(w Words, level string, levels []string) Item {
+	if len(levels) < 2 {
+		return Item{}
+	}
+	it := Item{ID: "level", Role: RoleChoice, Name: w.Say("level"), Action: ActLevel, Value: level}
+	for _, l := range levels {
+		it.Options = append(it.Options, Option{Value: l, Label: sayLevel(w, l)})
+	}
+	return it
+}
+
+func sayLevel(w Words, level string) string {
+	switch level {
+	case LevelBare:
+		return w.Say("level-bare")
+	case LevelFilled:
+		return w.Say("level-filled")
+	}
+	return level
+}
+
+// from is the choice of the rhythms that a question is made from. names are
+// those of the ids that a link asked for.
+func from(w Words, value string, names []string) Item {
+	it := Item{ID: "from", Role: RoleChoice, Name: w.Say("from"), Action: ActFrom, Value: value, Options: []Option{
+		{FromFive, w.Say("from-five")}, {FromEven, w.Say("from-even")}, {FromAll, w.Say("from-all")}}}
+	if chosen(it.Options, value) == "" && len(names) > 0 {
+		it.Options = append(it.Options, Option{value, sayList(w, names)})
+	}
+	it.Value = chosen(it.Options, value)
+	return it
+}
+
+// stage is the place of the live drumhead.
+func stage(w Words, twin string) Item {
+	return Item{ID: "head", Role: RolePicture, Name: w.Say("head-name"), Text: twin,
+		Place: PlaceHead, Aspect: 1, Look: LookStage}
+}
+
+// still is a whiteboard line.
+func still(w Words, id string, l *Line) Item {
+	p := &Picture{}
+	l.Draw(p)
+	p.Twin = l.Twin(w)
+	return Item{ID: id, Role: RolePicture, Name: w.Say("line-name"), Text: p.Twin,
+		Picture: p, Aspect: p.Aspect(), Look: LookBoard}
+}
+
+// page returns a screen with what all of them share.
+func page(w Words, id, title string, items []Item) Screen {
+	return Screen{ID: id, Title: title + " – " + w.Say("product"),
+		Lang: w.Say("language"), Dir: w.Say("direction"), Items: present(items)}
+}

@@ -1,0 +1,176 @@
+package view
+
+import "groundbeat/game/rhythm"
+
+// Listen is what the screen Listen is made from: a rhythm, played for as long as
+// one likes.
+type Listen struct {
+	Rhythm *rhythm.Cycle // as Parse makes it
+	Core   []Option      // the most used rhythms; see RhythmOption
+	More   []Option      // the rest, and the player's own
+
+	Playing         bool
+	BPM, Slow, Fast int      // counts a minute: now, and the ends of what is offered
+	Level           string   // LevelBare or LevelFilled
+	Levels          []string // levels offered; fewer than two: no choice is shown
+	Balance         int      // −100, the lead drum alone, to 100, the bass drum alone
+	Volume          int      // 0 to 100; below 0: there is no sound to set
+
+	Problem string  // where and why the player's own file could not be read
+	Board   float64 // about how wide the whiteboard line is, in CSS pixels; 0: as wide as it likes
+	Notes   []Note
+}
+
+// Screen returns the screen. Whether it plays changes one button, so that the
+// focus stays where it is.
+func (l *Listen) Screen(w Words) Screen {
+	name := NameOf(l.Rhythm)
+	items := []Item{
+		title(w, name.Name, name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), l.play(w),
+		rhythms(w, l.Core, name.ID), moreRhythms(w, l.More, name.ID), l.own(w), l.settings(w), sources(w, l.Rhythm),
+	}
+	items = append(items, notesWithout(w, l.Notes, w.Say("listen-no-sound"))...)
+	items = append(items, nav(w, ScreenListen))
+	s := page(w, ScreenListen, w.Say("listen-page", "rhythm", name.Name), items)
+	if l.Playing {
+		s.Escape = ActStop
+	}
+	return s
+}
+
+// Head returns what the drumhead shows; the painter adds the sweep.
+func (l *Listen) Head() Head {
+	return Head{Base: l.Rhythm.Skeleton, Lead: l.filled(), Counts: countsOf(l.Rhythm.Base())}
+}
+
+// filled returns what the lead drum plays more than the base; nil if it does not.
+func (l *Listen) filled() rhythm.Pattern {
+	if l.Level != LevelFilled {
+		return nil
+	}
+	return l.Rhythm.Filled
+}
+
+func (l *Listen) role() Item {
+	if l.Rhythm.Role == "" {
+		return Item{}
+	}
+	return Item{ID: "role", Role: RoleText, Text: sentence(l.Rhythm.Role)}
+}
+
+func (l *Listen) head(w Words) Item {
+	h := l.Head()
+	return stage(w, h.Twin(w))
+}
+
+func (l *Listen) line(w Words) Item {
+	line := lineOf(l.Rhythm, l.filled(), l.Board)
+	return still(w, "line", &line)
+}
+
+// lineOf returns the whiteboard line of a rhythm, wrapped to a width in CSS pixels.
+func lineOf(c *rhythm.Cycle, lead rhythm.Pattern, width float64) Line {
+	form := c.Base()
+	if len(lead) > len(form.Pattern) {
+		form = c.Form(lead)
+	}
+	l := Line{Base: c.Skeleton, Lead: lead, Counts: countsOf(form)}
+	if width > 0 {
+		l.Columns = Columns(form.Steps(), form.StepsPerBeat(), width, false)
+	}
+	return l
+}
+
+func (l *Listen) listenFor(w Words) Item {
+	if l.Rhythm.Listen == "" {
+		return Item{}
+	}
+	return Item{ID: "listen", Role: RoleText, Text: w.Say("listen-for", "what", l.Rhythm.Listen)}
+}
+
+func (l *Listen) differ(w Words) Item {
+	if !l.Rhythm.Differ {
+		return Item{}
+	}
+	return Item{ID: "differ", Role: RoleText, Text: w.Say("sources-differ"), Look: LookNote}
+}
+
+// play is one button in two states.
+func (l *Listen) play(w Words) Item {
+	it := Item{ID: "play", Role: RoleButton, Name: w.Say("play"), Action: ActPlay, Look: LookPrimary}
+	if l.Playing {
+		it.Name, it.Action = w.Say("stop"), ActStop
+	}
+	return it
+}
+
+func (l *Listen) settings(w Words) Item {
+	levels := l.Levels
+	if len(l.Rhythm.Filled) == 0 {
+		levels = nil
+	}
+	return settings(tempo(w, sayTempoOf(w, l.Rhythm.Tempo.Beat), l.BPM, l.Slow, l.Fast), l.usual(w),
+		l.balance(w), volume(w, l.Volume), riff(w, l.Level, levels))
+}
+
+// usual says how fast the rhythm is played by itself.
+func (l *Listen) usual(w Words) Item {
+	t := l.Rhythm.Tempo
+	it := Item{ID: "usual", Role: RoleText, Look: LookNote,
+		Text: w.Say("usual", "bpm", t.Usual, "slow", t.Slow, "fast", t.Fast)}
+	if t.About {
+		it.Text = w.Say("usual-about", "bpm", t.Usual, "slow", t.Slow, "fast", t.Fast)
+	}
+	return it
+}
+
+// sayTempoOf names a slider of the tempo: a number of counts says nothing unless
+// one knows what a count is.
+func sayTempoOf(w Words, beat string) string {
+	switch beat {
+	case "half":
+		return w.Say("tempo-half")
+	case "quarter":
+		return w.Say("tempo-quarter")
+	case "eighth":
+		return w.Say("tempo-eighth")
+	case "sixteenth":
+		return w.Say("tempo-sixteenth")
+	}
+	return w.Say("tempo-name")
+}
+
+func (l *Listen) balance(w Words) Item {
+	if l.Volume < 0 {
+		return Item{}
+	}
+	return Item{ID: "balance", Role: RoleSlider, Name: w.Say("balance"), Action: ActBalance,
+		Min: -100, Max: 100, Step: 10, Num: float64(l.Balance), Value: sayBalance(w, l.Balance),
+		Ends: [2]string{w.Say("lead-drum"), w.Say("bass-drum")}}
+}
+
+func sayBalance(w Words, n int) string {
+	switch {
+	case n <= -100:
+		return w.Say("lead-alone")
+	case n < 0:
+		return w.Say("lead-more", "n", -n)
+	case n == 0:
+		return w.Say("drums-alike")
+	case n < 100:
+		return w.Say("bass-more", "n", n)
+	}
+	return w.Say("bass-alone")
+}
+
+// own is where the player's own rhythm is opened, and what was wrong with it.
+func (l *Listen) own(w Words) Item {
+	it := Item{ID: "own", Role: RoleGroup, Children: []Item{
+		{ID: "file", Role: RoleFile, Name: w.Say("own-rhythm"), Action: ActFile},
+		{ID: "problem", Role: RoleStatus, Live: LivePolite, Look: LookWarning},
+	}}
+	if l.Problem != "" {
+		it.Children[1].Text = w.Say("own-problem", "problem", l.Problem)
+	}
+	return it
+}

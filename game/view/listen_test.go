@@ -1,0 +1,160 @@
+package view
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/rhythm"
+)
+
+// texts are rhythms for these tests: what is read here does not change when the
+// catalogue does.
+var texts = map[string]string{
+	"maqsum": `name: maqsum
+script: مقسوم
+spelling: maqsoum
+spelling: maksoum
+metre: 4/4
+skeleton: DT-TD-T-
+filled: D-T-kkT-D-kkT-kk
+tempo: about 90 105 130 quarter
+role: the commonest base for dance songs and drum solos
+listen: dums on 1 and on 3; each dum stands alone
+note: fallahi is the same, twice as fast
+source: somebody, somewhere
+source: somebody else, elsewhere
+memory: the tempo range
+`,
+	"baladi": `name: baladi (masmudi saghir)
+metre: 4/4
+skeleton: DD-TD-T-
+filled: D-D-tkT-D-tkT-tk
+tempo: 70 90 110 quarter
+listen: two dums together at the start, then one alone
+source: somebody, somewhere
+`,
+	"masmudi-kabir": `name: masmudi kabir
+metre: 8/4
+skeleton: D-D---T-D---T---
+tempo: about 90 105 125 quarter
+source: somebody, somewhere
+`,
+	"samai-thaqil": `name: sama'i thaqil
+metre: 10/8
+grouping: 3+2+2+3
+differ: yes
+skeleton: D--T-DDT--
+tempo: 114 120 138 eighth
+source: somebody, somewhere
+`,
+}
+
+func cycle(t testing.TB, id string) *rhythm.Cycle {
+	c, err := rhythm.Parse(id+".txt", strings.NewReader(texts[id]))
+	require.NoError(t, err)
+	return c
+}
+
+func core(t testing.TB) []Option {
+	w := words(t)
+	return []Option{RhythmOption(cycle(t, "baladi"), w), RhythmOption(cycle(t, "maqsum"), w)}
+}
+
+func more(t testing.TB) []Option {
+	w := words(t)
+	return []Option{RhythmOption(cycle(t, "masmudi-kabir"), w), RhythmOption(cycle(t, "samai-thaqil"), w)}
+}
+
+func listen(t testing.TB, id string) *Listen {
+	return &Listen{
+		Rhythm: cycle(t, id), Core: core(t), More: more(t), BPM: 105, Slow: 60, Fast: 140,
+		Level: LevelBare, Levels: []string{LevelBare, LevelFilled}, Volume: 60,
+	}
+}
+
+func listenScreens(t testing.TB) map[string]Screen {
+	w, all := words(t), map[string]Screen{}
+	add := func(name, id string, change func(*Listen)) {
+		l := listen(t, id)
+		change(l)
+		all["listen-"+name] = l.Screen(w)
+	}
+	add("ready", "maqsum", func(l *Listen) { l.Notes = []Note{NoteQuiet} })
+	add("playing", "maqsum", func(l *Listen) { l.Playing, l.Level, l.Balance, l.Board = true, LevelFilled, -40, 320 })
+	add("odd", "samai-thaqil", func(l *Listen) { l.Level, l.Balance = LevelFilled, 100 })
+	add("problem", "maqsum", func(l *Listen) { l.Problem = "mine.txt:3:14: unknown stroke 'q'" })
+	add("silent", "baladi", func(l *Listen) { l.Volume, l.Notes = -1, []Note{NoteNoSound} })
+	return all
+}
+
+// Playing changes one button and what Escape does, and nothing else: the focus
+// stays on the button.
+func TestPlayingChangesOneButton(t *testing.T) {
+	l := listen(t, "maqsum")
+	before := l.Screen(words(t))
+	l.Playing = true
+	after := l.Screen(words(t))
+	var changed []string
+	before.Each(func(it *Item) {
+		if !Same(it, after.Find(it.ID)) {
+			changed = append(changed, it.ID)
+		}
+	})
+	require.Equal(t, []string{"play"}, changed)
+	require.Equal(t, before.FocusID(), after.FocusID())
+	require.Empty(t, before.Escape)
+	require.Equal(t, ActStop, after.Escape)
+	require.Equal(t, []string{"Play", "Stop"}, []string{before.Find("play").Name, after.Find("play").Name})
+}
+
+// A broken file says where, and changes nothing else.
+func TestProblemChangesOneText(t *testing.T) {
+	l := listen(t, "maqsum")
+	before := l.Screen(words(t))
+	l.Problem = "mine.txt:3:14: unknown stroke 'q'"
+	after := l.Screen(words(t))
+	before.Each(func(it *Item) {
+		require.Equal(t, it.ID != "problem", Same(it, after.Find(it.ID)), it.ID)
+	})
+	require.Equal(t, "This file was not opened. mine.txt:3:14: unknown stroke 'q'", after.Find("problem").Text)
+	require.Equal(t, LivePolite, after.Find("problem").Live)
+}
+
+func TestBalanceInWords(t *testing.T) {
+	w := words(t)
+	for n, want := range map[int]string{-100: "lead drum alone", -30: "30 % towards the lead drum", 0: "both drums alike",
+		70: "70 % towards the bass drum", 100: "bass drum alone"} {
+		require.Equal(t, want, sayBalance(w, n))
+	}
+}
+
+func TestRhythmOption(t *testing.T) {
+	require.Equal(t, Option{"maqsum", "maqsum"}, core(t)[1])
+	require.Equal(t, Option{"samai-thaqil", "sama'i thaqil, 10/8 (sources differ)"}, more(t)[1])
+	require.Equal(t, Option{Any, "any of them"}, AnyOption(words(t)))
+}
+
+func TestNameOf(t *testing.T) {
+	require.Equal(t, RhythmName{"maqsum", "maqsum", "مقسوم", "ar", "rtl"}, NameOf(cycle(t, "maqsum")))
+	require.Equal(t, RhythmName{ID: "baladi", Name: "baladi (masmudi saghir)"}, NameOf(cycle(t, "baladi")))
+	require.Equal(t, "baladi", plain("baladi (masmudi saghir)"))
+	require.Equal(t, "sa'idi", plain("sa'idi"))
+}
+
+func TestSentence(t *testing.T) {
+	require.Equal(t, "Entrances.", sentence("entrances"))
+	require.Equal(t, "Şarkı.", sentence("şarkı"))
+}
+
+// The tempo names its beat, whatever it is.
+func TestTempoNamesItsBeat(t *testing.T) {
+	w, seen := words(t), map[string]bool{}
+	for _, beat := range []string{"half", "quarter", "eighth", "sixteenth", ""} {
+		name := sayTempoOf(w, beat)
+		require.Contains(t, name, beat)
+		require.False(t, seen[name], name)
+		seen[name] = true
+	}
+}

@@ -1,0 +1,49 @@
+package view
+
+import "fmt"
+
+// Note is an aside at the foot of a screen.
+type Note uint8
+
+// The notes.
+const (
+	NoteQuiet   Note = iota // the sound starts quietly; once for each person
+	NoteNoSound             // no sound here
+	NoteNotKept             // storage is blocked
+	NoteCoarse              // the clock is coarse
+	NoteNoSetUp             // no set-up for this output
+)
+
+func notes(w Words, all []Note) []Item {
+	var items []Item
+	for _, n := range all {
+		items = append(items, Item{ID: fmt.Sprintf("note-%d", n), Role: RoleText, Look: LookNote, Text: sayNote(w, n)})
+	}
+	return items
+}
+
+// notesWithout is notes on a screen that says in its own words that there is no
+// sound.
+func notesWithout(w Words, all []Note, noSound string) []Item {
+	items := notes(w, all)
+	for i, n := range all {
+		if n == NoteNoSound {
+			items[i].Text = noSound
+		}
+	}
+	return items
+}
+
+func sayNote(w Words, n Note) string {
+	switch n {
+	case NoteNoSound:
+		return w.Say("note-no-sound")
+	case NoteNotKept:
+		return w.Say("note-not-kept")
+	case NoteCoarse:
+		return w.Say("note-coarse")
+	case NoteNoSetUp:
+		return w.Say("note-no-set-up")
+	}
+	return w.Say("note-quiet")
+}

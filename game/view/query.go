@@ -1,0 +1,207 @@
+package view
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Allowed lists what the words in a link may be.
+type Allowed struct {
+	Screens []string // the first is where a link without one leads; empty: all, Dums first
+	Rhythms []string // ids; at least one
+	Answers []string // ids of those that may be an answer; empty: all
+	Riffs   []string // at least one
+}
+
+// ParseAddress reads the query of a link, with or without its question mark.
+// What is absent has its screen's default; the screen's is the first allowed. With an error of type *LinkError the
+// address is the nearest one that is allowed: wrong numbers brought within their
+// limits, misspelt words replaced by the likeliest, the rest by the default, and
+// what does not belong to the screen left out.
+func ParseAddress(query string, allowed Allowed) (Address, error) {
+	values, err := url.ParseQuery(strings.TrimPrefix(query, "?"))
+	p := &addressParser{values: values}
+	if err != nil {
+		p.wrong("link", query, "letters, figures, & and =")
+	}
+	screens := allowed.Screens
+	if len(screens) == 0 {
+		screens = []string{ScreenDums, ScreenListen, ScreenWhich}
+	}
+	screen := screens[0]
+	p.word("screen", &screen, screens)
+	p.Address = DefaultAddress(screen)
+	p.fields(allowed)
+	p.others()
+	if len(p.problems) > 0 {
+		return p.Address, &LinkError{p.problems}
+	}
+	return p.Address, nil
+}
+
+type addressParser struct {
+	values   url.Values
+	problems []Problem
+	Address
+}
+
+// fields reads what belongs to the screen. The rhythm comes before the rest,
+// since Any brings a parameter with it.
+func (p *addressParser) fields(allowed Allowed) {
+	if p.Rhythm != "" {
+		p.rhythm(allowed.Rhythms)
+	}
+	for _, name := range p.Parameters() {
+		switch name {
+		case "ask":
+			p.word(name, &p.Ask, Asks())
+		case "answers":
+			p.Answers = p.number(name, p.Answers, LeastAnswers, MostAnswers)
+		case "from":
+			p.from(allowed)
+		case "bpm":
+			p.BPM = p.number(name, p.BPM, LeastBPM, MostBPM)
+		case "eights":
+			p.Eights = p.number(name, p.Eights, LeastEights, MostEights)
+		case "riff":
+			p.word(name, &p.Riff, allowed.Riffs)
+		case "seed":
+			p.seed()
+		}
+	}
+}
+
+func (p *addressParser) rhythm(allowed []string) {
+	if p.Screen == ScreenDums {
+		allowed = append(slices.Clone(allowed), Any)
+	}
+	p.word("rhythm", &p.Rhythm, allowed)
+	if p.Rhythm == Any {
+		p.From = FromFive
+	}
+}
+
+func (p *addressParser) wrong(name, value, allowed string) {
+	p.problems = append(p.problems, Problem{Name: short(name), Value: short(value), Allowed: allowed})
+}
+
+// short cuts what someone has put into a link to a length that can be shown.
+func short(s string) string {
+	const most = 40
+	if r := []rune(s); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return s
+}
+
+// get returns the value of a parameter, if it is there and only once.
+func (p *addressParser) get(name string) (string, bool) {
+	all := p.values[name]
+	if len(all) > 1 {
+		p.wrong(name, strings.Join(all, ", "), "one value")
+	}
+	if len(all) == 0 {
+		return "", false
+	}
+	return all[0], true
+}
+
+func (p *addressParser) word(name string, to *string, allowed []string) {
+	value, ok := p.get(name)
+	switch {
+	case !ok:
+	case slices.Contains(allowed, value):
+		*to = value
+	default:
+		p.wrong(name, value, strings.Join(allowed, ", "))
+		if near, ok := nearest(value, allowed); ok {
+			*to = near
+		}
+	}
+}
+
+func (p *addressParser) number(name string, otherwise, least, most int) int {
+	value, ok := p.get(name)
+	if !ok {
+		return otherwise
+	}
+	n, err := strconv.Atoi(value)
+	if err == nil && n >= least && n <= most {
+		return n
+	}
+	p.wrong(name, value, fmt.Sprintf("%d to %d", least, most))
+	if err != nil {
+		return otherwise
+	}
+	return max(least, min(most, n))
+}
+
+func (p *addressParser) seed() {
+	value, ok := p.get("seed")
+	if !ok {
+		return
+	}
+	n, err := strconv.ParseUint(value, 10, 64)
+	if err != nil || n > MostSeed {
+		p.wrong("seed", value, fmt.Sprintf("a whole number from 0 to %d", uint64(MostSeed)))
+		return
+	}
+	p.Seed = n
+}
+
+// from reads out of which rhythms: a word, or ids, each once. Where one names a
+// rhythm, there must be as many as there are answers.
+func (p *addressParser) from(allowed Allowed) {
+	value, ok := p.get("from")
+	if !ok {
+		return
+	}
+	ids := allowed.Rhythms
+	if p.Screen == ScreenWhich && len(allowed.Answers) > 0 {
+		ids = allowed.Answers
+	}
+	if !slices.Contains(fromWords, value) && !distinct(strings.Split(value, "."), ids) {
+		p.wrong("from", value, strings.Join(fromWords, ", ")+", or some of these, each once, with points between: "+
+			strings.Join(ids, "."))
+		return
+	}
+	was := p.From
+	p.From = value
+	if n := len(p.Ids()); n > 0 && p.Ask == AskRhythm && n < p.Answers {
+		p.wrong("from", value, fmt.Sprintf("as many rhythms as answers, %d", p.Answers))
+		p.From = was
+	}
+}
+
+// distinct reports whether all of some are among the allowed, and none twice.
+func distinct(some, allowed []string) bool {
+	for i, id := range some {
+		if !slices.Contains(allowed, id) || slices.Contains(some[:i], id) {
+			return false
+		}
+	}
+	return true
+}
+
+// others reports what does not belong to the screen, and what is not known.
+func (p *addressParser) others() {
+	own := p.Parameters()
+	var names []string
+	for name := range p.values {
+		if !slices.Contains(own, name) {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	for _, name := range names {
+		problem := Problem{Name: short(name), Value: short(p.values.Get(name)), Allowed: strings.Join(own, ", "),
+			Unknown: !slices.Contains(every, name)}
+		if !problem.Unknown {
+			problem.Screen = p.Screen
+		}
+		p.problems = append(p.problems, problem)
+	}
+}

@@ -1,0 +1,154 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+
+	"groundbeat/game/rhythm"
+)
+
+// Side is one of at most two rhythms shown side by side in a review: the right
+// one first, then the one that was said; for AskSame what was heard first, then
+// what came after, if it was changed. AskHowMany has one. For AskStroke a dum and
+// a tek are always shown, and Sides only says which is heard.
+type Side struct {
+	ID      string        // the value of ActHear; for AskStroke "dum" or "tek"
+	Rhythm  *rhythm.Cycle // for AskStroke nil
+	Hearing bool          // this one is heard now
+}
+
+// sidePlaces and sideLetters are those of the first and the second side.
+var (
+	sidePlaces  = [2]string{PlaceHeadA, PlaceHeadB}
+	sideLetters = [2]string{"a", "b"}
+)
+
+// hearing reports whether a side is heard now.
+func (q *Which) hearing() bool {
+	return slices.ContainsFunc(q.Sides, func(s Side) bool { return s.Hearing })
+}
+
+// sides returns what is shown side by side, two at most.
+func (q *Which) sides() []Side {
+	if q.Ask != AskStroke {
+		return q.Sides[:min(2, len(q.Sides))]
+	}
+	both := []Side{{ID: "dum"}, {ID: "tek"}}
+	for i := range both {
+		both[i].Hearing = slices.Contains(q.Sides, Side{ID: both[i].ID, Hearing: true})
+	}
+	return both
+}
+
+// SideHead returns what the drumhead of a side shows when Reviewing, 0 for
+// PlaceHeadA and 1 for PlaceHeadB; the painter adds the sweep to the one that is
+// heard. It is a bare drum where there is no such side.
+func (q *Which) SideHead(i int) Head {
+	sides := q.sides()
+	switch {
+	case q.Ask == AskStroke:
+		return Head{Base: [2]rhythm.Pattern{{rhythm.Dum}, {rhythm.Tek}}[i]}
+	case i >= len(sides):
+		return Head{Hidden: true}
+	}
+	c := sides[i].Rhythm
+	return Head{Base: c.Skeleton, Counts: countsOf(c.Base())}
+}
+
+// shown returns the pictures of the sides, each with its name and a button that
+// lets it be heard.
+func (q *Which) shown(w Words) Item {
+	it := Item{ID: "sides", Role: RoleGroup, Look: LookPair}
+	for i, s := range q.sides() {
+		letter := sideLetters[i]
+		it.Children = append(it.Children, Item{ID: "side-" + letter, Role: RoleGroup, Name: q.name(w, i), Children: present([]Item{
+			subheading("name-"+letter, q.name(w, i)),
+			{ID: "picture-" + letter, Role: RolePicture, Name: w.Say("head-name"), Text: q.sideTwin(w, i),
+				Place: sidePlaces[i], Aspect: 1},
+			q.sideLine(w, i),
+			q.hear(w, i, s),
+		})})
+	}
+	if len(it.Children) == 0 {
+		return Item{}
+	}
+	return it
+}
+
+func (q *Which) sideTwin(w Words, i int) string {
+	switch {
+	case q.Ask != AskStroke:
+		h := q.SideHead(i)
+		return h.Twin(w)
+	case i == 0:
+		return w.Say("head-dum")
+	}
+	return w.Say("head-tek")
+}
+
+func (q *Which) sideLine(w Words, i int) Item {
+	if q.Ask == AskStroke {
+		return Item{}
+	}
+	l := lineOf(q.Sides[i].Rhythm, nil, q.Board/2)
+	l.Circled = q.circled()
+	return still(w, "line-"+sideLetters[i], &l)
+}
+
+// circled returns the steps on which the two sides differ, where their steps can
+// be compared one by one.
+func (q *Which) circled() []int {
+	if len(q.Sides) < 2 {
+		return nil
+	}
+	a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
+	if a.Beats() != b.Beats() || a.Steps() != b.Steps() {
+		return nil
+	}
+	var steps []int
+	for i, s := range a.Skeleton {
+		if s != b.Skeleton[i] {
+			steps = append(steps, i)
+		}
+	}
+	return steps
+}
+
+// name is what stands over a side.
+func (q *Which) name(w Words, i int) string {
+	switch {
+	case q.Ask == AskStroke && i == 0:
+		return w.Say("dum")
+	case q.Ask == AskStroke:
+		return w.Say("tek")
+	case q.Ask == AskSame && i == 1:
+		return w.Say("side-then")
+	case q.Ask == AskSame && len(q.Sides) > 1:
+		return w.Say("side-first")
+	}
+	return q.Sides[i].Rhythm.Name
+}
+
+// hear is one button in two states, so that the focus stays on it.
+func (q *Which) hear(w Words, i int, s Side) Item {
+	it := Item{ID: fmt.Sprintf("hear-%s", sideLetters[i]), Role: RoleButton, Name: q.sayHear(w, i),
+		Action: ActHear, Value: s.ID, Disabled: q.Volume < 0}
+	if s.Hearing {
+		it.Name, it.Action, it.Value = w.Say("stop"), ActStop, ""
+	}
+	return it
+}
+
+func (q *Which) sayHear(w Words, i int) string {
+	switch {
+	case q.Ask == AskStroke && i == 0:
+		return w.Say("hear-dum")
+	case q.Ask == AskStroke:
+		return w.Say("hear-tek")
+	case q.Ask == AskSame && i == 1:
+		return w.Say("hear-then")
+	case q.Ask == AskSame && len(q.Sides) > 1:
+		return w.Say("hear-first")
+	}
+	return w.Say("hear", "name", plain(q.Sides[i].Rhythm.Name))
+}

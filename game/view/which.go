@@ -1,0 +1,197 @@
+package view
+
+import (
+	"fmt"
+	"slices"
+
+	"groundbeat/game/rhythm"
+)
+
+// Which is what the screens of the exercise Which rhythm? are made from, and of
+// its lower rungs. The answer is in the model only when Reviewing, so that no
+// screen before can give it away: until then Right, Said, BPM, Sides and
+// Differences are empty, and if they are not, nothing is made of them.
+type Which struct {
+	Phase Phase  // Ready, Playing, Waiting, Reviewing, Voided
+	Ask   string // AskRhythm, AskStroke, AskHowMany or AskSame
+
+	// Before.
+	Answers   int      // how many names, 2 to 4; AskRhythm only
+	From      string   // FromFive, FromEven, FromAll, or ids joined by points
+	FromNames []string // the names of those ids; of no account with the words
+	Eights    int      // length
+	Level     string   // LevelBare or LevelFilled
+	Levels    []string // levels offered; fewer than two: no choice is shown
+	Volume    int      // 0 to 100; below 0: there is no sound, and nothing can be asked
+	Notes     []Note
+
+	// While asked.
+	CountIn bool     // the first step is not heard yet: no answer is taken
+	Choices []Option // in the order shown; Value is the id, Label a rhythm's name
+	Repeat  bool     // the question can be heard once more when it is over
+
+	// After. Right and Said are choices: for AskRhythm id and name of a rhythm,
+	// for AskStroke "dum" or "tek", for AskHowMany a number, for AskSame "same" or
+	// "different". Labels count for rhythms only; the rest is said here.
+	Right, Said Option
+	BPM         int // counts a minute
+	Sides       []Side
+	Differences []rhythm.Difference // between the first side and the second
+	Board       float64             // about how wide both sides are together, in CSS pixels; 0: as wide as they like
+	Why         Why                 // when Voided
+}
+
+// Screen returns the screen of the question's phase.
+func (q *Which) Screen(w Words) Screen {
+	switch q.Phase {
+	case Playing, Waiting:
+		return q.asked(w)
+	case Reviewing:
+		return q.answered(w)
+	case Voided:
+		return voided(w, ScreenWhich, q.sayWhy(w), q.next(w), q.change(w))
+	}
+	return q.ready(w)
+}
+
+// Head returns what the drumhead shows while asked: the drum and nothing on it,
+// since strokes and counts would tell. The painter adds the count-in, no sweep.
+func (q *Which) Head() Head { return Head{Hidden: true} }
+
+func (q *Which) head(w Words) Item {
+	h := q.Head()
+	return stage(w, h.Twin(w))
+}
+
+func (q *Which) ready(w Words) Screen {
+	items := []Item{
+		heading("heading", sayAsk(w, q.Ask)),
+		{ID: "how", Role: RoleText, Text: sayHow(w, q.Ask)},
+		q.head(w),
+		{ID: "ask", Role: RoleChoice, Name: w.Say("ask"), Action: ActAsk, Value: q.Ask, Options: asks(w)},
+		q.settings(w),
+		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: q.Volume < 0},
+	}
+	items = append(items, notesWithout(w, q.Notes, w.Say("which-no-sound"))...)
+	return page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, nav(w, ScreenWhich)))
+}
+
+func asks(w Words) []Option {
+	var all []Option
+	for _, ask := range Asks() {
+		all = append(all, Option{ask, sayAsk(w, ask)})
+	}
+	return all
+}
+
+func sayAsk(w Words, ask string) string {
+	switch ask {
+	case AskStroke:
+		return w.Say("ask-stroke")
+	case AskHowMany:
+		return w.Say("ask-how-many")
+	case AskSame:
+		return w.Say("ask-same")
+	}
+	return w.Say("ask-rhythm")
+}
+
+func sayHow(w Words, ask string) string {
+	switch ask {
+	case AskStroke:
+		return w.Say("how-stroke")
+	case AskHowMany:
+		return w.Say("how-how-many")
+	case AskSame:
+		return w.Say("how-same")
+	}
+	return w.Say("how-rhythm")
+}
+
+// settings are those that matter for what is asked: a single stroke comes from
+// no rhythm, and how many dums is asked of one cycle.
+func (q *Which) settings(w Words) Item {
+	var answers, eights, rhythms, level Item
+	if q.Ask == AskRhythm {
+		answers = q.answers(w)
+	}
+	if q.Ask == AskRhythm || q.Ask == AskSame {
+		eights = length(w, q.Eights, nil)
+	}
+	if q.Ask != AskStroke {
+		rhythms, level = from(w, q.From, q.FromNames), riff(w, q.Level, q.Levels)
+	}
+	return settings(answers, rhythms, eights, level, volume(w, q.Volume))
+}
+
+// answers is the choice of how many names; at most as many as the rhythms that a
+// link asked for.
+func (q *Which) answers(w Words) Item {
+	most := MostAnswers
+	if !slices.Contains(fromWords, q.From) && len(q.FromNames) > 0 {
+		most = max(LeastAnswers, min(most, len(q.FromNames)))
+	}
+	it := Item{ID: "answers", Role: RoleChoice, Name: w.Say("answers"), Action: ActAnswers, Value: fmt.Sprint(q.Answers)}
+	for n := LeastAnswers; n <= most; n++ {
+		it.Options = append(it.Options, Option{fmt.Sprint(n), fmt.Sprint(n)})
+	}
+	it.Value = chosen(it.Options, it.Value)
+	return it
+}
+
+// asked returns the screen while the question is heard and an answer awaited.
+// One screen for both, so that nothing under the fingers changes. It has the
+// question, the drum, the choices as lines, and the way out.
+func (q *Which) asked(w Words) Screen {
+	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.head(w), q.choices(w)}
+	if q.Repeat {
+		items = append(items, Item{ID: "repeat", Role: RoleButton, Name: w.Say("hear-once-more"), Action: ActRepeat,
+			Disabled: q.Phase == Playing})
+	}
+	items = append(items, Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet})
+	s := page(w, ScreenWhich, sayAsk(w, q.Ask), items)
+	s.Escape = ActStop
+	return s
+}
+
+func (q *Which) choices(w Words) Item {
+	it := Item{ID: "choices", Role: RoleGroup, Look: LookLines, Name: w.Say("choices")}
+	for i, c := range q.Choices {
+		it.Children = append(it.Children, Item{ID: fmt.Sprintf("choice-%d", i+1), Role: RoleButton,
+			Name: q.say(w, c), Action: ActAnswer, Value: c.Value, Disabled: q.CountIn})
+	}
+	return it
+}
+
+// say says a choice.
+func (q *Which) say(w Words, o Option) string {
+	switch {
+	case q.Ask == AskStroke && o.Value == "dum":
+		return w.Say("dum")
+	case q.Ask == AskStroke:
+		return w.Say("tek")
+	case q.Ask == AskSame && o.Value == "same":
+		return w.Say("same")
+	case q.Ask == AskSame:
+		return w.Say("different")
+	case q.Ask == AskHowMany:
+		return o.Value
+	}
+	return o.Label
+}
+
+// sayWhy says why a question does not count; there are no taps here.
+func (q *Which) sayWhy(w Words) string {
+	if q.Why == WhyCut {
+		return w.Say("void-cut-heard")
+	}
+	return sayWhy(w, q.Why)
+}
+
+func (q *Which) next(w Words) Item {
+	return Item{ID: "next-question", Role: RoleButton, Name: w.Say("next"), Action: ActNext, Look: LookPrimary}
+}
+
+func (q *Which) change(w Words) Item {
+	return Item{ID: "change", Role: RoleButton, Name: w.Say("change-question"), Action: ActChange, Look: LookQuiet}
+}

@@ -1,0 +1,152 @@
+//go:build browser && !js
+
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/require"
+)
+
+// What a player meets between opening the link and the review.
+
+func TestPageOpensReady(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=96&eights=4&riff=bare&seed=7")
+	require.Equal(t, []string{"Begin"}, get[[]string](b, `[...document.querySelectorAll("button")].map((e) => e.innerText)`))
+	require.Equal(t, "Dums: maqsum – Groundbeat", get[string](b, "document.title"))
+	require.Equal(t, "Tap the dums of maqsum", b.text("h1"))
+	require.Equal(t, "heading", b.focused())
+	require.Equal(t, []string{"en", "ltr"}, get[[]string](b, "[document.documentElement.lang, document.documentElement.dir]"))
+
+	t.Run("tempo", func(t *testing.T) {
+		b.t = t
+		b.run("document.querySelector('#tempo input').focus()")
+		b.keys(kb.ArrowRight + kb.ArrowRight)
+		b.wait("document.querySelector('#tempo output').innerText === '98 counts a minute'")
+		require.Equal(t, "?screen=dums&rhythm=maqsum&bpm=98&eights=4&riff=bare&seed=7", get[string](b, "location.search"))
+		require.Equal(t, "tempo", get[string](b, "document.activeElement.parentElement.id"), "the slider keeps the focus")
+		b.run(`history.replaceState = () => { throw new DOMException("100 times in 30 seconds", "SecurityError") }`)
+		b.keys(kb.Home) // goes on, though the address cannot follow
+		b.wait("document.querySelector('#tempo output').innerText.startsWith(document.querySelector('#tempo input').min + ' ')")
+	})
+	t.Run("length", func(t *testing.T) {
+		b.t = t
+		b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=96&eights=3&riff=bare&seed=7")
+		require.Equal(t, "1 eight\n2 eights\n3 eights\n4 eights\n8 eights", strings.Join(get[[]string](b, `[...document.querySelectorAll("#eights label")].map((e) => e.innerText)`), "\n"))
+		chosen := func() string { return get[string](b, "document.querySelector('#eights input:checked').value") }
+		b.click("#eights label:nth-of-type(2)")
+		b.wait("location.search.includes('&eights=2&')")
+		require.Equal(t, "2", chosen())
+		require.Equal(t, "2", get[string](b, "document.activeElement.value"), "the choice keeps the focus")
+		b.keys(kb.ArrowRight)
+		b.wait("location.search.includes('&eights=4&')")
+		b.keys(kb.ArrowRight)
+		b.wait("location.search.includes('&eights=8&')")
+		require.Equal(t, "8", chosen())
+		require.Equal(t, "8", get[string](b, "document.activeElement.value"), "the choice keeps the focus")
+	})
+	t.Run("volume", func(t *testing.T) {
+		b.t = t
+		before := get[string](b, "location.search")
+		b.run("document.querySelector('#volume input').focus()")
+		b.keys(kb.End)
+		b.wait("document.querySelector('#volume output').innerText === '100 %'")
+		require.Equal(t, before, get[string](b, "location.search"), "loudness is no part of a round")
+	})
+	t.Run("the link opens the same again", func(t *testing.T) {
+		b.t = t
+		b.steps(chromedp.Reload())
+		b.wait("document.querySelector('#begin')")
+		require.Equal(t, "8", get[string](b, "document.querySelector('#eights input:checked').value"))
+	})
+}
+
+func TestWrongLink(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?rhythm=%3Cimg+src%3Dx%3E")
+	require.Contains(t, b.text("#problems"), "rhythm=<img src=x>")
+	require.Zero(t, get[int](b, "document.querySelectorAll('img').length"), "what a link holds is no markup")
+
+	b.visit(s.URL + "/?bpm=900&rhythm=makloub&foo=1")
+	require.Equal(t, "This link cannot be opened", b.text("h1"))
+	require.Equal(t, "heading", b.focused())
+	problems := get[[]string](b, `[...document.querySelectorAll("#problems li")].map((e) => e.innerText)`)
+	require.Len(t, problems, 3)
+	require.Regexp(t, `^rhythm=makloub: allowed is .*maqsum`, problems[0])
+	require.Equal(t, "bpm=900: allowed is 40 to 200", problems[1])
+	require.Equal(t, "foo is not known; known are screen, rhythm, bpm, eights, riff, seed", problems[2])
+
+	b.press("Open maqsum at 200 counts a minute, 4 eights")
+	b.wait("document.querySelector('#begin')")
+	require.Equal(t, "?screen=dums&rhythm=maqsum&bpm=200&eights=4&riff=bare", get[string](b, "location.search"))
+	require.Equal(t, "200", get[string](b, "document.querySelector('#tempo input').value"))
+	require.Equal(t, "heading", b.focused())
+}
+
+func TestLeavingARound(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + double)
+	for name, leave := range map[string]func(){
+		"Escape": func() { b.keys(kb.Escape) },
+		"Stop":   func() { b.press("Stop") },
+		"Tab":    func() { b.keys(kb.Tab); require.Equal(t, "stop", b.focused()); b.keys(" ") },
+	} {
+		b.begin()
+		require.Equal(t, "tap", b.focused())
+		b.wait("groundbeat.heard()")
+		leave()
+		b.wait("document.querySelector('#begin')")
+		require.Equal(t, "heading", b.focused(), name)
+		require.Zero(t, b.rounds(), "%s: a round that was left is no result", name)
+	}
+	b.begin()
+	b.keys(kb.Tab)
+	b.keys(kb.Tab, chromedp.ModifierShift)
+	require.Equal(t, "tap", b.focused(), "and back again")
+}
+
+// watch counts what changes in the document and notes which keys the page keeps
+// from the browser.
+const watch = `
+	window.seen = { changes: [], keys: [] };
+	new MutationObserver((all) => seen.changes.push(...all.map((m) => m.type + " " + (m.target.id || m.target.nodeName))))
+		.observe(document.documentElement, { subtree: true, childList: true, attributes: true, characterData: true });
+	addEventListener("keydown", (e) => e.repeat || seen.keys.push(e.key + (e.ctrlKey ? " with Ctrl" : "") + (e.defaultPrevented ? ": kept" : "")));`
+
+// One round with every kind of tap, and with what is none.
+func TestTaps(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + double)
+	var seen struct{ Changes, Keys []string }
+	var focused string
+	b.play(func() {
+		b.run(watch)
+		x, y := b.middle("#tap")
+		b.keys(" ")
+		b.hold("k", 5)
+		b.keys("j", chromedp.ModifierCtrl)
+		b.keys(kb.ArrowDown + kb.Shift)
+		b.thumbs(x-60, y+30, x+60, y+30)
+		b.steps(chromedp.MouseClickXY(x, y))
+		b.run("document.querySelector('#tap').click()") // as a screen reader does
+		seen, focused = get[struct{ Changes, Keys []string }](b, "seen"), b.focused()
+
+		b.run(`document.querySelector("#tap").dataset.tap -= 1`)
+		b.keys("l") // meant for the round before
+		b.run(`document.querySelector("#tap").dataset.tap -= -1`)
+	})
+	require.Empty(t, seen.Changes, "nothing on the page changes while a round is played")
+	require.Equal(t, "tap", focused)
+	require.Equal(t, []string{" : kept", "k: kept", "j with Ctrl", "ArrowDown", "Shift"}, seen.Keys)
+	require.Equal(t, []string{"key", "key", "touch", "touch", "mouse", "click"},
+		get[[]string](b, "groundbeat.log().then((l) => l.at(-1).taps.map((t) => t.by))"))
+	require.IsIncreasing(t, get[[]float64](b, "groundbeat.log().then((l) => l.at(-1).taps.map((t) => t.at))"))
+}

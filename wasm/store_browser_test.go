@@ -1,0 +1,156 @@
+//go:build browser && !js
+
+package main
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/audio"
+	"groundbeat/game/round"
+	"groundbeat/scoring"
+	"groundbeat/scoring/history"
+)
+
+// What is kept of finished rounds, and where nothing can be kept.
+
+// database gives what the browser's database holds: its version and all values
+// of its one store, in the order of their keys.
+const database = `(async () => {
+	const done = (r) => new Promise((yes, no) => { r.onsuccess = () => yes(r.result); r.onerror = () => no(r.error) });
+	const db = await done(indexedDB.open("groundbeat"));
+	const values = await done(db.transaction("rounds").objectStore("rounds").getAll());
+	db.close();
+	return { version: db.version, values };
+})()`
+
+type stored struct {
+	Version int
+	Values  []json.RawMessage
+}
+
+// lines are the stored values, each of which must be a text.
+func (s stored) lines(t *testing.T) []string {
+	t.Helper()
+	var lines []string
+	for _, v := range s.Values {
+		var line string
+		require.NoError(t, json.Unmarshal(v, &line))
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func TestKeptRound(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + quick)
+	b.play(func() {
+		for range 5 {
+			b.keys("j")
+			b.rest(290)
+		}
+	})
+	kept := get[stored](b, database)
+	require.Equal(t, 1, kept.Version)
+	lines := kept.lines(t)
+	require.Len(t, lines, 1)
+
+	t.Run("fields", func(t *testing.T) {
+		var round map[string]any
+		require.NoError(t, json.Unmarshal([]byte(lines[0]), &round))
+		require.ElementsMatch(t, []string{"v", "kind", "rhythm", "bpm", "riff", "eights", "seed", "strokes", "taps", "setup", "score", "id", "when",
+			"output", "epoch", "rate", "coarse", "window", "bias", "spread", "median", "drift", "matched", "out", "added"}, keysOf(round))
+		for _, tap := range round["taps"].([]any) {
+			require.ElementsMatch(t, []string{"at", "offset", "stroke", "frame", "reading", "by"}, keysOf(tap.(map[string]any)))
+			require.ElementsMatch(t, []string{"context", "performance"}, keysOf(tap.(map[string]any)["reading"].(map[string]any)))
+		}
+	})
+	r, err := history.Parse([]byte(lines[0]))
+	require.NoError(t, err)
+	t.Run("one line in one form", func(t *testing.T) {
+		again, err := history.Format(r)
+		require.NoError(t, err)
+		require.Equal(t, string(again), lines[0])
+	})
+	t.Run("values", func(t *testing.T) { consistent(t, r) })
+	t.Run("the page's script tells the same", func(t *testing.T) {
+		b.t = t
+		told := get[[]any](b, "groundbeat.log()")
+		var want any
+		require.NoError(t, json.Unmarshal([]byte(lines[0]), &want))
+		require.Equal(t, []any{want}, told)
+	})
+	t.Run("a reload keeps it", func(t *testing.T) {
+		b.t = t
+		b.visit(s.URL + quick)
+		require.Equal(t, lines, get[stored](b, database).lines(t))
+		require.Equal(t, 1, b.rounds())
+	})
+	t.Run("two windows add to one log", func(t *testing.T) {
+		other := b.beside(t)
+		other.visit(s.URL + quick)
+		other.playThrough()
+		b.t = t
+		b.playThrough()
+		require.Equal(t, 3, other.rounds())
+		require.Equal(t, 3, b.rounds())
+		require.Len(t, get[stored](b, database).lines(t), 3)
+		ids := get[[]string](b, "groundbeat.log().then((l) => l.map((r) => r.id))")
+		require.Len(t, slices.Compact(slices.Sorted(slices.Values(ids))), 3)
+		require.Equal(t, r.ID, ids[0], "the oldest first")
+	})
+}
+
+func keysOf(m map[string]any) (names []string) {
+	for name := range m {
+		names = append(names, name)
+	}
+	return names
+}
+
+// consistent checks that a record of the quick round follows from its strokes
+// and its taps.
+func consistent(t *testing.T, r history.Round) {
+	t.Helper()
+	q := question(t, 200, 1)
+	require.Equal(t, []any{q.Kind, q.Rhythm.ID, q.BPM, q.Level.String(), q.Eights, q.Seed}, []any{r.Kind, r.Rhythm, r.BPM, r.Riff, r.Eights, r.Seed})
+	require.WithinDuration(t, time.Now(), r.Time(), time.Minute)
+	require.Equal(t, int(audio.Rate), r.Rate)
+	require.Positive(t, r.Epoch)
+	require.False(t, r.Coarse)
+	require.Empty(t, r.Output)
+	require.Zero(t, r.Setup)
+	require.Equal(t, 100.0, r.Window)
+
+	asked, err := round.New(q)
+	require.NoError(t, err)
+	require.Len(t, r.Strokes, len(asked.Strokes()))
+	for i, want := range asked.Strokes() {
+		require.InDelta(t, (want - asked.Strokes()[0]).Seconds(), r.Strokes[i]-r.Strokes[0], 1.0/48000, "stroke %d", i)
+		require.InDelta(t, math.Round(r.Strokes[i]*48000), r.Strokes[i]*48000, 1e-4, "a stroke lies on a frame")
+	}
+	var strokes, taps []time.Duration
+	for _, s := range r.Strokes {
+		strokes = append(strokes, time.Duration(math.Round(s*1e9)))
+	}
+	for _, tap := range r.Taps {
+		require.Equal(t, "key", tap.By)
+		require.Greater(t, tap.At, tap.Reading.Performance-1000)
+		taps = append(taps, time.Duration(tap.Frame/48000*1e9))
+	}
+	want := scoring.Score(strokes, taps, 0, round.Window)
+	require.Equal(t, []int{len(want.Pairs), len(want.Out), len(want.Added)}, []int{r.Matched, r.Out, r.Added})
+	require.InDelta(t, want.Accuracy, r.Score, 1e-4)
+	for _, p := range want.Pairs {
+		tap := r.Taps[p.Tap]
+		require.NotNil(t, tap.Stroke)
+		require.Equal(t, p.Stroke, *tap.Stroke)
+		require.InDelta(t, float64(p.Offset)/1e6, *tap.Offset, 0.01)
+	}
+}

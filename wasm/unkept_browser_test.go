@@ -1,0 +1,109 @@
+//go:build browser && !js
+
+package main
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Where the browser keeps nothing, a round is played all the same, the page says
+// so, and the page's script has it for as long as the page is open.
+func TestNothingCanBeKept(t *testing.T) {
+	s := serve(t)
+	browser := open(t)
+	for name, early := range map[string]string{
+		"access is refused": `Object.defineProperty(window, "indexedDB", { get() { throw new DOMException("no", "SecurityError") } });`,
+		"opening fails": `IDBFactory.prototype.open = () => {
+			const request = Object.create(IDBRequest.prototype), target = new EventTarget();
+			for (const name of ["addEventListener", "removeEventListener"]) request[name] = target[name].bind(target);
+			Object.defineProperty(request, "error", { value: new DOMException("no", "UnknownError") });
+			setTimeout(() => target.dispatchEvent(new Event("error")), 50);
+			return request;
+		};`,
+		"it is full": `
+			const add = IDBObjectStore.prototype.add;
+			IDBObjectStore.prototype.add = function (...all) {
+				add.apply(this, all);
+				this.transaction.abort();
+				throw new DOMException("full", "QuotaExceededError");
+			};`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := browser.alone(t)
+			b.early(early)
+			b.visit(s.URL + quick)
+			b.playThrough()
+			b.notKept()
+			b.press("Once more")
+			b.wait("document.querySelector('.taparea')")
+		})
+	}
+}
+
+// notKept checks that a round with one tap was played and is not kept.
+func (b *tab) notKept() {
+	b.t.Helper()
+	b.wait("document.querySelector('#page').innerText.includes('This browser keeps nothing for this page.')")
+	require.Equal(b.t, "heading", b.focused())
+	require.Equal(b.t, []string{"key"}, get[[]string](b, "groundbeat.log().then((l) => l.flatMap((r) => r.taps.map((t) => t.by)))"))
+}
+
+// fill makes a database as another program, or a later version of ours, may have
+// left it, before the page is opened.
+func (b *tab) fill(s *server, version int, values string) {
+	b.t.Helper()
+	b.load(s.URL + "/test/hook.js")
+	b.run(fmt.Sprintf(`await new Promise((done, failed) => {
+		const request = indexedDB.open("groundbeat", %d);
+		request.onupgradeneeded = () => request.result.createObjectStore("rounds");
+		request.onerror = failed;
+		request.onsuccess = () => {
+			const tx = request.result.transaction("rounds", "readwrite");
+			%s.forEach((value, i) => tx.objectStore("rounds").add(value, "0" + i));
+			tx.oncomplete = () => { request.result.close(); done() };
+		};
+	});`, version, values))
+}
+
+// A database of a later version is left as it is.
+func TestLaterDatabase(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.fill(s, 7, `["{\"v\":7}"]`)
+	b.visit(s.URL + quick)
+	b.playThrough()
+	b.notKept()
+	kept := get[stored](b, database)
+	require.Equal(t, 7, kept.Version)
+	require.Equal(t, []string{`{"v":7}`}, kept.lines(t))
+}
+
+// closes closes each connection to a database soon after it was made, as a
+// browser does when its storage is cleared.
+const closes = `
+	const result = Object.getOwnPropertyDescriptor(IDBRequest.prototype, "result").get;
+	Object.defineProperty(IDBRequest.prototype, "result", { get() {
+		const value = result.call(this);
+		if (value instanceof IDBDatabase) setTimeout(() => value.close(), 500);
+		return value;
+	} });`
+
+// Records that cannot be read are left as they are, and what can be read is
+// told: a later version's too. And a connection that was closed is opened anew.
+func TestBrokenRecords(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.fill(s, 1, `["{\"v\":1,\"kind\":", "{\"v\":7,\"kind\":\"later\"}", 5, { v: 1 }]`)
+	b.early(closes)
+	b.visit(s.URL + quick)
+	require.Equal(t, 2, b.rounds(), "a later version's record and an object")
+	b.playThrough()
+	require.Equal(t, []any{nil, "later", "dums"}, get[[]any](b, "groundbeat.log().then((l) => l.map((r) => r.kind ?? null).sort())"))
+	require.NotContains(t, b.text("#page"), "This browser keeps nothing")
+	kept := get[stored](b, database)
+	require.Len(t, kept.Values, 5)
+	require.JSONEq(t, `["{\"v\":1,\"kind\":", "{\"v\":7,\"kind\":\"later\"}", 5, {"v": 1}]`, get[string](b, "("+database+").then((d) => JSON.stringify(d.values.slice(0, 4)))"))
+}
