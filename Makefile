@@ -16,7 +16,7 @@ IN_BROWSER := ./audio/speaker ./game ./wasm
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
-.PHONY: help setup build play check test bench fuzz golden pictures clean has-go lint unit in-browser browser
+.PHONY: help setup build play check test bench fuzz golden pictures clean has-go lint unit whole in-browser browser
 
 help: ## list the targets
 	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
@@ -45,10 +45,13 @@ lint: setup ## gofmt, go vet and staticcheck, for this machine and for the brows
 	$(TOOLS)/staticcheck -tags browser ./...
 	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
 
-unit: has-go ## the tests that need no browser
+unit: has-go ## the tests that need no browser, with the race detector and fewer repetitions
 	go test -race -short -shuffle=on ./...
 
-test: check in-browser browser ## everything: check, then all that runs in a real browser
+whole: has-go ## the tests that need no browser, with all their repetitions
+	go test -shuffle=on ./...
+
+test: check whole in-browser browser ## everything: check, all repetitions, and all that runs in a real browser
 
 in-browser: setup ## the tests of the packages that run in the browser only, in it
 	$(FOR_BROWSER) go test -count=1 -timeout 5m -exec $(TOOLS)/in-browser $(IN_BROWSER)

@@ -237,9 +237,6 @@ func (b *tab) key(key string, at, origin float64) {
 	}
 }
 
-// now is the page's performance time, ms.
-func (b *tab) now() float64 { return get[float64](b, "performance.now()") }
-
 // rest lets time pass in the page.
 func (b *tab) rest(ms int) {
 	b.t.Helper()

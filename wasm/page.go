@@ -185,10 +185,15 @@ func (p *page) Show(s view.Screen) {
 	if p.patch(p.root, p.shown.Items, s.Items) {
 		p.moved = true
 	}
-	if arrived || s.Focus != p.shown.Focus || !before.Get("isConnected").Bool() {
+	if arrived || s.Focus != p.shown.Focus || p.lost(before) {
 		p.focus(s.FocusID())
 	}
 	p.shown = s
+}
+
+// lost reports whether what had the focus is gone and nothing else got it.
+func (p *page) lost(before js.Value) bool {
+	return !before.Get("isConnected").Bool() && p.document.Get("activeElement").Equal(p.document.Get("body"))
 }
 
 func (p *page) focus(id string) {

@@ -118,6 +118,9 @@ func hit(q Question, guess guesser) float64 {
 // best guess was right in 0.1 % of the questions more often than chance, and in
 // 2.4 % with no noise at all, from the rounding of tempi.)
 func TestDensityTellsNothing(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many questions: make test asks them all")
+	}
 	usual, learnt, n := 0.0, 0.0, 0.0
 	for _, s := range settings(0) {
 		if s.answers == 3 {
@@ -135,6 +138,9 @@ func TestDensityTellsNothing(t *testing.T) {
 // The measure has teeth: with a tempo from the own range of what is played it
 // finds the answer far more often than chance.
 func TestDensityTellsWhereTempiAreFree(t *testing.T) {
+	if testing.Short() {
+		t.Skip("many questions: make test asks them all")
+	}
 	usual, learnt := excess(t, setting{from: All, answers: 4}, 3000, 1500, inOwnRange)
 	t.Logf("over chance: by the usual tempi %+.3f, best guess %+.3f", usual, learnt)
 	require.Greater(t, usual, 0.15)
