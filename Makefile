@@ -75,7 +75,7 @@ golden: has-go ## write the golden files anew; read the difference as code
 	[ -z "$$packages" ] || go test $$packages -update
 
 pictures: setup build ## take the README's pictures anew, in a real browser
-	go test -tags browser -count=1 -run TestLayout ./wasm -pictures
+	go test -tags browser -count=1 -run 'TestLayout' ./wasm -pictures
 
 clean: ## remove what was built and installed here
 	rm -rf dist .tools testdata/out

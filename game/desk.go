@@ -23,6 +23,7 @@ type desk struct {
 	problems []view.Problem // what is wrong with the link, if anything is
 	volume   int            // 0 to 100
 	width    float64        // of the window when the screen was made
+	nth      uint64         // how many questions ago the link's own was asked
 	unkept   error          // why the last round was not kept
 	stale    bool           // the screen must be made again
 
@@ -75,6 +76,7 @@ func (d *desk) turn() {
 	default:
 		d.exercise = d.tapping
 	}
+	d.nth = 0
 	d.exercise.lay()
 	d.stale = true
 }
@@ -131,6 +133,8 @@ func (d *desk) act(action, value string) {
 	case view.ActVolume:
 		d.setVolume(number)
 		return
+	case view.ActNext:
+		d.nth++
 	case view.ActRhythm:
 		d.address = d.address.WithRhythm(value)
 	case view.ActTempo:
@@ -195,10 +199,11 @@ func (d *desk) tempi(c *rhythm.Cycle) (slow, fast int) {
 	return min(slow, d.address.BPM), max(fast, d.address.BPM)
 }
 
-// seed is the address's seed, or a new one.
+// seed is the address's seed and, for each next question, the one after it; or
+// a new one.
 func (d *desk) seed() uint64 {
 	if d.address.Seed != 0 {
-		return d.address.Seed
+		return (d.address.Seed-1+d.nth)%view.MostSeed + 1
 	}
 	return d.Wall.Seed()
 }

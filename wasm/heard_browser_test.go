@@ -213,6 +213,7 @@ func TestHeardTime(t *testing.T) {
 		require.Equal(t, before, get[int](b, "groundbeat.log().then((l) => l.length)"), "a void round is no result")
 		b.press("Once more")
 		b.wait("monitor.context.state === 'running'")
+		b.rest(300) // the last of the void round fades out as the sound resumes
 		b.run("monitor.clear()")
 		b.tapAlong(nil)
 		report(t, "after suspend and resume", b.compare(b.lastRound(), bias))

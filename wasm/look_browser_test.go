@@ -30,7 +30,7 @@ var looks = []struct {
 }
 
 // shown are the pictures that the README shows.
-var shown = []string{"ready-desktop", "playing-phone", "review-projector"}
+var shown = []string{"ready-desktop", "playing-phone", "review-projector", "listen-tablet", "which-review-desktop"}
 
 // layout says what is wrong with how the page lies in its window.
 const layout = `(() => {
@@ -93,6 +93,39 @@ func TestLayout(t *testing.T) {
 			b.run("document.querySelector('summary').click()")
 			b.rest(200)
 			require.Empty(t, get[[]string](b, layout), "review, opened")
+		})
+	}
+}
+
+func TestLayoutOfListenAndWhich(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	for _, l := range looks {
+		t.Run(l.name, func(t *testing.T) {
+			b.t = t
+			b.load("about:blank") // a page that is open reloads when the pixel ratio changes
+			b.size(l.width, l.height, l.scale)
+			b.dark(l.dark)
+			b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=filled")
+			b.wait("document.fonts.status === 'loaded'")
+			b.rest(200)
+			b.lies("listen", l.name)
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#play'))"), "Play without scrolling")
+			b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
+			b.rest(200)
+			require.Empty(t, get[[]string](b, layout), "listen, opened")
+
+			b.visit(s.URL + "/?screen=which&seed=5")
+			b.rest(200)
+			b.lies("which", l.name)
+			b.press("Begin")
+			b.wait("document.querySelector('#choice-1:enabled')")
+			b.lies("which-asked", l.name)
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#choices'))"), "the choices without scrolling")
+			b.run("document.querySelector('#choice-1').click()")
+			b.wait("document.querySelector('#sides')")
+			b.rest(200)
+			b.lies("which-review", l.name)
 		})
 	}
 }

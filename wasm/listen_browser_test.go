@@ -1,0 +1,97 @@
+//go:build browser && !js
+
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// Listen goes on without a gap while tempo and level change, and each change is
+// heard from a cycle's first step on.
+func TestListenGoesOn(t *testing.T) {
+	s := serve(t)
+	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=maqsum&bpm=120&riff=bare")
+	b.press("Play")
+	b.wait("monitor.onsets.length > 2")
+	b.slide("#tempo input", "90")
+	b.rest(6000)
+	b.run(`document.querySelector("#level input[value=filled]").click()`)
+	b.rest(3500)
+	onsets := get[[]float64](b, "monitor.onsets.map((f) => f / 48000)")
+	silent := get[int](b, `(() => { let n = 0; for (const p of monitor.parts.slice(monitor.parts.findIndex((p) => p.right.some((x) => Math.abs(x) > 0.25))))
+		for (let i = 0; i < 128; i++) if (p.left[i] === 0 && p.right[i] === 0) n++; return n })()`)
+	require.Zero(t, silent, "frames without sound")
+	fast, slow := 0, 0
+	for i := 1; i < len(onsets); i++ {
+		switch gap := onsets[i] - onsets[i-1]; {
+		case gap > 0.98 && gap < 1.02: // two beats at 120
+			require.Zero(t, slow, "the tempo changes once")
+			fast++
+		case gap > 1.31 && gap < 1.36: // two beats at 90
+			slow++
+		default:
+			require.Fail(t, "a gap that belongs to neither tempo", "%v s", gap)
+		}
+	}
+	t.Logf("%d gaps at 120, then %d at 90", fast, slow)
+	require.GreaterOrEqual(t, fast, 2)
+	require.GreaterOrEqual(t, slow, 2)
+	b.press("Stop")
+	b.rest(200)
+	b.run("monitor.clear()")
+	b.rest(500)
+	require.Zero(t, get[int](b, "monitor.onsets.length"), "stopped")
+}
+
+// slide moves a slider as a person's last touch of it would.
+func (b *tab) slide(selector, value string) {
+	b.t.Helper()
+	b.run(`const el = document.querySelector("` + selector + `"); el.value = "` + value + `";
+		el.dispatchEvent(new Event("input", { bubbles: true }))`)
+}
+
+func TestOwnRhythm(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?screen=listen")
+	b.openFile("mine.txt", "name: mine\nmetre: 4/4\nskeleton: DT-TDq T-\ntempo: 80 100 120 quarter\nsource: own\n")
+	b.wait("document.querySelector('#problem').textContent")
+	problem := get[string](b, "document.querySelector('#problem').textContent")
+	require.Contains(t, problem, "mine.txt:3:16: unknown stroke 'q'")
+	require.Equal(t, "maqsum", get[string](b, "document.querySelector('h1').textContent"), "nothing changed")
+
+	b.openFile("mine.txt", "name: mine\nmetre: 4/4\nskeleton: DT-TDDT-\ntempo: 80 100 120 quarter\nrole: practice\nlisten: dums on 1, on 3 and on the & of 3\nsource: own\n")
+	b.wait("document.querySelector('h1').textContent === 'mine'")
+	b.press("Dums")
+	b.wait("document.querySelector('#begin')")
+	require.Contains(t, get[string](b, "document.querySelector('h1').textContent"), "mine", "treated like any other")
+}
+
+// openFile gives the page's file control a file.
+func (b *tab) openFile(name, text string) {
+	b.t.Helper()
+	path := filepath.Join(b.t.TempDir(), name)
+	require.NoError(b.t, os.WriteFile(path, []byte(text), 0o644))
+	b.steps(chromedp.SetUploadFiles("#file input", []string{path}))
+}
+
+func TestBackButton(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?screen=listen&rhythm=saidi")
+	b.press("Which rhythm?")
+	b.wait("document.querySelector('#page').dataset.screen === 'which'")
+	require.Contains(t, get[string](b, "location.search"), "screen=which")
+	b.press("Dums")
+	b.wait("document.querySelector('#page').dataset.screen === 'dums'")
+	b.run("history.back()")
+	b.wait("document.querySelector('#page').dataset.screen === 'which'")
+	b.run("history.back()")
+	b.wait("document.querySelector('#page').dataset.screen === 'listen'")
+	require.Equal(t, "sa'idi", get[string](b, "document.querySelector('h1').textContent"))
+}
