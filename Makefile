@@ -59,8 +59,9 @@ in-browser: setup ## the tests of the packages that run in the browser only, in 
 browser: setup build ## play the built site in a real browser, and measure it
 	go test -tags browser -count=1 -timeout 15m ./wasm
 
-bench: has-go ## benchmarks, with allocations
+bench: setup ## benchmarks, with allocations; the drums in the browser too
 	go test -run '^$$' -bench . -benchmem ./...
+	$(FOR_BROWSER) go test -run '^$$' -bench Stream -benchmem -exec $(TOOLS)/in-browser ./audio
 
 fuzz: has-go ## run each fuzz target for FUZZTIME (30s)
 	@for package in $$(go list ./...); do \
