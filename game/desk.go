@@ -31,6 +31,8 @@ type desk struct {
 	tapping  *tapping
 	hearing  *hearing
 	asking   *asking
+	setting  *setting
+	outputs  Outputs
 }
 
 // An exercise is one of the things that can lie on the desk.
@@ -48,7 +50,8 @@ func (d *desk) open(o *Outside) {
 	d.Outside = o
 	d.unkept = o.Unstored
 	d.setVolume(quiet)
-	d.tapping, d.hearing, d.asking = newTapping(d), newHearing(d), newAsking(d)
+	d.outputs = o.Store.Outputs()
+	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
 	d.visit(o.Query)
 }
 
@@ -73,6 +76,8 @@ func (d *desk) turn() {
 		d.exercise = d.hearing
 	case view.ScreenWhich:
 		d.exercise = d.asking
+	case view.ScreenSetUp:
+		d.exercise = d.setting
 	default:
 		d.exercise = d.tapping
 	}
@@ -232,13 +237,22 @@ func (d *desk) options() (core, more []view.Option) {
 
 func (d *desk) levels() []string { return d.allowed().Riffs }
 
-// setup is the player's own set-up mean for this output.
-func (d *desk) setup() time.Duration { return 0 }
+// setup is the player's own set-up mean for the output in use; 0 without one.
+func (d *desk) setup() time.Duration {
+	if in := d.outputs.in(); in != nil {
+		return duration(in.Mean)
+	}
+	return 0
+}
+
+// saveOutputs keeps the outputs, or says on the screen why not.
+func (d *desk) saveOutputs() { d.kept(d.Store.KeepOutputs(d.outputs)) }
 
 // blank is a record with what all records share.
 func (d *desk) blank(kind, rhythm string) history.Round {
 	return history.Round{
 		Kind: kind, Rhythm: rhythm, ID: d.Wall.ID(), When: d.Wall.Date().Format(time.RFC3339), Rate: int(audio.Rate),
+		Output: d.outputs.Chosen,
 	}
 }
 

@@ -96,6 +96,11 @@ type Tap struct {
 type Store interface {
 	// Keep stores a round; done is called with nil or the reason why not.
 	Keep(r history.Round, done func(error))
+	// Outputs are the outputs that were measured; none if there are none, or
+	// if what is kept of them cannot be read.
+	Outputs() Outputs
+	// KeepOutputs stores them, or tells why not.
+	KeepOutputs(o Outputs) error
 }
 
 // Wall tells time and chance, which pure packages are not allowed to know.

@@ -78,7 +78,7 @@ func (x *tapping) notes() []view.Note {
 		if x.coarse {
 			notes = append(notes, view.NoteCoarse)
 		}
-		if x.setup() == 0 {
+		if x.outputs.in() == nil {
 			notes = append(notes, view.NoteNoSetUp)
 		}
 	}

@@ -67,6 +67,20 @@ func (p *Passage) Start() time.Duration { return p.parts[0].from }
 // End is when the passage is over.
 func (p *Passage) End() time.Duration { return p.parts[len(p.parts)-1].to }
 
+// Dums are the times of the low strokes of the base: of the frames of
+// [audio.Rate] in which they sound.
+func (p *Passage) Dums() []time.Duration {
+	var all []time.Duration
+	for i := range p.parts {
+		for _, s := range p.parts[i].Bass {
+			if s.Sound.Low() {
+				all = append(all, sounded(p.at(i, s.Step)))
+			}
+		}
+	}
+	return all
+}
+
 // BPM is the tempo, in beats a minute of each rhythm's own beat.
 func (p *Passage) BPM() int { return p.bpm }
 

@@ -46,11 +46,10 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: course{Passage: p, heard: unheard}, Question: q}
+	r := &Round{course: course{Passage: p, heard: unheard}, Question: q, strokes: p.Dums()}
 	for _, s := range p.parts[0].Bass {
 		if s.Sound.Low() {
 			r.steps = append(r.steps, s.Step)
-			r.strokes = append(r.strokes, sounded(p.at(0, s.Step)))
 		}
 	}
 	return r, nil

@@ -5,6 +5,7 @@ const (
 	ScreenDums   = "dums"
 	ScreenListen = "listen"
 	ScreenWhich  = "which"
+	ScreenSetUp  = "set-up"
 )
 
 // The action ids. After each: where it is, and what its value is.
@@ -13,7 +14,7 @@ const (
 	ActOpen   = "open"   // open the nearest link that is allowed
 	ActExport = "export" // hand over a file of all rounds
 
-	ActBegin  = "begin"  // start the round with its count-in
+	ActBegin  = "begin"  // start the round with its count-in; Set-up: of the output of this name, if any
 	ActStop   = "stop"   // leave the round, or stop what is heard; nothing is kept
 	ActTap    = "tap"    // a tap; its time is the event's own
 	ActOnce   = "once"   // the same round once more
@@ -36,6 +37,11 @@ const (
 	ActAnswers = "answers" // how many names, "2" to "4"
 	ActFrom    = "from"    // out of which rhythms: FromFive and so on, or ids joined by points
 	ActFile    = "file"    // the name of a file, a line feed, and its text
+
+	ActSetUpName   = "set-up-name"   // Set-up: the name of the output to be measured
+	ActSetUpKeep   = "set-up-keep"   // Set-up, reviewing: keep what was measured, under this name
+	ActSetUpUse    = "set-up-use"    // Set-up: take off from now on what is kept under this name
+	ActSetUpForget = "set-up-forget" // Set-up: forget what is kept under this name
 )
 
 // The live pictures, by the place they are drawn in.

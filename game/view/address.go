@@ -11,7 +11,7 @@ import (
 // on its screen, and on nothing but it and Any; the fields of the others are
 // zero. The screen Which has no rhythm: its link must not hold the answer.
 type Address struct {
-	Screen  string // ScreenDums, ScreenListen, ScreenWhich
+	Screen  string // ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp
 	Rhythm  string // id of a rhythm; for Dums also Any
 	BPM     int    // counts a minute; 0: the rhythm's usual tempo, for Which a varied one
 	Eights  int    // length in eights; Dums and Which
@@ -38,6 +38,8 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: ScreenListen, Rhythm: "maqsum", Riff: LevelBare}
 	case ScreenWhich:
 		return Address{Screen: ScreenWhich, Eights: 4, Riff: LevelBare, Ask: AskRhythm, Answers: 3, From: FromFive}
+	case ScreenSetUp:
+		return Address{Screen: ScreenSetUp}
 	}
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
 }
@@ -49,6 +51,8 @@ func (a Address) Parameters() []string {
 		return []string{"screen", "rhythm", "bpm", "riff", "seed"}
 	case a.Screen == ScreenWhich:
 		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
+	case a.Screen == ScreenSetUp:
+		return []string{"screen"}
 	case a.Rhythm == Any:
 		return []string{"screen", "rhythm", "from", "bpm", "eights", "riff", "seed"}
 	}
@@ -66,7 +70,9 @@ func (a Address) To(screen string) Address {
 		return a
 	}
 	to := DefaultAddress(screen)
-	to.Riff = a.Riff
+	if to.Riff != "" && a.Riff != "" {
+		to.Riff = a.Riff
+	}
 	if to.Rhythm != "" && a.Rhythm != "" && a.Rhythm != Any {
 		to.Rhythm, to.BPM = a.Rhythm, a.BPM
 	}

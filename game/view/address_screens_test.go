@@ -16,7 +16,7 @@ func TestParseAddressOfListen(t *testing.T) {
 		{"screen=listen&eights=4", listen, "eights: listen has only screen, rhythm, bpm, riff, seed"},
 		{"screen=listen&from=five&ask=same&zoo=1", listen, "ask: listen has only screen, rhythm, bpm, riff, seed; " +
 			"from: listen has only screen, rhythm, bpm, riff, seed; zoo: known are screen, rhythm, bpm, riff, seed"},
-		{"screen=listne", listen, "screen=listne: allowed is dums, listen, which"},
+		{"screen=listne", listen, "screen=listne: allowed is dums, listen, which, set-up"},
 	})
 }
 
@@ -83,7 +83,7 @@ func TestAddressWithRhythm(t *testing.T) {
 func TestParameters(t *testing.T) {
 	seen := map[string]bool{}
 	for _, a := range []Address{DefaultAddress(ScreenDums), DefaultAddress(ScreenListen), DefaultAddress(ScreenWhich),
-		DefaultAddress(ScreenDums).WithRhythm(Any)} {
+		DefaultAddress(ScreenSetUp), DefaultAddress(ScreenDums).WithRhythm(Any)} {
 		for _, name := range a.Parameters() {
 			require.Contains(t, every, name)
 			seen[name] = true

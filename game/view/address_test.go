@@ -63,7 +63,7 @@ func TestParseAddress(t *testing.T) {
 		{"riff=solo", dums, "riff=solo: allowed is bare, filled"},
 		{"seed=-1", dums, "seed=-1: allowed is a whole number from 0 to 9007199254740991"},
 		{"tempo=90", dums, "tempo: known are screen, rhythm, bpm, eights, riff, seed"},
-		{"screen=plan", dums, "screen=plan: allowed is dums, listen, which"},
+		{"screen=plan", dums, "screen=plan: allowed is dums, listen, which, set-up"},
 		{"bpm=90&bpm=91", with(func(a *Address) { a.BPM = 90 }), "bpm=90, 91: allowed is one value"},
 		{"eights=99&bpm=1&zoo=1&ape=2", with(func(a *Address) { a.BPM, a.Eights = 40, 32 }),
 			"bpm=1: allowed is 40 to 220; eights=99: allowed is 1 to 32; " +
@@ -84,13 +84,14 @@ func FuzzParseAddress(f *testing.F) {
 	f.Add("?screen=dums&rhythm=any&from=maqsum.karachi&bpm=96")
 	f.Add("?screen=listen&rhythm=saidi&bpm=200&riff=filled")
 	f.Add("?screen=which&ask=same&answers=4&from=saidi.malfuf&seed=9&rhythm=maqsum")
+	f.Add("?screen=set-up&eights=4")
 	f.Add("bpm=1;eights=&&=&%")
 	f.Fuzz(func(t *testing.T, query string) {
 		a, _ := ParseAddress(query, allowed)
 		back, err := ParseAddress(a.String(), allowed)
 		require.NoError(t, err, "what is returned is always allowed")
 		require.Equal(t, a, back)
-		for _, screen := range []string{ScreenDums, ScreenListen, ScreenWhich} {
+		for _, screen := range []string{ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp} {
 			to := a.To(screen)
 			back, err := ParseAddress(to.String(), allowed)
 			require.NoError(t, err, "so is what leads from it to %s", screen)

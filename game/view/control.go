@@ -36,7 +36,7 @@ func settings(items ...Item) Item {
 // nav is the way to the other screens.
 func nav(w Words, here string) Item {
 	it := Item{ID: "nav", Role: RoleGroup, Look: LookNav, Name: w.Say("nav")}
-	for _, to := range []string{ScreenListen, ScreenWhich, ScreenDums} {
+	for _, to := range []string{ScreenListen, ScreenWhich, ScreenDums, ScreenSetUp} {
 		it.Children = append(it.Children, Item{ID: "nav-" + to, Role: RoleButton, Name: sayScreen(w, to),
 			Action: ActGo, Value: to, Look: LookQuiet, Pressed: to == here})
 	}
@@ -49,6 +49,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("nav-listen")
 	case ScreenWhich:
 		return w.Say("nav-which")
+	case ScreenSetUp:
+		return w.Say("set-up")
 	}
 	return w.Say("nav-dums")
 }

@@ -2,7 +2,6 @@ package view
 
 import (
 	"slices"
-	"strconv"
 
 	"groundbeat/game/rhythm"
 )
@@ -130,19 +129,7 @@ func (d *Dums) settings(w Words) Item {
 }
 
 func (d *Dums) playing(w Words) Screen {
-	s := d.screen(w,
-		Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage, Value: d.round(),
-			Children: []Item{d.head(w)}},
-		Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet})
-	s.Focus, s.Escape = "tap", ActStop
-	return s
-}
-
-func (d *Dums) round() string {
-	if d.Round == 0 {
-		return ""
-	}
-	return strconv.Itoa(d.Round)
+	return tapping(d.screen(w), w, d.Round, d.head(w))
 }
 
 func (d *Dums) voided(w Words) Screen {

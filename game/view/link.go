@@ -6,7 +6,7 @@ import "fmt"
 type WrongLink struct {
 	Problems []Problem
 	Nearest  Address
-	Rhythm   string // name of the nearest address's rhythm; empty for Which and Any
+	Rhythm   string // name of the nearest address's rhythm; empty for Which, Set-up and Any
 }
 
 // Screen returns the screen that says what is wrong with a link, what is allowed,
@@ -28,6 +28,8 @@ func (l *WrongLink) open(w Words) string {
 	a := l.Nearest
 	length := w.Say("eights", "n", a.Eights)
 	switch {
+	case a.Screen == ScreenSetUp:
+		return w.Say("link-open-set-up")
 	case a.Screen == ScreenWhich:
 		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
 	case a.Screen == ScreenListen:

@@ -29,7 +29,7 @@ func ParseAddress(query string, allowed Allowed) (Address, error) {
 	}
 	screens := allowed.Screens
 	if len(screens) == 0 {
-		screens = []string{ScreenDums, ScreenListen, ScreenWhich}
+		screens = []string{ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp}
 	}
 	screen := screens[0]
 	p.word("screen", &screen, screens)

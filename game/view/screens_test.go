@@ -88,6 +88,7 @@ func screens(t testing.TB) map[string]Screen {
 		"link-listen": "screen=listen&rhythm=saidi&answers=2",
 		"link-which":  "screen=which&rhythm=maqsum&ask=howmany",
 		"link-any":    "rhythm=any&eights=0&from=waltz",
+		"link-set-up": "screen=setup&seed=3",
 	} {
 		nearest, err := ParseAddress(query, allowed)
 		link := &WrongLink{Problems: err.(*LinkError).Problems, Nearest: nearest, Rhythm: nearest.Rhythm}
@@ -95,6 +96,7 @@ func screens(t testing.TB) map[string]Screen {
 	}
 	maps.Copy(all, listenScreens(t))
 	maps.Copy(all, whichScreens(t))
+	maps.Copy(all, setUpScreens(t))
 	return all
 }
 

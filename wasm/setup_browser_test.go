@@ -1,0 +1,96 @@
+//go:build browser && !js
+
+package main
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A player whose taps come 180 ms late by themselves, as with wireless
+// headphones, is measured, and from then on is on the dum.
+func TestSetUpIsMeasuredAndTakenOff(t *testing.T) {
+	const late = 180.0 // ms
+	s := serve(t)
+	b := monitored(t, s, s.URL+"/?screen=set-up")
+	b.press("Begin")
+	b.tapBehind(late)
+	b.wait("document.querySelector('#keep')")
+	b.shoot("set-up-review")
+	require.Empty(t, get[[]string](b, layout))
+	b.press("Keep")
+	b.wait("document.querySelector('#output-1')")
+	kept := get[struct {
+		Chosen  string
+		Outputs []struct{ Mean, Spread float64 }
+	}](b, "JSON.parse(localStorage.getItem('groundbeat.outputs'))")
+	require.Equal(t, "this device", kept.Chosen)
+	bias := detectorBias
+	require.InDelta(t, late+bias, kept.Outputs[0].Mean, 2, "ms")
+	require.Less(t, kept.Outputs[0].Spread, 2.0)
+
+	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=110&eights=2&seed=7") // a new page: it was kept
+	b.wait("monitor.ready")
+	b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart")`)
+	b.press("Begin")
+	b.tapBehind(late)
+	k := b.lastRound()
+	require.Len(t, k.Taps, 8)
+	for _, tap := range k.Taps {
+		require.InDelta(t, late+bias, *tap.Offset, 2, "the offset is kept raw")
+	}
+	require.Greater(t, k.Score, 0.99)
+	require.InDelta(t, kept.Outputs[0].Mean, get[float64](b, "groundbeat.log().then((l) => l.at(-1).setup)"), 0.001)
+	require.Equal(t, "this device", get[string](b, "groundbeat.log().then((l) => l.at(-1).output)"))
+}
+
+// Taps at random are refused, with a plain word why, and nothing is kept.
+func TestSetUpRefusesNonsense(t *testing.T) {
+	s := serve(t)
+	b := monitored(t, s, s.URL+"/?screen=set-up")
+	b.press("Begin")
+	b.wait("document.querySelector('.taparea')")
+	b.wait("!document.querySelector('.taparea')")
+	require.Contains(t, get[string](b, "document.querySelector('#page').innerText"), "too few")
+	require.Zero(t, get[int](b, "document.querySelectorAll('#keep').length"))
+	require.Nil(t, get[any](b, "localStorage.getItem('groundbeat.outputs')"))
+}
+
+// detectorBias is how late the hook hears a bass dum of maqsum, ms; TestHeardTime
+// measures it.
+const detectorBias = 1.5
+
+// tapBehind taps each dum as it is captured, late by so much, until the round is
+// over.
+func (b *tab) tapBehind(late float64) {
+	b.t.Helper()
+	b.wait("document.querySelector('.taparea')")
+	b.run("monitor.clear()")
+	origin := get[float64](b, "performance.timeOrigin")
+	type due struct{ at float64 }
+	var queue []due
+	seen := 0
+	for until := time.Now().Add(time.Minute); time.Now().Before(until); {
+		state := get[struct {
+			At   []float64
+			Now  float64
+			Over bool
+		}](b, fmt.Sprintf(`({ at: monitor.onsets.slice(%d).map(monitor.last), now: performance.now(), over: !document.querySelector(".taparea") })`, seen))
+		if state.Over {
+			return
+		}
+		for _, at := range state.At {
+			queue = append(queue, due{at + late})
+			seen++
+		}
+		for len(queue) > 0 && queue[0].at <= state.Now {
+			b.key("j", queue[0].at, origin)
+			queue = queue[1:]
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	require.Fail(b.t, "the round did not end", b.console())
+}
