@@ -5,13 +5,10 @@ package game
 import (
 	"errors"
 	"strconv"
-	"time"
 
-	"groundbeat/audio"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
-	"groundbeat/scoring/history"
 )
 
 // desk is what is going on: the address, what is shared by all exercises, and
@@ -237,42 +234,6 @@ func (d *desk) options() (core, more []view.Option) {
 
 func (d *desk) levels() []string { return d.allowed().Riffs }
 
-// setup is the player's own set-up mean for the output in use; 0 without one.
-func (d *desk) setup() time.Duration {
-	if in := d.outputs.in(); in != nil {
-		return duration(in.Mean)
-	}
-	return 0
-}
-
-// saveOutputs keeps the outputs, or says on the screen why not.
-func (d *desk) saveOutputs() { d.kept(d.Store.KeepOutputs(d.outputs)) }
-
-// blank is a record with what all records share.
-func (d *desk) blank(kind, rhythm string) history.Round {
-	return history.Round{
-		Kind: kind, Rhythm: rhythm, ID: d.Wall.ID(), When: d.Wall.Date().Format(time.RFC3339), Rate: int(audio.Rate),
-		Output: d.outputs.Chosen,
-	}
-}
-
-// keep stores a record, or says on the screen why not.
-func (d *desk) keep(r history.Round, err error) {
-	if err != nil {
-		d.kept(err)
-		return
-	}
-	d.Store.Keep(r, d.kept)
-}
-
-func (d *desk) kept(err error) {
-	if err == nil && d.unkept == nil {
-		return
-	}
-	d.unkept = err
-	d.stale = true
-}
-
 // notes are the asides that every screen may need.
 func (d *desk) notes() []view.Note {
 	var notes []view.Note
@@ -339,27 +300,4 @@ func counts(c *rhythm.Cycle) []string {
 		all[i] = c.Count(i)
 	}
 	return all
-}
-
-// liveHead is a drumhead that moves, with the memory it is drawn in. A head
-// that is still is drawn once.
-type liveHead struct {
-	view.Head
-	picture view.Picture
-	drawn   bool // as it stands
-	moves   bool
-}
-
-// set puts another head in place of the one before.
-func (h *liveHead) set(head view.Head) {
-	h.Head, h.drawn = head, false
-}
-
-func (h *liveHead) draw() *view.Picture {
-	if h.moves || !h.drawn {
-		h.drawn = true
-		h.picture.Reset()
-		h.Head.Draw(&h.picture)
-	}
-	return &h.picture
 }
