@@ -179,7 +179,7 @@ func (p *page) choice(el js.Value, old, it *view.Item) {
 		radio.Set("checked", o.Value == it.Value)
 		radio.Set("disabled", it.Disabled)
 		if anew && within && o.Value == it.Value {
-			radio.Call("focus", map[string]any{"preventScroll": true})
+			focus(radio)
 		}
 	}
 }
@@ -200,7 +200,9 @@ func (p *page) control(el js.Value, it *view.Item) {
 		p.put(el, "span", "", it.Name)
 		input = p.put(el, "input", "", "")
 		input.Set("type", map[view.Role]string{view.RoleSlider: "range", view.RoleField: "text", view.RoleCheckBox: "checkbox", view.RoleFile: "file"}[it.Role])
-		p.put(el, "output", "", "")
+		// For the eye only: the input says its value itself, and an output would be
+		// announced besides.
+		p.put(el, "output", "", "").Call("setAttribute", "aria-hidden", "true")
 		if it.Ends[0] != "" {
 			ends := p.put(el, "small", "", "")
 			p.put(ends, "span", "", it.Ends[0])

@@ -133,11 +133,17 @@ func (b *tab) over() bool {
 }
 
 // play plays a round from Begin to the review, with what is done once the
-// question sounds. A machine that is busy with something else may cut the sound,
-// and then it is played once more.
+// question sounds.
 func (b *tab) play(during func()) {
 	b.t.Helper()
 	b.begin()
+	b.finish(during)
+}
+
+// finish plays a round that has begun to its review. A machine that is busy with
+// something else may cut the sound, and then it is played once more.
+func (b *tab) finish(during func()) {
+	b.t.Helper()
 	for range 3 {
 		b.countedIn()
 		during()

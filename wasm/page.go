@@ -185,22 +185,37 @@ func (p *page) Show(s view.Screen) {
 	if p.patch(p.root, p.shown.Items, s.Items) {
 		p.moved = true
 	}
-	if arrived || s.Focus != p.shown.Focus || p.lost(before) {
+	if arrived || s.Focus != p.shown.Focus {
 		p.focus(s.FocusID())
+	} else {
+		p.refocus(before, &s)
 	}
 	p.shown = s
 }
 
-// lost reports whether what had the focus is gone and nothing else got it.
-func (p *page) lost(before js.Value) bool {
-	return !before.Get("isConnected").Bool() && p.document.Get("activeElement").Equal(p.document.Get("body"))
+// refocus gives the focus back where the patch has taken it away: to what had
+// it, to what stands under the same id now, or else as on arrival.
+func (p *page) refocus(before js.Value, s *view.Screen) {
+	body := p.document.Get("body")
+	if before.Equal(body) || !p.document.Get("activeElement").Equal(body) {
+		return
+	}
+	if before.Get("isConnected").Bool() {
+		focus(before)
+	} else if id := before.Get("id").String(); p.nodes[id] != nil {
+		p.focus(id)
+	} else {
+		p.focus(s.FocusID())
+	}
 }
 
 func (p *page) focus(id string) {
 	if n := p.nodes[id]; n != nil {
-		n.el.Call("focus", map[string]any{"preventScroll": true})
+		focus(n.el)
 	}
 }
+
+func focus(el js.Value) { el.Call("focus", map[string]any{"preventScroll": true}) }
 
 // patch makes the children of parent show the items; it reports whether it
 // changed anything. Children keep their elements as long as id and role stay.
@@ -218,14 +233,17 @@ func (p *page) patch(parent js.Value, old, items []view.Item) bool {
 			p.forget(&old[i])
 		}
 	}
-	at := parent.Get("firstElementChild")
+	var last *node
 	for i := range items {
 		n := p.node(&items[i])
-		if at.Truthy() && n.el.Equal(at) {
-			at = at.Get("nextElementSibling")
-		} else {
+		at := parent.Get("firstElementChild")
+		if last != nil {
+			at = last.el.Get("nextElementSibling")
+		}
+		if !n.el.Equal(at) {
 			parent.Call("insertBefore", n.el, at)
 		}
+		last = n
 	}
 	return true
 }
@@ -249,15 +267,19 @@ func (p *page) node(it *view.Item) *node {
 	return n
 }
 
-// forget takes an item and all below it off the page.
+// forget takes an item and all that is still below it off the page.
 func (p *page) forget(it *view.Item) {
+	n := p.nodes[it.ID]
+	if n == nil {
+		return
+	}
 	for i := range it.Children {
-		p.forget(&it.Children[i])
+		if c := p.nodes[it.Children[i].ID]; c != nil && c.el.Get("parentNode").Equal(n.main) {
+			p.forget(&it.Children[i])
+		}
 	}
-	if n := p.nodes[it.ID]; n != nil {
-		n.el.Call("remove")
-		delete(p.nodes, it.ID)
-	}
+	n.el.Call("remove")
+	delete(p.nodes, it.ID)
 }
 
 // same reports whether two lists of items are equal down to the leaves. It

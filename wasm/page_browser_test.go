@@ -3,12 +3,16 @@
 package main
 
 import (
+	"fmt"
+	"image"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/view"
 )
 
 // What a player meets between opening the link and the review.
@@ -17,7 +21,8 @@ func TestPageOpensReady(t *testing.T) {
 	s := serve(t)
 	b := open(t)
 	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=96&eights=4&riff=bare&seed=7")
-	require.Equal(t, []string{"Begin"}, get[[]string](b, `[...document.querySelectorAll("button")].map((e) => e.innerText)`))
+	require.Equal(t, []string{"Begin"}, get[[]string](b, `[...document.querySelectorAll("button.primary")].map((e) => e.innerText)`))
+	require.Equal(t, 1, get[int](b, `[...document.querySelectorAll("button")].filter((e) => e.innerText === "Begin").length`))
 	require.Equal(t, "Dums: maqsum – Groundbeat", get[string](b, "document.title"))
 	require.Equal(t, "Tap the dums of maqsum", b.text("h1"))
 	require.Equal(t, "heading", b.focused())
@@ -79,13 +84,13 @@ func TestWrongLink(t *testing.T) {
 	problems := get[[]string](b, `[...document.querySelectorAll("#problems li")].map((e) => e.innerText)`)
 	require.Len(t, problems, 3)
 	require.Regexp(t, `^rhythm=makloub: allowed is .*maqsum`, problems[0])
-	require.Equal(t, "bpm=900: allowed is 40 to 200", problems[1])
-	require.Equal(t, "foo is not known; known are screen, rhythm, bpm, eights, riff, seed", problems[2])
+	require.Equal(t, fmt.Sprintf("bpm=900: allowed is %d to %d", view.LeastBPM, view.MostBPM), problems[1])
+	require.Regexp(t, "^foo is not known; known are screen, rhythm, bpm, eights, ", problems[2])
 
-	b.press("Open maqsum at 200 counts a minute, 4 eights")
+	b.press(fmt.Sprintf("Open maqsum at %d counts a minute, 4 eights", view.MostBPM))
 	b.wait("document.querySelector('#begin')")
-	require.Equal(t, "?screen=dums&rhythm=maqsum&bpm=200&eights=4&riff=bare", get[string](b, "location.search"))
-	require.Equal(t, "200", get[string](b, "document.querySelector('#tempo input').value"))
+	require.Equal(t, fmt.Sprintf("?screen=dums&rhythm=maqsum&bpm=%d&eights=4&riff=bare", view.MostBPM), get[string](b, "location.search"))
+	require.Equal(t, fmt.Sprint(view.MostBPM), get[string](b, "document.querySelector('#tempo input').value"))
 	require.Equal(t, "heading", b.focused())
 }
 
@@ -125,12 +130,18 @@ func TestTaps(t *testing.T) {
 	s := serve(t)
 	b := open(t)
 	b.visit(s.URL + double)
+	b.dark(true)
 	var seen struct{ Changes, Keys []string }
 	var focused string
+	var shot image.Image
+	var head [3]float64
 	b.play(func() {
 		b.run(watch)
 		x, y := b.middle("#tap")
+		head = get[[3]float64](b, `(({ x, y, width }) => [x, y, width])(document.querySelector("#head").getBoundingClientRect())`)
 		b.keys(" ")
+		b.rest(250)
+		shot = b.picture()
 		b.hold("k", 5)
 		b.keys("j", chromedp.ModifierCtrl)
 		b.keys(kb.ArrowDown + kb.Shift)
@@ -146,6 +157,11 @@ func TestTaps(t *testing.T) {
 	require.Empty(t, seen.Changes, "nothing on the page changes while a round is played")
 	require.Equal(t, "tap", focused)
 	require.Equal(t, []string{" : kept", "k: kept", "j with Ctrl", "ArrowDown", "Shift"}, seen.Keys)
+	marked(t, shot, head, get[float64](b, `groundbeat.log().then((l) => {
+		const round = l.at(-1);
+		const cycle = 4 * 60 / round.bpm; // seconds
+		return (round.taps[0].frame / round.rate - round.strokes[0]) / cycle % 1;
+	})`))
 	require.Equal(t, []string{"key", "key", "touch", "touch", "mouse", "click"},
 		get[[]string](b, "groundbeat.log().then((l) => l.at(-1).taps.map((t) => t.by))"))
 	require.IsIncreasing(t, get[[]float64](b, "groundbeat.log().then((l) => l.at(-1).taps.map((t) => t.at))"))

@@ -47,6 +47,7 @@ func (s stored) lines(t *testing.T) []string {
 }
 
 func TestKeptRound(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := open(t)
 	b.visit(s.URL + quick)

@@ -12,17 +12,11 @@ import (
 // Where the browser keeps nothing, a round is played all the same, the page says
 // so, and the page's script has it for as long as the page is open.
 func TestNothingCanBeKept(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	browser := open(t)
 	for name, early := range map[string]string{
 		"access is refused": `Object.defineProperty(window, "indexedDB", { get() { throw new DOMException("no", "SecurityError") } });`,
-		"opening fails": `IDBFactory.prototype.open = () => {
-			const request = Object.create(IDBRequest.prototype), target = new EventTarget();
-			for (const name of ["addEventListener", "removeEventListener"]) request[name] = target[name].bind(target);
-			Object.defineProperty(request, "error", { value: new DOMException("no", "UnknownError") });
-			setTimeout(() => target.dispatchEvent(new Event("error")), 50);
-			return request;
-		};`,
 		"it is full": `
 			const add = IDBObjectStore.prototype.add;
 			IDBObjectStore.prototype.add = function (...all) {
@@ -70,6 +64,7 @@ func (b *tab) fill(s *server, version int, values string) {
 
 // A database of a later version is left as it is.
 func TestLaterDatabase(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := open(t)
 	b.fill(s, 7, `["{\"v\":7}"]`)
@@ -94,6 +89,7 @@ const closes = `
 // Records that cannot be read are left as they are, and what can be read is
 // told: a later version's too. And a connection that was closed is opened anew.
 func TestBrokenRecords(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := open(t)
 	b.fill(s, 1, `["{\"v\":1,\"kind\":", "{\"v\":7,\"kind\":\"later\"}", 5, { v: 1 }]`)

@@ -35,11 +35,15 @@
   }
 
   // A loaded machine may hand the monitor an old currentFrame for some quanta,
-  // and later the right one: the quanta themselves are counted, and a stated
-  // frame ahead of the count would mean that some were missed.
+  // and later the right one. The quanta themselves are counted; where the count
+  // began too low, before anything sounded, it is put right, and later a stated
+  // frame ahead of the count means that some were missed.
   function take(part) {
     m.count ??= part.frame;
-    if (part.frame > m.count) m.missed += part.frame - m.count;
+    const ahead = part.frame - m.count;
+    if (ahead > 0 && m.onsets.length === 0) m.parts.forEach((p) => (p.frame += ahead));
+    else if (ahead > 0) m.missed += ahead;
+    if (ahead > 0) m.count = part.frame;
     part.frame = m.count;
     m.count += 128;
     m.parts.push(part);

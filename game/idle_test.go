@@ -1,0 +1,155 @@
+//go:build js
+
+package game
+
+import (
+	"image/color"
+	"testing"
+	"time"
+
+	"github.com/hajimehoshi/ebiten/v2"
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/assets"
+	"groundbeat/audio"
+	"groundbeat/audio/clock"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// Stand-ins for what is outside the game.
+
+type testPage struct {
+	shown  []view.Screen
+	events []Event
+	places []Place
+	light  bool
+}
+
+func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
+
+func (p *testPage) Events(into []Event) []Event {
+	into = append(into, p.events...)
+	p.events = p.events[:0]
+	return into
+}
+
+func (p *testPage) Places(into []Place) []Place { return append(into, p.places...) }
+func (p *testPage) Light() bool                 { return p.light }
+func (p *testPage) Calm() bool                  { return false }
+func (p *testPage) Width() float64              { return 800 }
+func (p *testPage) Link(string, bool)           {}
+
+// testSound is heard as soon as it is played, by the test's own clock.
+type testSound struct {
+	wall  *testWall
+	start float64
+}
+
+func (s *testSound) Play()                        { s.start = s.wall.now }
+func (s *testSound) Stop()                        {}
+func (s *testSound) Next() int64                  { return 0 }
+func (s *testSound) Schedule(...audio.Hit) error  { return nil }
+func (s *testSound) Drop(int64)                   {}
+func (s *testSound) Whole(int, int64, int64) bool { return true }
+func (s *testSound) Balance(float64, float64)     {}
+func (s *testSound) Volume(float64)               {}
+func (s *testSound) Audible() bool                { return true }
+
+func (s *testSound) Heard(at float64) (clock.Position, error) {
+	return clock.Position{Epoch: 1, Frame: (at - s.start) / 1000 * float64(audio.Rate), Rate: float64(audio.Rate), At: at}, nil
+}
+
+type testStore struct{ kept []history.Round }
+
+func (*testStore) Outputs() Outputs          { return Outputs{} }
+func (*testStore) KeepOutputs(Outputs) error { return nil }
+func (s *testStore) Keep(r history.Round, done func(error)) {
+	s.kept = append(s.kept, r)
+	done(nil)
+}
+
+type testWall struct{ now float64 }
+
+func (w *testWall) Now() float64    { return w.now }
+func (w *testWall) Date() time.Time { return time.Date(2026, 1, 31, 18, 30, 0, 0, time.UTC) }
+func (w *testWall) Seed() uint64    { return 7 }
+func (w *testWall) ID() string      { return "a1" }
+
+// newTestGame is the game at a link, with one drumhead of 100 pixels at 10, 10.
+func newTestGame(t *testing.T, query string) (*Game, *testPage, *testWall) {
+	t.Helper()
+	words, err := view.LoadWords(assets.Words)
+	require.NoError(t, err)
+	rhythms, err := rhythm.Load(assets.Rhythms)
+	require.NoError(t, err)
+	page := &testPage{places: []Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
+	wall := &testWall{now: 1000}
+	g, err := New(Outside{
+		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Wall: wall, Words: words, Rhythms: rhythms,
+		Regular: assets.Regular, Bold: assets.Bold, Query: query,
+	})
+	require.NoError(t, err)
+	return g, page, wall
+}
+
+// frame lets the game tick and draw once, and reports whether it drew: the
+// screen is painted over before, with a colour that no palette has.
+func (g *Game) testFrame(t *testing.T, screen *ebiten.Image) bool {
+	t.Helper()
+	over := color.RGBA{255, 0, 255, 255}
+	screen.Fill(over)
+	require.NoError(t, g.Update())
+	g.Draw(screen)
+	return color.RGBAModel.Convert(screen.At(1, 1)) != over
+}
+
+const readyLink = "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=bare&seed=7"
+
+func TestIdleFrameDrawsNothing(t *testing.T) {
+	g, page, wall := newTestGame(t, readyLink)
+	screen := ebiten.NewImage(120, 120)
+	drew := func() bool {
+		wall.now += 16
+		return g.testFrame(t, screen)
+	}
+	require.True(t, drew(), "the first frame")
+	require.Len(t, page.shown, 1)
+	require.False(t, drew())
+	require.Len(t, page.shown, 1, "the page is shown only what is new")
+
+	page.light = true
+	require.True(t, drew(), "the other palette")
+	require.False(t, drew())
+	page.places[0].Y -= 5
+	require.True(t, drew(), "scrolled")
+	require.False(t, drew())
+
+	page.events = append(page.events, Event{Kind: Act, Action: view.ActBegin})
+	require.True(t, drew(), "the round begins")
+	wall.now += 40
+	require.True(t, drew(), "a 5 in the middle")
+	require.False(t, drew(), "and it stands until the 6")
+	wall.now += 2000 // four counts at 120 a minute
+	for range 10 {
+		require.True(t, drew(), "the sweep turns")
+	}
+	page.events = append(page.events, Event{Kind: Act, Action: view.ActStop})
+	require.True(t, drew(), "stopped")
+	require.False(t, drew())
+}
+
+func TestIdleFrameAllocatesNothing(t *testing.T) {
+	for _, query := range []string{readyLink, "?screen=listen", "?screen=which", "?bpm=9000"} {
+		g, _, wall := newTestGame(t, query)
+		screen := ebiten.NewImage(120, 120)
+		frame := func() {
+			wall.now += 16
+			_ = g.Update()
+			g.Draw(screen)
+		}
+		frame()
+		require.Zero(t, testing.AllocsPerRun(200, frame), query)
+	}
+}
