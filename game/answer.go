@@ -111,7 +111,8 @@ func (x *asking) model() *view.Which {
 	a := x.address
 	m := &view.Which{
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
-		Level: a.Riff, Levels: x.levels(), FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
+		Repeated: x.repeated,
+		Level:    a.Riff, Levels: x.levels(), FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
 	}
 	for _, c := range x.question.Choices {
 		m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})
@@ -150,6 +151,7 @@ func (x *asking) reveal(m *view.Which) {
 func (x *asking) draw(place string) *liveHead {
 	switch {
 	case place == view.PlaceHead:
+		x.blank.moves = x.blank.moves && x.round.UnderWay()
 		return &x.blank
 	case place == view.PlaceHeadA:
 		return &x.heads[0]

@@ -19,6 +19,8 @@ type asking struct {
 	question quiz.Question
 	round    *round.Answered
 	given    quiz.Choice
+	timed    bool     // is it known when the answer came?
+	repeated bool     // was the question heard once more?
 	names    []string // of the rhythms that a link asked for
 
 	side  int // which side is heard in the review: 0 none, 1, 2
@@ -39,8 +41,14 @@ func (x *asking) lay() {
 		x.question, err = quiz.Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
 	}
 	if err != nil {
-		x.problems = []view.Problem{{Name: "from", Value: a.From, Allowed: err.Error()}}
-		x.address.From = view.FromFive
+		// The pool of the link makes no question: say so, and offer one that does.
+		x.problems = []view.Problem{{Name: "from", Value: a.From, Allowed: x.Words.Say("from-too-few")}}
+		x.address = view.DefaultAddress(view.ScreenWhich)
+		x.address.Ask = a.Ask
+		if x.address == a {
+			panic(err) // the quiz's tests make questions of the five
+		}
+		x.lay()
 		return
 	}
 	switch x.question.Ask {
@@ -65,7 +73,7 @@ func (x *asking) ask() {
 		panic(err) // questions are made of what can be played; the quiz's tests play them
 	}
 	x.round = round.NewAnswered(p, x.limit())
-	x.side, x.sides, x.given = 0, nil, quiz.Choice{}
+	x.side, x.sides, x.given, x.repeated = 0, nil, quiz.Choice{}, false
 }
 
 // eightLasts is how long an eight of a question among rhythms is heard, however
@@ -111,6 +119,7 @@ func (x *asking) act(action, value string) {
 	case view.ActRepeat, view.ActOnce:
 		x.interrupted(WhyStop)
 		x.ask()
+		x.repeated = true
 		x.begin()
 	case view.ActNext:
 		x.interrupted(WhyStop)
@@ -137,9 +146,10 @@ func (x *asking) answer(id string) {
 	if !ok {
 		return
 	}
-	at := x.round.Heard()
-	if t, _, why := x.heard(x.Wall.Now()); why == "" && t >= 0 {
-		at = t
+	at, _, why := x.heard(x.Wall.Now())
+	x.timed = why == "" && at >= 0
+	if !x.timed {
+		at = x.round.Heard()
 	}
 	if !x.round.Answer(id, at) {
 		return
@@ -164,7 +174,10 @@ func (x *asking) record() (history.Round, error) {
 	}
 	answer, took := x.round.Given()
 	ms := float64(took) / float64(time.Millisecond)
-	played.Answer, played.Right, played.Took = answer, answer == q.Right, &ms
+	played.Answer, played.Right = answer, answer == q.Right
+	if x.timed {
+		played.Took = &ms
+	}
 	played.Heard = float64(min(took, x.round.End()-x.round.Start())) / float64(q.Rhythm.Length(q.BPM))
 	return history.NewAnswered(played)
 }

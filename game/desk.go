@@ -22,6 +22,7 @@ type desk struct {
 	width    float64        // of the window when the screen was made
 	nth      uint64         // how many questions ago the link's own was asked
 	unkept   error          // why the last round was not kept
+	unsaved  error          // why the outputs were not
 	stale    bool           // the screen must be made again
 
 	exercise exercise
@@ -45,7 +46,6 @@ type exercise interface {
 
 func (d *desk) open(o *Outside) {
 	d.Outside = o
-	d.unkept = o.Unstored
 	d.setVolume(quiet)
 	d.outputs = o.Store.Outputs()
 	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
@@ -79,6 +79,7 @@ func (d *desk) turn() {
 		d.exercise = d.tapping
 	}
 	d.nth = 0
+	d.Sound.Balance(1, 1)
 	d.exercise.lay()
 	d.stale = true
 }
@@ -105,6 +106,8 @@ func (d *desk) happened(e *Event) {
 		d.exercise.tap(&e.Tap)
 	case Visited:
 		d.visit(e.Value)
+	case Unkept:
+		d.kept(errors.New(e.Reason))
 	case Stopped:
 		d.exercise.interrupted(e.Reason)
 		d.stale = true
@@ -147,6 +150,11 @@ func (d *desk) act(action, value string) {
 		d.address.Riff = value
 	case view.ActAsk:
 		d.address.Ask = value
+		if ids := d.address.Ids(); len(ids) == 1 {
+			d.address.From = view.FromFive // one rhythm cannot be told from others
+		} else if len(ids) > 1 {
+			d.address.Answers = min(max(d.address.Answers, view.LeastAnswers), len(ids))
+		}
 	case view.ActAnswers:
 		d.address.Answers = number
 	case view.ActFrom:
@@ -240,7 +248,7 @@ func (d *desk) notes() []view.Note {
 	if !d.Sound.Audible() {
 		notes = append(notes, view.NoteNoSound)
 	}
-	if d.unkept != nil {
+	if d.unkept != nil || d.unsaved != nil {
 		notes = append(notes, view.NoteNotKept)
 	}
 	return notes

@@ -17,17 +17,16 @@ import (
 
 // Outside is all that the game needs from outside.
 type Outside struct {
-	Sound    Sound
-	Page     Page
-	Store    Store
-	Wall     Wall
-	Words    view.Words
-	Rhythms  *rhythm.Catalogue
-	Regular  []byte // font of the pictures
-	Bold     []byte
-	Query    string // of the link that opened the page
-	Export   func() // hands the player a file of all rounds
-	Unstored error  // why rounds cannot be kept, if that is known already
+	Sound   Sound
+	Page    Page
+	Store   Store
+	Wall    Wall
+	Words   view.Words
+	Rhythms *rhythm.Catalogue
+	Regular []byte // font of the pictures
+	Bold    []byte
+	Query   string // of the link that opened the page
+	Export  func() // hands the player a file of all rounds
 }
 
 // Game is the running game, as the engine sees it.

@@ -3,6 +3,7 @@
 package game
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,7 @@ type hearing struct {
 	balance int // −100, the lead drum alone, to 100, the bass drum alone
 	problem string
 	sounds  *round.Passage // what is heard now
+	turn    float64        // how far round its cycle that has come
 	head    liveHead
 }
 
@@ -65,6 +67,7 @@ func (x *hearing) act(action, value string) {
 		b, _ := strconv.Atoi(value)
 		x.setBalance(b)
 	case view.ActRhythm:
+		x.problem = ""
 		x.address.BPM = x.cycle().Tempo.Usual
 		if x.on {
 			x.start(x.Wall.Now()) // at once, from its first step
@@ -81,6 +84,9 @@ func (x *hearing) act(action, value string) {
 func (x *hearing) open(file string) {
 	name, text, _ := strings.Cut(file, "\n")
 	c, err := rhythm.Parse(name, strings.NewReader(text))
+	if err == nil && (c.Tempo.Usual < round.MinBPM || c.Tempo.Usual > round.MaxBPM) {
+		err = fmt.Errorf("%s: its usual tempo is %d; allowed is %d to %d", name, c.Tempo.Usual, round.MinBPM, round.MaxBPM)
+	}
 	var more *rhythm.Catalogue
 	if err == nil {
 		more, err = x.Rhythms.With(c)
@@ -96,7 +102,12 @@ func (x *hearing) open(file string) {
 
 func (x *hearing) tap(*Tap) {}
 
-func (x *hearing) interrupted(string) {
+// interrupted stops what plays; a gap in the sound is played on after.
+func (x *hearing) interrupted(why string) {
+	if x.on && why == WhyGap {
+		x.start(x.Wall.Now())
+		return
+	}
 	if x.on {
 		x.halt()
 		x.sounds, x.stale = nil, true
@@ -105,20 +116,13 @@ func (x *hearing) interrupted(string) {
 
 func (x *hearing) tick(now float64) bool {
 	passage, at, why := x.hear(now)
-	if why == WhyGap {
-		x.start(now)
-		return false
-	}
 	if why != "" {
 		x.interrupted(why)
 		return true
 	}
-	x.head.moves = passage != nil
-	x.head.Turning = passage != nil
-	if passage != nil {
-		x.head.Turn = passage.TurnAt(at)
+	if x.sounds = passage; passage != nil {
+		x.turn = passage.TurnAt(at)
 	}
-	x.sounds = passage
 	return false
 }
 
@@ -146,5 +150,8 @@ func (x *hearing) draw(place string) *liveHead {
 	if place != view.PlaceHead {
 		return nil
 	}
-	return &x.head
+	h := &x.head
+	h.moves = h.moves && h.Turning || x.sounds != nil // once more when it stops
+	h.Turning, h.Turn = x.sounds != nil, x.turn
+	return h
 }

@@ -47,7 +47,7 @@ type testSound struct {
 	start float64
 }
 
-func (s *testSound) Play()                        { s.start = s.wall.now }
+func (s *testSound) Play(int64)                   { s.start = s.wall.now }
 func (s *testSound) Stop()                        {}
 func (s *testSound) Next() int64                  { return 0 }
 func (s *testSound) Schedule(...audio.Hit) error  { return nil }

@@ -18,7 +18,7 @@ func (d *desk) setup() time.Duration {
 }
 
 // saveOutputs keeps the outputs, or says on the screen why not.
-func (d *desk) saveOutputs() { d.kept(d.Store.KeepOutputs(d.outputs)) }
+func (d *desk) saveOutputs() { d.unsaved = d.Store.KeepOutputs(d.outputs) }
 
 // blank is a record with what all records share.
 func (d *desk) blank(kind, rhythm string) history.Round {

@@ -13,9 +13,9 @@ import (
 
 // Sound is the way to the loudspeaker.
 type Sound interface {
-	// Play opens the gate and begins a new epoch, in which frames from Next on
-	// will be heard as soon as possible. What was queued is cut.
-	Play()
+	// Play cuts what was queued and begins a new epoch, in which frames from
+	// base on, and none before, will be heard as soon as possible.
+	Play(base int64)
 	// Stop silences the sound within 30 ms.
 	Stop()
 	// Next is the next frame of the stream to be rendered.
@@ -72,6 +72,7 @@ const (
 	Tapped                   // a tap: Tap
 	Stopped                  // the sound was interrupted: Reason
 	Running                  // the sound runs (again)
+	Unkept                   // rounds cannot be kept: Reason
 	Visited                  // the browser went back or forward: Value is the query
 )
 

@@ -23,6 +23,8 @@ const (
 	// margin is how far behind the stream's next frame a passage begins, in
 	// frames: the engine may take a block before the hits are in.
 	margin = 1024
+	// tries is how often a passage is begun anew if the stream overtakes it.
+	tries = 8
 	// patience is how long a passage waits for its first frame to be heard, ms.
 	patience = 5000
 )
@@ -38,12 +40,18 @@ type player struct {
 
 // play starts a passage; what sounded before is cut.
 func (p *player) play(passage *round.Passage, now float64) {
-	p.sound.Play()
 	p.passage, p.epoch, p.begun = passage, 0, now
-	p.base = p.sound.Next() + margin
-	if err := p.sound.Schedule(passage.Hits(audio.Rate, p.base)...); err != nil {
-		panic(err) // frames from Next on are never in the past: nothing is read meanwhile
+	p.sound.Drop(0)
+	var err error
+	for range tries {
+		p.base = p.sound.Next() + margin
+		if err = p.sound.Schedule(passage.Hits(audio.Rate, p.base)...); err == nil {
+			p.sound.Play(p.base)
+			return
+		}
+		// The stream was read on while the hits were made: begin later.
 	}
+	panic(err)
 }
 
 // stop silences the passage and forgets what is left of it.

@@ -18,6 +18,7 @@ type tapping struct {
 	player
 	round  *round.Round
 	number int  // of the round on the page; taps carry it
+	slowed int  // tempo of this round alone, where each has its own; 0: not slowed
 	coarse bool // was any tap placed by a coarse clock?
 	taps   []heardTap
 	head   liveHead
@@ -34,12 +35,18 @@ func newTapping(d *desk) *tapping {
 }
 
 // lay lays a new round on the desk, as the address says.
-func (x *tapping) lay() { x.with(x.seed()) }
+func (x *tapping) lay() {
+	x.slowed = 0
+	x.with(x.seed())
+}
 
 // with lays the round of a seed on the desk.
 func (x *tapping) with(seed uint64) {
 	cycle := x.chosen(seed)
 	bpm := x.address.BPM
+	if x.address.Rhythm == view.Any && x.slowed != 0 {
+		bpm = x.slowed
+	}
 	if bpm == 0 {
 		bpm = cycle.Tempo.Usual
 	}
@@ -76,7 +83,10 @@ func (x *tapping) act(action, value string) {
 		x.begin()
 	case view.ActSlower:
 		bpm := x.round.BPM()
-		x.setTempo(bpm - max(4, bpm/slowing))
+		x.slowed = max(view.LeastBPM, bpm-max(4, bpm/slowing))
+		if x.address.Rhythm != view.Any { // there each rhythm has a tempo of its own
+			x.setTempo(x.slowed)
+		}
 		x.with(x.round.Question.Seed)
 		x.begin()
 	default:

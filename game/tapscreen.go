@@ -3,6 +3,7 @@
 package game
 
 import (
+	"math/rand/v2"
 	"time"
 
 	"groundbeat/game/quiz"
@@ -22,7 +23,7 @@ func (x *tapping) chosen(seed uint64) *rhythm.Cycle {
 	if err != nil || len(pool) == 0 {
 		pool, _ = quiz.From(x.Rhythms, quiz.Five)
 	}
-	return pool[seed%uint64(len(pool))]
+	return pool[rand.New(rand.NewPCG(seed, 0)).IntN(len(pool))]
 }
 
 func (x *tapping) screen() view.Screen {

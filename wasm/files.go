@@ -8,19 +8,16 @@ import "syscall/js"
 // that is longer is refused by whoever reads its text.
 const mostRead = 1 << 17
 
-// dragged lets files be dropped where the screen has a control that opens one.
-func (p *page) dragged(event js.Value) {
-	if p.opener().Truthy() {
-		event.Call("preventDefault")
-	}
-}
+// dragged lets files be dropped. Where no control opens one, a drop does nothing:
+// the browser's own answer would leave the page.
+func (p *page) dragged(event js.Value) { event.Call("preventDefault") }
 
 func (p *page) dropped(event js.Value) {
+	event.Call("preventDefault")
 	opener := p.opener()
 	if !opener.Truthy() {
 		return
 	}
-	event.Call("preventDefault")
 	p.opened(opener.Get("dataset").Get("action").String(), event.Get("dataTransfer").Get("files"))
 }
 
@@ -34,11 +31,13 @@ func (p *page) opened(action string, files js.Value) {
 	}
 	file := files.Index(0)
 	name := file.Get("name").String()
-	var read js.Func
-	read = js.FuncOf(func(_ js.Value, args []js.Value) any {
-		defer read.Release()
-		p.act(action, name+"\n"+args[0].String())
-		return nil
-	})
-	file.Call("slice", 0, mostRead).Call("text").Call("then", read)
+	var read, failed js.Func
+	done := func(text string) {
+		read.Release()
+		failed.Release()
+		p.act(action, name+"\n"+text)
+	}
+	read = js.FuncOf(func(_ js.Value, args []js.Value) any { done(args[0].String()); return nil })
+	failed = js.FuncOf(func(js.Value, []js.Value) any { done(""); return nil }) // as if it were empty
+	file.Call("slice", 0, mostRead).Call("text").Call("then", read, failed)
 }

@@ -95,3 +95,33 @@ func TestBackButton(t *testing.T) {
 	b.wait("document.querySelector('#page').dataset.screen === 'listen'")
 	require.Equal(t, "sa'idi", get[string](b, "document.querySelector('h1').textContent"))
 }
+
+// Another rhythm begins at once, and nothing of the one before is heard under it:
+// wahda has one dum in four beats, baladi three.
+func TestAnotherRhythmCutsTheOneBefore(t *testing.T) {
+	s := serve(t)
+	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=baladi&bpm=100")
+	b.press("Play")
+	b.wait("monitor.onsets.length > 3")
+	b.run(`document.querySelector("#more summary").click(); document.querySelector("#more-rhythm input[value=wahda]").click()`)
+	b.wait("document.querySelector('h1').textContent === 'wahda'")
+	b.rest(60)
+	b.run("monitor.clear()")
+	b.rest(3800) // one cycle lasts 3.2 s at 75
+	require.LessOrEqual(t, get[int](b, "monitor.onsets.length"), 2)
+	require.GreaterOrEqual(t, get[int](b, "monitor.onsets.length"), 1)
+}
+
+// What Listen leaves to one drum alone is no matter of the other exercises.
+func TestBalanceStaysInListen(t *testing.T) {
+	s := serve(t)
+	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=maqsum&bpm=120")
+	b.slide("#balance input", "-100")
+	b.press("Play")
+	b.wait("monitor.parts.some((p) => p.left.some((x) => Math.abs(x) > 0.1))")
+	b.rest(1500)
+	require.Zero(t, get[int](b, "monitor.onsets.length"), "the lead drum alone")
+	b.press("Dums")
+	b.begin()
+	b.wait("monitor.onsets.length > 0")
+}

@@ -24,12 +24,13 @@ type letter [letterSize]float64
 
 // A mailbox reads what the page's scripts posted.
 type mailbox struct {
-	box js.Value
-	raw []byte
+	box, letters js.Value
+	raw          []byte
 }
 
 func newMailbox(box js.Value) *mailbox {
-	return &mailbox{box: box, raw: make([]byte, box.Get("letters").Get("length").Int())}
+	letters := box.Get("letters")
+	return &mailbox{box: box, letters: letters, raw: make([]byte, letters.Get("length").Int())}
 }
 
 // read calls each for every waiting letter, oldest first. With nothing waiting
@@ -39,7 +40,7 @@ func (m *mailbox) read(each func(letter)) {
 	if n == 0 {
 		return
 	}
-	js.CopyBytesToGo(m.raw[:n*letterSize*8], m.box.Get("letters"))
+	js.CopyBytesToGo(m.raw[:n*letterSize*8], m.letters)
 	m.box.Call("clear")
 	for i := range n {
 		var l letter

@@ -37,6 +37,11 @@ func run() error {
 		return err
 	}
 	s := openStore(parts.Get("storage").Bool())
+	go func() {
+		if <-s.opened; s.err != nil {
+			b.events = append(b.events, game.Event{Kind: game.Unkept, Reason: s.err.Error()})
+		}
+	}()
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Wall: b.wall,

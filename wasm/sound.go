@@ -30,7 +30,7 @@ func newSound(bridge js.Value) (*bridgedSound, error) {
 	return &bridgedSound{Stream: stream, bridge: bridge, clock: clock.New(int(audio.Rate)), speaker: s}, nil
 }
 
-func (s *bridgedSound) Play()                      { s.bridge.Call("play") }
+func (s *bridgedSound) Play(base int64)            { s.bridge.Call("play", float64(base)) }
 func (s *bridgedSound) Stop()                      { s.bridge.Call("stop") }
 func (s *bridgedSound) Next() int64                { return s.Frame() }
 func (s *bridgedSound) Balance(lead, bass float64) { s.bridge.Call("balance", lead, bass) }
@@ -68,15 +68,18 @@ type noSound struct {
 	epoch int
 }
 
-func (s *noSound) Play() {
+func (s *noSound) Play(int64) {
 	s.epoch++
 	s.start = s.now()
 }
 
-func (s *noSound) Balance(float64, float64)    {}
-func (s *noSound) Volume(float64)              {}
-func (s *noSound) Stop()                       {}
-func (s *noSound) Next() int64                 { return 0 }
+func (s *noSound) Balance(float64, float64) {}
+func (s *noSound) Volume(float64)           {}
+func (s *noSound) Stop()                    {}
+
+// Next is the frame that is due now, as if it were rendered just in time.
+func (s *noSound) Next() int64 { return int64((s.now() - s.start) / 1000 * float64(audio.Rate)) }
+
 func (s *noSound) Schedule(...audio.Hit) error { return nil }
 func (s *noSound) Drop(int64)                  {}
 func (s *noSound) Audible() bool               { return false }

@@ -137,3 +137,14 @@ func TestLowerRungs(t *testing.T) {
 		require.Equal(t, k.Choices[0], k.Answer)
 	}
 }
+
+// A link whose rhythms make no question says so, and offers one that does.
+func TestWhichOfTooFew(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?screen=which&answers=2&from=masmudi-kabir.maqsum")
+	require.Contains(t, get[string](b, "document.querySelector('#problems').innerText"), "from=masmudi-kabir.maqsum: allowed is two rhythms or more")
+	b.run("document.querySelector('#open').click()")
+	b.wait("document.querySelector('#begin')")
+	require.Contains(t, get[string](b, "location.search"), "from=five")
+}

@@ -26,9 +26,10 @@ type Which struct {
 	Notes     []Note
 
 	// While asked.
-	CountIn bool     // the first step is not heard yet: no answer is taken
-	Choices []Option // in the order shown; Value is the id, Label a rhythm's name
-	Repeat  bool     // the question can be heard once more when it is over
+	CountIn  bool     // the first step is not heard yet: no answer is taken
+	Choices  []Option // in the order shown; Value is the id, Label a rhythm's name
+	Repeated bool     // it is heard once more now: the button that was pressed rests
+	Repeat   bool     // the question can be heard once more when it is over
 
 	// After. Right and Said are choices: for AskRhythm id and name of a rhythm,
 	// for AskStroke "dum" or "tek", for AskHowMany a number, for AskSame "same" or
@@ -151,6 +152,9 @@ func (q *Which) asked(w Words) Screen {
 	items = append(items, Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet})
 	s := page(w, ScreenWhich, sayAsk(w, q.Ask), items)
 	s.Escape = ActStop
+	if q.Repeated {
+		s.Focus = "heading" // away from the button that rests
+	}
 	return s
 }
 

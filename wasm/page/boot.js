@@ -50,6 +50,12 @@ async function fetchProgram() {
   return new Response(counted, { headers: { "Content-Type": "application/wasm" } });
 }
 
+// again starts again, but never in the middle of something.
+function again() {
+  if (document.querySelector("[data-tap], #choices, #finding, #sides")) setTimeout(again, 500);
+  else location.reload();
+}
+
 async function run() {
   if (typeof WebAssembly !== "object" || !WebAssembly.instantiateStreaming) return halt("no-program");
   if (!drawable()) return halt("no-pictures");
@@ -68,7 +74,7 @@ async function run() {
   }
   // The engine reads the pixel ratio once: start again in the same place when
   // the window moves to a screen of another ratio.
-  matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener("change", () => location.reload(), { once: true });
+  matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener("change", again, { once: true });
   await go.run(program.instance);
   halt("stopped");
 }

@@ -179,11 +179,13 @@ class Bridge {
   }
 
   // play restarts with the gate open.
-  play() {
+  // Nothing before stream frame `base` is heard: it belongs to what was cut.
+  play(base) {
     if (this.context) {
+      const wait = START + Math.max(0, (base - this.stream) / this.rate);
       const gate = this.gains.gate;
       this.ramp(gate, 0);
-      const from = this.context.currentTime + START - FADE;
+      const from = this.context.currentTime + wait - 2 * FADE;
       gate.setValueAtTime(0, from);
       gate.linearRampToValueAtTime(1, from + FADE);
       this.aims.set(gate, 1);

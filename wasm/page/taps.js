@@ -26,7 +26,7 @@ export function taps(box) {
     "keydown",
     (event) => {
       const head = area();
-      if (!head || document.activeElement !== head || !taps(event)) return;
+      if (!head || ![head, document.body].includes(document.activeElement) || !taps(event)) return;
       event.preventDefault();
       if (!event.repeat) tap(event, head, "key", 0.5, 0.5, -1);
     },
@@ -38,7 +38,7 @@ export function taps(box) {
     "pointerdown",
     (event) => {
       const head = area();
-      if (!head || !head.contains(event.target)) return;
+      if (!head || !head.contains(event.target) || event.button !== 0) return;
       const box = head.getBoundingClientRect();
       const x = (event.clientX - box.left) / box.width;
       const y = (event.clientY - box.top) / box.height;
@@ -55,7 +55,7 @@ export function taps(box) {
       const head = area();
       if (!head || !head.contains(event.target)) return;
       event.preventDefault();
-      if (event.detail === 0 && event.pointerType === "") tap(event, head, "click", 0.5, 0.5, -1);
+      if (event.detail === 0 && !event.pointerType) tap(event, head, "click", 0.5, 0.5, -1);
     },
     { capture: true },
   );
