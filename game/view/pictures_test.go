@@ -133,10 +133,12 @@ func requireXML(t *testing.T, text []byte) {
 	}
 }
 
+// The page's own style sheet is the golden, so that the page and the painter
+// have the same colours.
 func TestStyleSheet(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteCSS(&b))
-	golden(t, "palette.css", b.Bytes())
+	golden(t, "../../../wasm/page/palette.css", b.Bytes())
 }
 
 func TestSVGEscapesText(t *testing.T) {
