@@ -68,9 +68,9 @@ type noSound struct {
 	epoch int
 }
 
-func (s *noSound) Play(int64) {
+func (s *noSound) Play(base int64) {
 	s.epoch++
-	s.start = s.now()
+	s.start = s.now() - float64(base)/float64(audio.Rate)*1000 // base is due now
 }
 
 func (s *noSound) Balance(float64, float64) {}
