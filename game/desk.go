@@ -300,12 +300,3 @@ func (d *desk) picture(place Place) *view.Picture {
 	}
 	return head.draw()
 }
-
-// counts are the counts of a pattern's steps.
-func counts(c *rhythm.Cycle) []string {
-	all := make([]string, c.Steps())
-	for i := range all {
-		all[i] = c.Count(i)
-	}
-	return all
-}

@@ -37,7 +37,6 @@ func (p *testPage) Events(into []Event) []Event {
 
 func (p *testPage) Places(into []Place) []Place { return append(into, p.places...) }
 func (p *testPage) Light() bool                 { return p.light }
-func (p *testPage) Calm() bool                  { return false }
 func (p *testPage) Width() float64              { return 800 }
 func (p *testPage) Link(string, bool)           {}
 

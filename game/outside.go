@@ -54,8 +54,6 @@ type Page interface {
 	Places(into []Place) []Place
 	// Light reports whether the light palette is in use.
 	Light() bool
-	// Calm reports whether the player asked for reduced motion.
-	Calm() bool
 	// Width is the width of the window in CSS pixels.
 	Width() float64
 	// Link shows an address in the browser's address bar, without loading it:

@@ -37,7 +37,7 @@ func (x *tapping) model() *view.Dums {
 	c := x.round.Question.Rhythm
 	slow, fast := x.tempi(c)
 	m := &view.Dums{
-		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: counts(c),
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()),
 		Any: x.address.Rhythm == view.Any, From: x.address.From,
 		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.address.Eights,
 		Level: x.address.Riff, Levels: x.levels(),
@@ -114,7 +114,7 @@ func (x *tapping) result(v *view.Review) *view.Result {
 	out := &view.Result{
 		Asked: len(x.round.Strokes()), Landed: len(r.Pairs), LeftOut: len(r.Out), Added: len(r.Added),
 		Bias: milliseconds(r.Timing.Bias), Spread: milliseconds(r.Timing.Spread),
-		Counts: v.Tally(c.Skeleton, counts(c)),
+		Counts: v.Tally(c.Skeleton, view.CountsOf(c.Base())),
 	}
 	for _, l := range v.Landed {
 		if l.Offset >= -v.On && l.Offset <= v.On {

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -30,21 +31,12 @@ func names(t *testing.T, but []string) []string {
 	var some []string
 	for _, id := range all.IDs() {
 		c, _ := all.Get(id)
-		if contains(but, c.Name) {
+		if slices.Contains(but, c.Name) {
 			continue
 		}
 		some = append(append(some, c.Name, c.ID), c.Spellings...)
 	}
 	return some
-}
-
-func contains(all []string, one string) bool {
-	for _, a := range all {
-		if a == one {
-			return true
-		}
-	}
-	return false
 }
 
 func TestWhichIsAskedAndKept(t *testing.T) {

@@ -40,7 +40,7 @@ func (l *Listen) Screen(w Words) Screen {
 
 // Head returns what the drumhead shows; the painter adds the sweep.
 func (l *Listen) Head() Head {
-	return Head{Base: l.Rhythm.Skeleton, Lead: l.filled(), Counts: countsOf(l.Rhythm.Base())}
+	return Head{Base: l.Rhythm.Skeleton, Lead: l.filled(), Counts: CountsOf(l.Rhythm.Base())}
 }
 
 // filled returns what the lead drum plays more than the base; nil if it does not.
@@ -74,7 +74,7 @@ func lineOf(c *rhythm.Cycle, lead rhythm.Pattern, width float64) Line {
 	if len(lead) > len(form.Pattern) {
 		form = c.Form(lead)
 	}
-	l := Line{Base: c.Skeleton, Lead: lead, Counts: countsOf(form)}
+	l := Line{Base: c.Skeleton, Lead: lead, Counts: CountsOf(form)}
 	if width > 0 {
 		l.Columns = Columns(form.Steps(), form.StepsPerBeat(), width, false)
 	}

@@ -57,8 +57,8 @@ func title(w Words, text string, n RhythmName) Item {
 	return it
 }
 
-// countsOf returns the count of each step of a form.
-func countsOf(f rhythm.Form) []string {
+// CountsOf returns the count of each step of a form.
+func CountsOf(f rhythm.Form) []string {
 	counts := make([]string, f.Steps())
 	for i := range counts {
 		counts[i] = f.Count(i)

@@ -52,7 +52,7 @@ func (q *Which) SideHead(i int) Head {
 		return Head{Hidden: true}
 	}
 	c := sides[i].Rhythm
-	return Head{Base: c.Skeleton, Counts: countsOf(c.Base())}
+	return Head{Base: c.Skeleton, Counts: CountsOf(c.Base())}
 }
 
 // shown returns the pictures of the sides, each with its name and a button that
