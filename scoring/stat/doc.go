@@ -1,0 +1,47 @@
+// Package stat measures samples: how far ahead or behind taps lie, how steady
+// they are, what is mixed up with what. Every number is a [scoring.Estimate]:
+// with an interval that holds the true number in 95 of 100 cases, with the size
+// of its sample, and with the least sample that would do.
+//
+// The special functions behind the quantiles are those of
+// [gonum.org/v1/gonum/mathext]. gonum's stat is the reference of the tests, but not
+// in the program: it would add a fifth to what the page weighs.
+//
+// # One round
+//
+// [OfRound] measures the taps of one round, [OfRounds] those of many rounds of
+// one rhythm on one output, [Carried] taps that were carried on without the
+// drums. Offsets are in ms, less the player's set-up mean: + behind, − ahead.
+//
+// # Intervals
+//
+//	[Mean], [Slope]      Student's t, widened for taps that follow one another
+//	[Median], [Centre]   free of distribution: order statistics, signed ranks
+//	[Spread], [Robust]   for normally distributed values; Robust hardly minds others
+//	[Lag]                normal approximation, less its bias in small samples
+//	[Around]             Fisher and Lewis; the resultant by matched χ²
+//	[Share]              Wilson
+//	[Agreement]          Wilson, as many answers as the standard error of kappa says
+//	[Transmitted]        jackknife over answers
+//
+// Taps in a round are not independent: who is late once is late next time
+// (where a player corrects 0.6 to 0.4 of each asynchrony, the model of Vorberg and
+// Wing, Modeling variability and dependence in timing, 1996, gives correlations of
+// 0.3 to 0.5, by our reckoning). At 0.5 Student's interval for a mean of 16 taps holds the true mean in
+// 74 of 100 cases instead of 95; widened as [Mean] says, in 92. Median, Centre,
+// Spread and Robust are not widened: for one round they are for looking at.
+// Over many rounds [OfRounds] treats the rounds as the observations, and so
+// does not depend on what happens within one.
+//
+// # Least samples
+//
+// Each function says from how many observations on it tells something, in the
+// constants Least…, and why. From there on the intervals held the true number in
+// 90 to 99 of 100 simulated cases, mostly in 94 to 96; TestCoverage has the table.
+//
+// # Not goals
+//
+// No tests of significance beyond Rayleigh's: an interval says more. No
+// correction for looking at many numbers at once: of twenty intervals one is
+// wrong.
+package stat
