@@ -1,9 +1,3 @@
-// Package riff decides what the two drums of a round play over a rhythm: the
-// lead drum, which fills and ornaments, and the bass drum, which holds the base.
-// The result is strokes on steps, not times and not sound.
-//
-// The bass drum plays the whole skeleton at every level, every dum firm and in
-// its place and the teks soft, so that the base is always there to be heard.
 package riff
 
 import (
@@ -45,6 +39,5 @@ func ParseLevel(name string) (Level, error) {
 	return Level(i), nil
 }
 
-// Available reports whether Play can play the level. So far it is Bare and
-// Filled.
-func Available(l Level) bool { return l <= Filled }
+// Available reports whether Play can play the level: every one that exists.
+func Available(l Level) bool { return l <= Solo }
