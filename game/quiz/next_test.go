@@ -223,7 +223,7 @@ func TestNextRefuses(t *testing.T) {
 		{Which, pool(t, Five), 5, 0, riff.Bare, "quiz: 5 answers; a question has 2 to 4"},
 		{Which, pool(t, Five), 2, round.MinBPM - 1, riff.Bare, "or 0 to vary"},
 		{Which, pool(t, Five), 2, round.MaxBPM + 1, riff.Bare, "or 0 to vary"},
-		{Which, pool(t, Five), 2, 0, riff.Solo, "quiz: riff level 'solo' is not available"},
+		{Which, pool(t, Five), 2, 0, riff.Solo + 1, "quiz: riff level 'Level(5)' is not available"},
 		{Which, nil, 2, 0, riff.Bare, "quiz: too few rhythms: none of them may be asked for; a question needs two"},
 		{Which, karachi, 2, 0, riff.Bare, "quiz: too few rhythms: none of them may be asked for; a question needs two"},
 		{Which, pool(t, "maqsum"), 2, 0, riff.Bare, "quiz: too few rhythms: maqsum alone; a question needs two"},

@@ -7,13 +7,18 @@ import (
 	"groundbeat/game/riff"
 )
 
-// strokes returns how many strokes the lead drum plays in one cycle.
+// pacedCycles is over how many cycles of a riff its strokes are counted: a question
+// and its answer, with their fills.
+const pacedCycles = 8
+
+// strokes returns how many strokes the lead drum plays in one cycle: at the levels
+// that chance decides about, in the mean of one riff, to the nearest whole number.
 func strokes(c *rhythm.Cycle, level riff.Level) int {
-	part, err := riff.Play(c, level, 1, 0)
+	part, err := riff.Play(c, level, pacedCycles, 0)
 	if err != nil {
 		panic("quiz: " + err.Error()) // the level has been checked
 	}
-	return len(part.Lead)
+	return (len(part.Lead) + pacedCycles/2) / pacedCycles
 }
 
 // A pace is a range of densities: from few to many strokes in so many minutes.

@@ -18,9 +18,16 @@ func Differences(q Question, answer string) []rhythm.Difference {
 		if !found || c.ID == q.Right {
 			return nil
 		}
-		if a, b := q.Rhythm.Beats(), c.Rhythm.Beats(); a%b == 0 || b%a == 0 {
-			return rhythm.Differ(q.Rhythm, c.Rhythm)
-		}
+		return DifferencesOf(q.Rhythm, c.Rhythm)
 	}
 	return nil
+}
+
+// DifferencesOf returns where two rhythms differ by count; none where neither cycle
+// goes into the other.
+func DifferencesOf(a, b *rhythm.Cycle) []rhythm.Difference {
+	if a.Beats()%b.Beats() != 0 && b.Beats()%a.Beats() != 0 {
+		return nil
+	}
+	return rhythm.Differ(a, b)
 }

@@ -12,15 +12,14 @@ import (
 const countInStrength = 0.5
 
 // Hits are the strokes of both drums from the count-in on, as frames of the
-// stream; base is the frame of the passage's first.
+// stream; base is the frame of the passage's first. A roll is many hits.
 func (p *Passage) Hits(rate audio.SampleRate, base int64) []audio.Hit {
 	var hits []audio.Hit
+	// A loop of cycles has other variations in each.
+	seed := func() uint64 { return mix(p.seed, uint64(p.parts[0].First)<<32|uint64(len(hits))) }
 	add := func(v audio.Voice, at time.Duration, strength float64) {
 		hits = append(hits, audio.Hit{
-			Frame:    base + rate.Frame(at),
-			Voice:    v,
-			Strength: float32(strength),
-			Seed:     mix(p.seed, uint64(len(hits))),
+			Frame: base + rate.Frame(at), Voice: v, Strength: float32(strength), Seed: seed(),
 		})
 	}
 	if p.countIn {
@@ -33,10 +32,23 @@ func (p *Passage) Hits(rate audio.SampleRate, base int64) []audio.Hit {
 			add(bassVoice(s), p.strike(i, s), s.Strength)
 		}
 		for _, s := range p.parts[i].Lead {
-			add(leadVoice(s), p.strike(i, s), s.Strength)
+			if s.Roll == 0 {
+				add(leadVoice(s), p.strike(i, s), s.Strength)
+				continue
+			}
+			hits = append(hits, p.roll(i, s, rate, base, seed())...)
 		}
 	}
 	return hits
+}
+
+// roll is a roll of a section, hit by hit.
+func (p *Passage) roll(i int, s riff.Stroke, rate audio.SampleRate, base int64, seed uint64) []audio.Hit {
+	from, to := rate.Frame(p.strike(i, s)), rate.Frame(p.strike(i, s.End()))
+	return audio.Roll{
+		Frame: base + from, Length: to - from,
+		From: float32(s.Strength), To: float32(s.Swell), Seed: seed,
+	}.Hits(rate)
 }
 
 // strike is when a stroke of a section falls. Strokes between steps are taken

@@ -2,6 +2,7 @@ package round
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"groundbeat/audio"
@@ -16,6 +17,8 @@ const CountInBeats = 4
 type Section struct {
 	Rhythm *rhythm.Cycle
 	Cycles int
+	First  int       // which cycle of its riff it begins with
+	Riff   riff.Riff // what is played; the zero value: the riff of the passage's level and seed
 }
 
 // A Passage is what both drums play in one go, at one tempo: a count-in or none,
@@ -44,7 +47,7 @@ func NewPassage(bpm int, level riff.Level, seed uint64, countIn bool, sections .
 	p := &Passage{bpm: bpm, countIn: countIn, seed: seed}
 	var at time.Duration
 	for i, s := range sections {
-		played, err := riff.Play(s.Rhythm, level, s.Cycles, mix(seed, uint64(i)))
+		played, err := s.play(bpm, level, mix(seed, uint64(i)))
 		if err != nil {
 			return nil, err
 		}
@@ -60,6 +63,21 @@ func NewPassage(bpm int, level riff.Level, seed uint64, countIn bool, sections .
 	return p, nil
 }
 
+// play is what both drums play in the section, as two hands can at the tempo.
+func (s Section) play(bpm int, level riff.Level, seed uint64) (riff.Part, error) {
+	r := s.Riff
+	if r == (riff.Riff{}) {
+		var err error
+		if r, err = riff.New(s.Rhythm, level, seed); err != nil {
+			return riff.Part{}, err
+		}
+	}
+	if !slices.Equal(r.Rhythm().Skeleton, s.Rhythm.Skeleton) {
+		return riff.Part{}, fmt.Errorf("round: a riff over %s for %s", r.Rhythm().Name, s.Rhythm.Name)
+	}
+	return r.At(bpm).Cycles(s.First, s.Cycles)
+}
+
 // Start is when the first step sounds; End is when the cycle after the last
 // one would begin.
 func (p *Passage) Start() time.Duration { return p.parts[0].from }
@@ -68,14 +86,41 @@ func (p *Passage) Start() time.Duration { return p.parts[0].from }
 func (p *Passage) End() time.Duration { return p.parts[len(p.parts)-1].to }
 
 // Dums are the times of the low strokes of the base: of the frames of
-// [audio.Rate] in which they sound.
+// [audio.Rate] in which they sound. In a declared break or roll there is no base,
+// and none of its strokes is one of these.
 func (p *Passage) Dums() []time.Duration {
 	var all []time.Duration
 	for i := range p.parts {
-		for _, s := range p.parts[i].Bass {
+		for _, s := range p.parts[i].Base() {
 			if s.Sound.Low() {
 				all = append(all, sounded(p.at(i, s.Step)))
 			}
+		}
+	}
+	return all
+}
+
+// A Span is a declared break or roll, in which nothing is scored: from its first
+// stroke up to where the base goes on. Stop is its last stroke on the bass drum:
+// of a break, after it there is silence.
+type Span struct {
+	Kind           riff.Kind
+	From, Stop, To time.Duration
+}
+
+// Open are the declared breaks and rolls, in the order of time: the times of the
+// frames of [audio.Rate].
+func (p *Passage) Open() []Span {
+	var all []Span
+	for i := range p.parts {
+		for _, o := range p.parts[i].Open {
+			span := Span{Kind: o.Kind, From: sounded(p.at(i, o.From)), To: sounded(p.at(i, o.To))}
+			for _, s := range p.parts[i].Bass {
+				if o.Contains(s.Step) {
+					span.Stop = sounded(p.strike(i, s))
+				}
+			}
+			all = append(all, span)
 		}
 	}
 	return all

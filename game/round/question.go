@@ -13,33 +13,42 @@ import (
 const (
 	MinBPM, MaxBPM       = 40, 220
 	MinEights, MaxEights = 1, 32
+	MaxHide              = 100
 )
 
-// Dums is the kind of round in which the player taps the low strokes.
-const Dums = "dums"
+// The kinds of round in which strokes are tapped.
+const (
+	Dums  = "dums" // the low strokes of a rhythm; see [New]
+	Stops = "stop" // likewise, while the drummer breaks off now and then; see [NewStopped]
+)
 
 // A Question says what is played and asked. The same question sounds the same
 // for ever.
 type Question struct {
-	Kind   string        // what is asked: Dums
+	Kind   string        // what is asked: Dums or Stops
 	Rhythm *rhythm.Cycle // what the bass drum holds
 	BPM    int           // beats per minute, MinBPM to MaxBPM
 	Eights int           // length, MinEights to MaxEights
 	Level  riff.Level    // how much the lead drum ornaments
+	Hide   int           // how far the riff hides the base, to MaxHide, as predicted; 0: as it comes
 	Seed   uint64        // decides the riff and the small variation of strokes
 }
 
 // Check reports what is wrong with the question, or nil.
 func (q Question) Check() error {
 	switch {
-	case q.Kind != Dums:
+	case q.Kind != Dums && q.Kind != Stops:
 		return fmt.Errorf("round: unknown kind %q", q.Kind)
 	case q.Rhythm == nil:
 		return errors.New("round: no rhythm")
 	case q.BPM < MinBPM || q.BPM > MaxBPM:
 		return fmt.Errorf("round: %d beats a minute; allowed is %d to %d", q.BPM, MinBPM, MaxBPM)
+	case q.Kind == Stops && (q.Eights < MinLongEights || q.Eights > MaxLongEights):
+		return fmt.Errorf("round: %d eights; stops are asked in %d to %d", q.Eights, MinLongEights, MaxLongEights)
 	case q.Eights < MinEights || q.Eights > MaxEights:
 		return fmt.Errorf("round: %d eights; allowed is %d to %d", q.Eights, MinEights, MaxEights)
+	case q.Hide < 0 || q.Hide > MaxHide:
+		return fmt.Errorf("round: hide %d; allowed is 0 to %d", q.Hide, MaxHide)
 	case !riff.Available(q.Level):
 		return fmt.Errorf("round: riff level %v is not available", q.Level)
 	}

@@ -27,7 +27,9 @@ func TestNewRefuses(t *testing.T) {
 		{"too fast", func(q *round.Question) { q.BPM = round.MaxBPM + 1 }, "round: 221 beats a minute; allowed is 40 to 220"},
 		{"no length", func(q *round.Question) { q.Eights = 0 }, "round: 0 eights; allowed is 1 to 32"},
 		{"too long", func(q *round.Question) { q.Eights = round.MaxEights + 1 }, "round: 33 eights; allowed is 1 to 32"},
-		{"a riff not yet played", func(q *round.Question) { q.Level = riff.Solo }, "round: riff level solo is not available"},
+		{"hide too far", func(q *round.Question) { q.Hide = 101 }, "round: hide 101; allowed is 0 to 100"},
+		{"hide below nothing", func(q *round.Question) { q.Hide = -1 }, "round: hide -1; allowed is 0 to 100"},
+		{"no such riff", func(q *round.Question) { q.Level = riff.Solo + 1 }, "round: riff level Level(5) is not available"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			q := good

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/scoring/history"
 )
@@ -94,4 +95,46 @@ func requireAgreement(t *testing.T, kept history.Round) {
 	}
 	require.InDelta(t, credit/(float64(len(kept.Strokes)+len(kept.Taps))/2), kept.Score, 1e-6)
 	require.InDelta(t, sum/float64(kept.Matched), *kept.Bias, 0.001)
+}
+
+// heardAt is the frame, with fraction, of a time in a round that begins in a frame.
+func heardAt(base int64, at time.Duration) float64 {
+	return float64(base) + at.Seconds()*float64(audio.Rate)
+}
+
+func seconds(base int64, at time.Duration) float64 {
+	return float64(base+audio.Rate.Frame(at)) / float64(audio.Rate)
+}
+
+// Of a round with a change too: how late it was heard, and in its eight, from what is
+// kept, and the change itself from its seed.
+func TestChangeRecordAgreesWithItself(t *testing.T) {
+	const base, setup = 48000*3600 + 1031, 37_123_457
+	r := changed(t, supplied(t, "maqsum"), supplied(t, "saidi"), 3, 6, 97, riff.Filled)
+	r.Begin()
+	differs, _ := r.Differs()
+	changes, _ := r.Changes()
+	for _, at := range []time.Duration{5 * time.Second, differs + setup + 812345*time.Microsecond} {
+		require.True(t, r.Press(round.Tap{At: at}, setup))
+	}
+	r.Hear(time.Hour, setup)
+	require.True(t, r.Answer("saidi"))
+	n := r.Notice()
+	kept := history.Round{
+		Kind: history.Change, Rhythm: "maqsum", To: "saidi", After: 3, BPM: 97, Riff: "filled", Eights: 6, Seed: 7,
+		Changes: new(seconds(base, changes)), Strokes: []float64{seconds(base, differs)}, Setup: float64(setup) / 1e6,
+		Choices: []string{"baladi", "saidi"}, Answer: n.Answer, Right: n.Right,
+		ID: "x", When: "2026-01-31T18:30:00Z", Epoch: 1, Rate: int(audio.Rate),
+	}
+	for _, p := range r.Presses() {
+		kept.Taps = append(kept.Taps, history.Tap{Frame: heardAt(base, p.At), By: "key"})
+	}
+	last := &kept.Taps[n.Press]
+	last.Stroke, last.Offset = new(0), new(float64(n.Late+setup)/1e6)
+	kept, err := history.NewChange(kept)
+	require.NoError(t, err)
+	late := 1000*(kept.Taps[1].Frame/float64(kept.Rate)-kept.Strokes[0]) - kept.Setup
+	require.InDelta(t, 812.345, late, 0.011)
+	require.InDelta(t, late, *kept.Taps[1].Offset-kept.Setup, 0.011)
+	require.InDelta(t, float64(n.InEight)/1e6, late+1000*(kept.Strokes[0]-*kept.Changes), 0.011)
 }

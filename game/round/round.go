@@ -2,6 +2,7 @@ package round
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"time"
 
@@ -32,26 +33,35 @@ type Round struct {
 	strokes []time.Duration
 	steps   []int
 	taps    []Tap
+	pass    func(setup time.Duration) // takes out the taps that are not scored
 	result  scoring.Result
 }
 
 // New returns a round that is ready to begin, or what is wrong with the
 // question.
 func New(q Question) (*Round, error) {
+	if q.Kind == Stops {
+		return nil, fmt.Errorf("round: kind %q is for NewStopped", q.Kind)
+	}
 	if err := q.Check(); err != nil {
 		return nil, err
 	}
 	cycles := q.Rhythm.CyclesIn(q.Eights)
-	p, err := NewPassage(q.BPM, q.Level, q.Seed, true, Section{q.Rhythm, cycles})
+	played, err := Riff(q.Rhythm, q.Level, q.Seed, 0, q.Hide)
+	if err != nil {
+		return nil, err
+	}
+	p, err := NewPassage(q.BPM, q.Level, q.Seed, true, Section{Rhythm: q.Rhythm, Cycles: cycles, Riff: played})
 	if err != nil {
 		return nil, err
 	}
 	r := &Round{course: course{Passage: p, heard: unheard}, Question: q, strokes: p.Dums()}
-	for _, s := range p.parts[0].Bass {
+	for _, s := range p.parts[0].Base() {
 		if s.Sound.Low() {
 			r.steps = append(r.steps, s.Step)
 		}
 	}
+	r.pass = r.passOver
 	return r, nil
 }
 
@@ -78,6 +88,7 @@ func (r *Round) Hear(now, setup time.Duration) {
 	}
 	r.hear(now)
 	if r.Over(now, setup) {
+		r.pass(setup)
 		r.finish(setup)
 	}
 }

@@ -15,6 +15,24 @@ const (
 // checkAnswer checks what the choices, the answer and its time have to do with
 // each other and with the kind of round.
 func checkAnswer(r *Round) error {
+	if err := checkChoices(r); err != nil {
+		return err
+	}
+	switch {
+	case r.Kind == Which && !slices.Contains(r.Choices, r.Rhythm):
+		return wrong("choices", "%q, which was played, is not among them", r.Rhythm)
+	case !slices.Contains(r.Choices, r.Answer):
+		return wrong("answer", "%q is not among the choices", r.Answer)
+	case r.Kind == Which && r.Right != (r.Answer == r.Rhythm):
+		return wrong("right", "%t, but %q was played and %q answered", r.Right, r.Rhythm, r.Answer)
+	case r.Took == nil && r.Heard > 0:
+		return wrong("heard", "%v cycles before the first step", r.Heard)
+	}
+	return nil
+}
+
+// checkChoices checks the choices by themselves.
+func checkChoices(r *Round) error {
 	if n := len(r.Choices); n < minChoices || n > maxChoices {
 		return wrong("choices", "%d choices, not %d to %d", n, minChoices, maxChoices)
 	}
@@ -30,16 +48,6 @@ func checkAnswer(r *Round) error {
 		case !r.mayChoose(c):
 			return bad("%q is no answer in a round of kind %q", c, r.Kind)
 		}
-	}
-	switch {
-	case r.Kind == Which && !slices.Contains(r.Choices, r.Rhythm):
-		return wrong("choices", "%q, which was played, is not among them", r.Rhythm)
-	case !slices.Contains(r.Choices, r.Answer):
-		return wrong("answer", "%q is not among the choices", r.Answer)
-	case r.Kind == Which && r.Right != (r.Answer == r.Rhythm):
-		return wrong("right", "%t, but %q was played and %q answered", r.Right, r.Rhythm, r.Answer)
-	case r.Took == nil && r.Heard > 0:
-		return wrong("heard", "%v cycles before the first step", r.Heard)
 	}
 	return nil
 }

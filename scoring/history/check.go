@@ -18,10 +18,16 @@ func check(r *Round) error {
 	if err := checkForeign(r); err != nil {
 		return err
 	}
-	if r.answered() {
+	switch {
+	case r.answered():
 		return checkAnswer(r)
+	case r.Kind == Change:
+		return checkChange(r)
 	}
-	return checkTapped(r)
+	if err := checkTapped(r); err != nil {
+		return err
+	}
+	return checkStop(r)
 }
 
 func checkTapped(r *Round) error {
@@ -38,7 +44,7 @@ func checkTapped(r *Round) error {
 }
 
 func checkWords(r *Round) error {
-	if r.Kind != Dums && !r.answered() {
+	if !r.known() {
 		return wrong("kind", "unknown kind %q", r.Kind)
 	}
 	for _, w := range []struct{ field, text string }{
@@ -68,11 +74,7 @@ func checkWords(r *Round) error {
 // checkForeign refuses values that a round of the kind does not have, and that
 // would be lost in the text.
 func checkForeign(r *Round) error {
-	foreign := r.choice()
-	if r.answered() {
-		foreign = slices.Concat(r.tapped())
-	}
-	for _, f := range foreign {
+	for _, f := range r.foreign() {
 		if !f.empty() {
 			return wrong(f.name, "a round of kind %q has none", r.Kind)
 		}

@@ -74,7 +74,70 @@
 // "how-many" (how many dums has one cycle?); "same" and "different" for "same"
 // (the second half plays the rhythm again, or another).
 //
-// The order of the members has no meaning. All of them are there. offset and
+// A round in which the rhythm may change has these in place of "choices" to
+// "heard". It is pressed when the change is heard, and then answered:
+//
+//	{
+//	 "v": 1,
+//	 "kind": "change",
+//	 "rhythm": "maqsum",      what was played first
+//	 "bpm": 120,              of either rhythm
+//	 "riff": "bare",
+//	 "eights": 4,
+//	 "seed": 7,
+//	 "to": "baladi",          what it became; "": it did not change
+//	 "after": 2,              how many eights were played before that; 0: it did not change
+//	 "changes": 10,           s in the stream: the eight in which it did; or null
+//	 "strokes": [10.25],      s: the first stroke that differs from the old rhythm going on, or is left out; or none
+//	 "taps": [{               each press; the one that heard the change is the last
+//	   "at": 12123.4,
+//	   "offset": 1500,        ms, press − first stroke that differs; raw; null: too early, or nothing to hear
+//	   "stroke": 0,           0, or null likewise
+//	   "frame": 564000,
+//	   "reading": {"context": 3.2, "performance": 5100},
+//	   "by": "key"
+//	 }],
+//	 "setup": 8,
+//	 "choices": ["baladi", "saidi"],  never the first rhythm
+//	 "answer": "saidi",       one of them; "" where no change was heard, and nothing asked
+//	 "right": false,          heard and said rightly; or no change, and no press
+//	 "id": "b2f3",
+//	 "when": "2026-01-31T18:34:00+02:00",
+//	 "output": "studio",
+//	 "epoch": 1,
+//	 "rate": 48000,
+//	 "coarse": false
+//	}
+//
+// A round of kind "stop", in which the drummer breaks off now and then, is a tap
+// round with two members more. Its strokes are the dums outside the breaks, each
+// stop, and each 1 on which it goes on after the silence:
+//
+//	{
+//	 "breaks": [{
+//	   "from": 0.5,           s in the stream: the figure begins that leads to the stop
+//	   "stop": 0,             index into strokes: the last stroke of the figure
+//	   "counts": 2,           from the stop to where it goes on, 1 to 64
+//	   "back": 1,             index into strokes: where it goes on, the next
+//	   "taps": 0              added taps in the silence between
+//	 }],
+//	 "aside": []              taps along with the figures, or in rolls: neither scored nor counted
+//	}
+//
+// A round of any kind has these besides, each only where it has something to tell:
+//
+//	{
+//	 "riffVersion": 1,        version of the riffs, of which the seed chose one
+//	 "hideAsked": 60,         how far the riff was asked to hide the base, of 100
+//	 "hide": 0.583,           how far it does, 0 to 1, as predicted from its strokes
+//	 "helps": {               helps for the ear that were used; never counted against the player
+//	   "balance": 40,         how far towards the bass drum, of 100; − the lead drum
+//	   "bass": 2,             how often the bass drum was heard alone for one eight
+//	   "hands": true          the drummer's hands were shown
+//	 }
+//	}
+//
+// The order of the members has no meaning. But for these last, all are there. offset and
 // setup are kept apart: matching and score use offset − setup, and so do
 // bias and median. bias, spread and median are null where fewer than two taps
 // matched, drift where fewer than three did. What the figures mean exactly is
@@ -85,7 +148,7 @@
 // and stroke are null together.
 //
 // Numbers are rounded: milliseconds, frames and drift to 0.001, seconds to
-// 10⁻⁹, the score to 10⁻⁶. NaN and infinities do not exist.
+// 10⁻⁹, the score to 10⁻⁶, hide to 0.001. NaN and infinities do not exist.
 //
 // # Versions
 //

@@ -83,3 +83,13 @@ func under(way string, err error) error {
 	}
 	return err
 }
+
+// within puts the name of another list in the place of the one in an error's field,
+// nil included.
+func within(list, other string, err error) error {
+	var e *Error
+	if errors.As(err, &e) {
+		e.Field = other + strings.TrimPrefix(e.Field, list)
+	}
+	return err
+}

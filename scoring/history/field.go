@@ -11,8 +11,8 @@ import (
 type field struct {
 	name string
 	// at points to a string, bool, int, uint64 or float64, to a pointer to an
-	// int or a float64 (nil is null), or to a []float64, a []string, a []Tap or a
-	// Reading.
+	// int or a float64 (nil is null), or to a []float64, a []string, a []Tap, a
+	// []Break, a Reading or Helps.
 	at     any
 	digits int     // decimal places kept
 	lo, hi float64 // range of the number, or of each
@@ -28,19 +28,44 @@ const (
 	maxCycles  = 1e6
 )
 
-// object is a JSON object with known members and others.
+// object is a JSON object with known members, of which the extras may be absent,
+// and others.
 type object interface {
 	fields() []field
+	extras() []field
 	others() *[]member
 }
 
 // fields are those of the round's kind, in the order of the text.
 func (r *Round) fields() []field {
-	what, figures := r.tapped()
-	if r.answered() {
-		what, figures = r.choice(), nil
-	}
+	what, figures := r.own()
 	return slices.Concat(r.asked(), what, r.circumstances(), figures)
+}
+
+// own are those that only some kinds have: before and after those of all.
+func (r *Round) own() (what, figures []field) {
+	what, figures = r.tapped()
+	switch {
+	case r.answered():
+		return r.choice(), nil
+	case r.Kind == Change:
+		return r.changing(), nil
+	case r.Kind == Stop:
+		return append(what, r.stopping()...), figures
+	}
+	return what, figures
+}
+
+// foreign are those that other kinds have and the round's has not.
+func (r *Round) foreign() []field {
+	var names []string
+	what, figures := r.own()
+	for _, f := range slices.Concat(what, figures) {
+		names = append(names, f.name)
+	}
+	what, figures = r.tapped()
+	all := slices.Concat(what, figures, r.choice(), r.changing()[:3], r.stopping())
+	return slices.DeleteFunc(all, func(f field) bool { return slices.Contains(names, f.name) })
 }
 
 func (r *Round) asked() []field {
@@ -122,7 +147,7 @@ func (r *Reading) others() *[]member { return &r.rest }
 // roundAll rounds every number of an object to its decimal places. Numbers
 // behind pointers are replaced, not changed.
 func roundAll(o object) {
-	for _, f := range o.fields() {
+	for _, f := range told(o) {
 		switch v := f.at.(type) {
 		case *float64:
 			*v = to(*v, f.digits)
@@ -135,12 +160,21 @@ func roundAll(o object) {
 				(*v)[i] = to((*v)[i], f.digits)
 			}
 		case *[]Tap:
-			for i := range *v {
-				roundAll(&(*v)[i])
-			}
-		case *Reading:
+			roundEach(*v)
+		case *[]Break:
+			roundEach(*v)
+		case object:
 			roundAll(v)
 		}
+	}
+}
+
+func roundEach[T any, O interface {
+	*T
+	object
+}](list []T) {
+	for i := range list {
+		roundAll(O(&list[i]))
 	}
 }
 
@@ -155,7 +189,7 @@ func to(x float64, digits int) float64 {
 
 // ranges checks every number of an object.
 func ranges(o object) error {
-	for _, f := range o.fields() {
+	for _, f := range told(o) {
 		if err := f.check(); err != nil {
 			return under(f.name, err)
 		}
@@ -187,13 +221,23 @@ func (f field) check() error {
 			}
 		}
 	case *[]Tap:
-		for i := range *v {
-			if err := ranges(&(*v)[i]); err != nil {
-				return under(index("", i), err)
-			}
-		}
-	case *Reading:
+		return rangesEach(*v)
+	case *[]Break:
+		return rangesEach(*v)
+	case object:
 		return ranges(v)
+	}
+	return nil
+}
+
+func rangesEach[T any, O interface {
+	*T
+	object
+}](list []T) error {
+	for i := range list {
+		if err := ranges(O(&list[i])); err != nil {
+			return under(index("", i), err)
+		}
 	}
 	return nil
 }
@@ -225,6 +269,10 @@ func (f field) empty() bool {
 		return len(*v) == 0
 	case *[]Tap:
 		return len(*v) == 0
+	case *[]Break:
+		return len(*v) == 0
+	case object:
+		return nothing(v)
 	}
 	panic(fmt.Sprintf("history: %s is a %T", f.name, f.at))
 }

@@ -32,7 +32,7 @@ func write(b *bytes.Buffer, o object, first ...member) {
 		put(m.name)
 		b.Write(m.raw)
 	}
-	for _, f := range o.fields() {
+	for _, f := range told(o) {
 		put(f.name)
 		writeValue(b, f.at)
 	}
@@ -48,17 +48,26 @@ func writeValue(b *bytes.Buffer, at any) {
 	case object:
 		write(b, v)
 	case *[]Tap:
-		b.WriteByte('[')
-		for i := range *v {
-			if i > 0 {
-				b.WriteByte(',')
-			}
-			write(b, &(*v)[i])
-		}
-		b.WriteByte(']')
+		writeEach(b, *v)
+	case *[]Break:
+		writeEach(b, *v)
 	default:
 		b.Write(encode(at))
 	}
+}
+
+func writeEach[T any, O interface {
+	*T
+	object
+}](b *bytes.Buffer, list []T) {
+	b.WriteByte('[')
+	for i := range list {
+		if i > 0 {
+			b.WriteByte(',')
+		}
+		write(b, O(&list[i]))
+	}
+	b.WriteByte(']')
 }
 
 // encode writes a text, a truth, a number, null or numbers as JSON. Of these

@@ -103,7 +103,7 @@ func kind(r *Round, object member, members []member) error {
 	if err := members[i].read(&r.Kind); err != nil {
 		return err
 	}
-	if r.Kind != Dums && !r.answered() {
+	if !r.known() {
 		return members[i].wrong("unknown kind %q", r.Kind)
 	}
 	return nil
@@ -119,6 +119,19 @@ func fill(o object, m member, members []member) error {
 		}
 		if err := members[i].read(f.at); err != nil {
 			return err
+		}
+		members = slices.Delete(members, i, i+1)
+	}
+	for _, f := range o.extras() {
+		i := slices.IndexFunc(members, func(m member) bool { return m.name == f.name })
+		if i < 0 {
+			continue
+		}
+		if err := members[i].read(f.at); err != nil {
+			return err
+		}
+		if f.empty() && f.lo > 0 {
+			return members[i].wrong("%s is not from %v to %v", short(members[i].raw), f.lo, f.hi)
 		}
 		members = slices.Delete(members, i, i+1)
 	}
@@ -138,6 +151,8 @@ func (m member) read(into any) error {
 		}
 		return under(m.name, fill(v, m, members))
 	case *[]Tap:
+		return list(m, v)
+	case *[]Break:
 		return list(m, v)
 	case *[]float64:
 		return list(m, v)

@@ -18,6 +18,8 @@ const (
 	Stroke  = "stroke"   // one stroke: dum or tek?
 	HowMany = "how-many" // how many dums has a cycle?
 	Same    = "same"     // two rhythms, the same or different?
+	Change  = "change"   // the rhythm changes, or not: pressed when it does, and to what?
+	Stop    = "stop"     // the dums are tapped, and the drummer breaks off now and then
 )
 
 // Round is one finished round. The package comment gives the meaning, unit
@@ -60,6 +62,22 @@ type Round struct {
 	Took    *float64 // ms, nil where the answer came before the first step
 	Heard   float64  // cycles
 
+	// Of rounds in which the rhythm may change, besides Strokes, Taps and Setup, and
+	// Choices, Answer and Right.
+	To      string
+	After   int      // eights before the change, 0 where it did not change
+	Changes *float64 // s in the stream, nil where it did not change
+
+	// Of rounds with stops, besides all of tap rounds.
+	Breaks []Break
+	Aside  []Tap // neither scored nor counted; Offset and Stroke are nil
+
+	// Where they have something to tell; else zero.
+	RiffVersion int      // of the riffs that the seed stands for; 0: bare and filled have none
+	HideAsked   int      // how far the riff was asked to hide the base, of 100; 0: as it came
+	Hide        *float64 // how far it did, as predicted, 0 to 1
+	Helps       Helps
+
 	rest []member // members that this program does not know
 }
 
@@ -81,6 +99,11 @@ type Reading struct {
 	Performance float64 // ms
 
 	rest []member
+}
+
+// known reports whether the round's kind is.
+func (r *Round) known() bool {
+	return r.Kind == Dums || r.Kind == Change || r.Kind == Stop || r.answered()
 }
 
 // answered reports whether the round is answered by a choice, not by taps.
@@ -105,7 +128,7 @@ func New(played Round, result scoring.Result) (Round, error) {
 		panic(fmt.Sprintf("history: a result of %d strokes and %d taps for a round of %d and %d",
 			matched+len(result.Out), matched+len(result.Added), len(played.Strokes), len(played.Taps)))
 	}
-	if played.answered() {
+	if played.answered() || played.Kind == Change {
 		return Round{}, wrong("kind", "%q is not a kind of tap round", played.Kind)
 	}
 	r := played.clone()
@@ -165,14 +188,17 @@ func (r Round) Time() time.Time {
 // clone returns a copy that shares nothing that is ever written to. Lists of the
 // round's kind are lists, if empty ones; others that are empty are nil.
 func (r Round) clone() Round {
-	if r.answered() {
-		r.Choices = append(make([]string, 0, len(r.Choices)), r.Choices...)
-		r.Strokes = append([]float64(nil), r.Strokes...)
-		r.Taps = append([]Tap(nil), r.Taps...)
-		return r
-	}
-	r.Choices = append([]string(nil), r.Choices...)
-	r.Strokes = append(make([]float64, 0, len(r.Strokes)), r.Strokes...)
-	r.Taps = append(make([]Tap, 0, len(r.Taps)), r.Taps...)
+	tapped := !r.answered()
+	r.Choices = copied(r.Choices, r.answered() || r.Kind == Change)
+	r.Strokes, r.Taps = copied(r.Strokes, tapped), copied(r.Taps, tapped)
+	r.Breaks, r.Aside = copied(r.Breaks, r.Kind == Stop), copied(r.Aside, r.Kind == Stop)
 	return r
+}
+
+// copied is a copy of a list; an empty one is nil unless the round's kind has it.
+func copied[T any](list []T, has bool) []T {
+	if !has && len(list) == 0 {
+		return nil
+	}
+	return append(make([]T, 0, len(list)), list...)
 }

@@ -1,0 +1,113 @@
+package quiz
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+)
+
+// A Change is a question of Hear the change: what is played, and what it may have
+// become.
+//
+// The choices are drawn as those of Which are, near the rhythm that it begins
+// with: its family first, then the most alike. Any of them, each with the same
+// chance, is what it becomes; in one round of four it never changes. No two of
+// them and of the first can be taken for one another, and all can be played at the
+// one tempo within their own ranges, so that neither the tempo nor a change of it
+// tells anything. (How many strokes it has is then heard: that belongs to the
+// rhythm.) Where it changes is drawn last and has to do with nothing else.
+type Change struct {
+	round.Change
+	Choices []Choice // at least two, in the order in which they are shown; never the first rhythm
+}
+
+// neverOdds is in how many rounds there is one without a change.
+const neverOdds = 4
+
+// Right is the ID of what it becomes, "" where it never changes.
+func (c Change) Right() string {
+	if c.To == nil {
+		return ""
+	}
+	return c.To.ID
+}
+
+// Choice returns the choice of an ID.
+func (c Change) Choice(id string) (Choice, bool) { return Question{Choices: c.Choices}.Choice(id) }
+
+// NextChange returns the question of a seed: a change from start, or where that is
+// nil from any rhythm of the pool, to others of the pool. eights is the length, from
+// round.MinLongEights to round.MaxLongEights; the rest is as with [Next]. Where
+// fewer than two rhythms can follow, the error wraps [ErrTooFew].
+func NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eights, bpm int, level riff.Level, seed uint64) (Change, error) {
+	if err := check(answers, bpm, level); err != nil {
+		return Change{}, err
+	}
+	if eights < round.MinLongEights || eights > round.MaxLongEights {
+		return Change{}, fmt.Errorf("quiz: %d eights; a change is asked in %d to %d", eights, round.MinLongEights, round.MaxLongEights)
+	}
+	if start != nil {
+		pool = append([]*rhythm.Cycle{start}, pool...)
+	}
+	q := Change{Change: round.Change{Eights: eights, Level: level, Seed: seed}}
+	return q.draw(start, steady(pool, bpm, level), answers, draw(seed, 5))
+}
+
+// steady are the players of a pool for whom a common pace is a common tempo: as
+// many strokes as beats. Those that may follow one another fit.
+func steady(pool []*rhythm.Cycle, bpm int, level riff.Level) group {
+	g := group(players(pool, bpm, level))
+	for i := range g {
+		g[i].strokes = g[i].Beats()
+	}
+	g.pair()
+	for i := range g {
+		for j := range g {
+			// 4/4 counts quarters and 9/8 eighths: they have no beat in common.
+			g[i].fits[j] = g[i].fits[j] && g[i].Metre.Unit == g[j].Metre.Unit
+		}
+	}
+	return g
+}
+
+func (q Change) draw(start *rhythm.Cycle, players group, answers int, r *rand.Rand) (Change, error) {
+	first, groups := players.beginnings(start, answers)
+	if len(first) == 0 {
+		return Change{}, tooFew("none that two others could follow at the same tempo")
+	}
+	i := r.IntN(len(first))
+	chosen := nearby(r, groups[i])
+	slowest, fastest := chosen.commonPace().tempi(first[i])
+	if first[i].fixed {
+		fastest = slowest
+	}
+	q.From, q.BPM = first[i].Cycle, slowest+r.IntN(fastest-slowest+1)
+	for _, p := range chosen[1:] {
+		q.Choices = append(q.Choices, Choice{ID: p.ID, Name: p.Name, Rhythm: p.Cycle, BPM: q.BPM})
+	}
+	r.Shuffle(len(q.Choices), func(i, j int) { q.Choices[i], q.Choices[j] = q.Choices[j], q.Choices[i] })
+	to := pick(r, q.Choices).Rhythm
+	if r.IntN(neverOdds) > 0 {
+		from := round.FirstChange(q.Eights)
+		q.To, q.At = to, from+r.IntN(round.LastChange(q.Eights)-from+1)
+	}
+	return q, nil
+}
+
+// beginnings are the members, or start alone, that two others or more may follow,
+// each with the groups of it and them.
+func (g group) beginnings(start *rhythm.Cycle, answers int) (first group, groups [][]group) {
+	for _, p := range g {
+		if start != nil && p.ID != start.ID || !slices.Contains(p.fits, true) {
+			continue
+		}
+		if all := largest(p, g.rivals(p), answers+1); len(all[0]) > MinAnswers {
+			first, groups = append(first, p), append(groups, all)
+		}
+	}
+	return first, groups
+}

@@ -1,0 +1,103 @@
+package round_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+)
+
+// stopRecording plays a recording of a round with stops as the game does, and
+// writes it with what came of it.
+func stopRecording(t *testing.T, text string) (string, *round.Stopped) {
+	t.Helper()
+	note, value := values(t, text)
+	level, err := riff.ParseLevel(value["level"])
+	require.NoError(t, err)
+	r := stopped(t, supplied(t, value["rhythm"]), wholeOf(t, value, "bpm"), wholeOf(t, value, "eights"), level, uint64(wholeOf(t, value, "seed")))
+	r.Begin()
+	setup, taps := parseMs(t, value["setup"]), timesOf(t, value["taps"])
+	next := 0
+	for now := -500 * ms; r.UnderWay(); now += time.Second / 60 {
+		for ; next < len(taps) && taps[next] <= now; next++ {
+			require.True(t, r.Tap(round.Tap{At: taps[next], Mark: next + 1}, setup))
+		}
+		r.Hear(now, setup)
+	}
+	result := r.Result()
+	said := note + "\n" + sayKept(value, "rhythm", "bpm", "eights", "level", "seed", "setup", "taps")
+	for i, c := range r.Catches() {
+		said += fmt.Sprintf("stop %d: figure from %s, stop at %s, %d counts; last %s, taps in the silence %d, back %s\n", i+1,
+			sayMs(r.Strokes()[c.Last.Stroke]-4*r.Question.Rhythm.At(r.Question.Rhythm.StepsPerBeat(), r.BPM())),
+			sayMs(r.Strokes()[c.Last.Stroke]), c.Silence, sayLanding(c.Last), c.InSilence, sayLanding(c.Back))
+	}
+	said += fmt.Sprintf("score: %.6f\nsummary: %d of %d tapped, added:%s, set aside:%s\n", result.Accuracy,
+		len(result.Pairs), len(r.Strokes()), sayTaps(r.Taps(), result.Added), sayMarks(r.Aside()))
+	return said, r
+}
+
+func sayLanding(l round.Landing) string {
+	if !l.Tapped {
+		return "–"
+	}
+	return fmt.Sprintf("%+.3f", l.Offset.Seconds()*1000)
+}
+
+func sayMarks(taps []round.Tap) string {
+	var numbers []int
+	for _, t := range taps {
+		numbers = append(numbers, t.Mark)
+	}
+	return sayNumbers(numbers)
+}
+
+// caught holds, for each recording, what its score is made of, by hand: strokes asked
+// for, taps that count, and how far, in ms and less the set-up, the matched ones lie.
+// The rounds are maqsum at 120: dums a second apart from 2 s on, but for the break.
+var caught = map[string]struct {
+	strokes, taps int
+	off           []float64
+}{
+	"caught":      {13, 13, []float64{0, 0, 0, 0, 15, -20, 0, 0, 0, 0, 0, 0, 0}},
+	"hands-go-on": {13, 14, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"too-soon":    {13, 13, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"through":     {13, 14, []float64{0, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"set-up":      {13, 13, []float64{10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10}},
+}
+
+func TestRecordedStops(t *testing.T) {
+	paths, err := filepath.Glob(recordings + "/stop/*.txt")
+	require.NoError(t, err)
+	require.Len(t, paths, len(caught))
+	for _, path := range paths {
+		name := strings.TrimSuffix(filepath.Base(path), ".txt")
+		t.Run(name, func(t *testing.T) {
+			text, err := os.ReadFile(path)
+			require.NoError(t, err)
+			got, r := stopRecording(t, string(text))
+			if *update {
+				require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+			} else {
+				require.Equal(t, string(text), got)
+			}
+			want, found := caught[name]
+			require.True(t, found)
+			require.Len(t, r.Strokes(), want.strokes)
+			require.Len(t, r.Taps(), want.taps)
+			// The score by the formula that TestScoresOfRecordedRounds names.
+			var sum float64
+			for _, d := range want.off {
+				sum += math.Exp(-d * d / (2 * 40 * 40))
+			}
+			require.InDelta(t, sum/(float64(want.strokes+want.taps)/2), r.Result().Accuracy, 5e-7)
+		})
+	}
+}

@@ -1,0 +1,198 @@
+package round
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"groundbeat/game/riff"
+	"groundbeat/scoring"
+)
+
+// A Stopped round is one in which the drummer breaks off now and then. The dums are
+// tapped; the last tap before a silence belongs on the stop, and the first after it
+// on the 1. The zero Stopped is not usable; see [NewStopped].
+type Stopped struct {
+	Round
+	stops []Stop
+	aside []Tap
+}
+
+// NewStopped returns a round that is ready to begin, or what is wrong with the
+// question, whose kind is Stops.
+func NewStopped(q Question) (*Stopped, error) {
+	p, err := NewStoppedPassage(q, true)
+	if err != nil {
+		return nil, err
+	}
+	r := &Stopped{Round: Round{course: course{Passage: p, heard: unheard}, Question: q}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
+	r.pass, r.steps = r.setAside, p.asked(r.stops)
+	for _, step := range r.steps {
+		r.strokes = append(r.strokes, sounded(p.at(0, step)))
+	}
+	return r, nil
+}
+
+// NewStoppedPassage returns what a question of kind Stops sounds like, with a
+// count-in or without one; or what is wrong with it.
+func NewStoppedPassage(q Question, countIn bool) (*Passage, error) {
+	if q.Kind != Stops {
+		return nil, fmt.Errorf("round: kind %q; these are of kind %q", q.Kind, Stops)
+	}
+	if err := q.Check(); err != nil {
+		return nil, err
+	}
+	p, err := NewPassage(q.BPM, q.Level, q.Seed, countIn, eightsOf(q.Rhythm, 0, q.Eights))
+	if err != nil {
+		return nil, err
+	}
+	return p, p.stopped(StopsOf(q.Rhythm, q.Eights, q.Seed))
+}
+
+// asked are the steps to be tapped: the dums of the base outside the breaks, each
+// stop, and each 1 after it.
+func (p *Passage) asked(stops []Stop) []int {
+	var steps []int
+	for _, s := range p.parts[0].Base() {
+		if s.Sound.Low() {
+			steps = append(steps, s.Step)
+		}
+	}
+	for _, s := range stops {
+		steps = append(steps, s.At, s.Back)
+	}
+	slices.Sort(steps)
+	return slices.Compact(steps)
+}
+
+// Stops are where the drummer breaks off.
+func (r *Stopped) Stops() []Stop { return r.stops }
+
+// At is when a step of the round sounds: of the frame of [audio.Rate].
+func (r *Stopped) At(step int) time.Duration { return sounded(r.at(0, step)) }
+
+// Silent reports whether the drums are silent at a time, after a stop: from a count
+// after it, when it has died away, to the 1.
+func (r *Stopped) Silent(t time.Duration) bool {
+	perBeat := r.Question.Rhythm.StepsPerBeat()
+	for _, s := range r.stops {
+		if t >= r.at(0, s.At+perBeat) && t < r.at(0, s.Back) {
+			return true
+		}
+	}
+	return false
+}
+
+// Aside are the taps of a round in review that go along with a figure, or lie in a
+// declared roll: they are neither scored nor counted, and are not among Taps.
+func (r *Stopped) Aside() []Tap { return r.aside }
+
+// setAside takes out the taps that belong to strokes that are not asked for, and
+// those in an open span that belong to none.
+func (r *Stopped) setAside(setup time.Duration) {
+	all, asked := r.withFigures()
+	times := make([]time.Duration, len(r.taps))
+	for i, t := range r.taps {
+		times[i] = t.At - setup
+	}
+	m := scoring.Match(all, times, Window)
+	drop := make([]bool, len(r.taps))
+	for _, p := range m.Pairs {
+		drop[p.Tap] = !asked[p.Stroke]
+	}
+	for _, i := range m.Added {
+		drop[i] = r.unasked(times[i])
+	}
+	var kept []Tap
+	for i, t := range r.taps {
+		if drop[i] {
+			r.aside = append(r.aside, t)
+		} else {
+			kept = append(kept, t)
+		}
+	}
+	r.taps = kept
+}
+
+// withFigures are the strokes asked for and those of the figures, in order, and
+// which of them are asked for.
+func (r *Stopped) withFigures() (all []time.Duration, asked []bool) {
+	all = slices.Clone(r.strokes)
+	for _, s := range r.stops {
+		for _, stroke := range s.figure(r.Question.Rhythm.StepsPerBeat()) {
+			all = append(all, sounded(r.strike(0, stroke)))
+		}
+	}
+	slices.Sort(all)
+	all = slices.Compact(all)
+	for _, t := range all {
+		_, is := slices.BinarySearch(r.strokes, t)
+		asked = append(asked, is)
+	}
+	return all, asked
+}
+
+// unasked reports whether a time lies in a figure, before the stop, or in a roll; as
+// with [Round], from a window before it.
+func (r *Stopped) unasked(t time.Duration) bool {
+	for _, o := range r.Open() {
+		to := o.To
+		if o.Kind == riff.Break {
+			to = o.Stop
+		}
+		if t >= o.From-Window.Within && t < to {
+			return true
+		}
+	}
+	return false
+}
+
+// A Landing is a tap on a stop, or on the 1 after it, or that there was none.
+type Landing struct {
+	Stroke int           // which of Strokes
+	Tapped bool          // a tap belongs to it
+	Offset time.Duration // raw: tap − stroke, + behind, − ahead
+}
+
+// A Catch is how one stop was caught.
+type Catch struct {
+	Stop
+	Last      Landing // on the stop
+	InSilence int     // taps in the silence
+	Back      Landing // on the 1
+}
+
+// Catches are how the stops of a round in review were caught, in order; otherwise
+// there are none.
+func (r *Stopped) Catches() []Catch {
+	if r.phase != Review {
+		return nil
+	}
+	var all []Catch
+	for _, s := range r.stops {
+		all = append(all, r.catch(s))
+	}
+	return all
+}
+
+func (r *Stopped) catch(s Stop) Catch {
+	c := Catch{Stop: s, Last: r.landing(s.At), Back: r.landing(s.Back)}
+	from, to := r.strokes[c.Last.Stroke], r.strokes[c.Back.Stroke]
+	for _, i := range r.result.Added {
+		if at := r.taps[i].At - r.result.Setup; at >= from && at < to {
+			c.InSilence++
+		}
+	}
+	return c
+}
+
+func (r *Stopped) landing(step int) Landing {
+	i, _ := slices.BinarySearch(r.steps, step)
+	l := Landing{Stroke: i}
+	for _, p := range r.result.Pairs {
+		if p.Stroke == i {
+			l.Tapped, l.Offset = true, p.Offset
+		}
+	}
+	return l
+}

@@ -1,0 +1,95 @@
+package history
+
+import "slices"
+
+// changing are the fields of a round in which the rhythm may change.
+func (r *Round) changing() []field {
+	tapped, _ := r.tapped()
+	choice := r.choice()
+	return slices.Concat([]field{
+		{"to", &r.To, 0, 0, 0},
+		{"after", &r.After, 0, 0, 512},
+		{"changes", &r.Changes, 9, 0, maxSeconds},
+	}, named(tapped, "strokes", "taps", "setup"), named(choice, "choices", "answer", "right"))
+}
+
+// named are those fields of some that have one of the names.
+func named(some []field, names ...string) (of []field) {
+	for _, f := range some {
+		if slices.Contains(names, f.name) {
+			of = append(of, f)
+		}
+	}
+	return of
+}
+
+// NewChange returns the record of a round in which the rhythm may change, of which
+// played holds all: the press that heard the change has its offset and stroke, the
+// others none. It rounds the numbers as [Format] does, and returns an *[Error] that
+// names the field where the record would not be valid.
+func NewChange(played Round) (Round, error) {
+	if played.Kind != Change {
+		return Round{}, wrong("kind", "%q is not %q", played.Kind, Change)
+	}
+	r := played.clone()
+	roundAll(&r)
+	if err := check(&r); err != nil {
+		return Round{}, err
+	}
+	return r, nil
+}
+
+// checkChange checks what the change, the presses and the answer have to do with
+// each other.
+func checkChange(r *Round) error {
+	changed := 0
+	if r.To != "" {
+		changed = 1
+	}
+	switch {
+	case r.To == r.Rhythm:
+		return wrong("to", "%q is no change", r.To)
+	case (r.Changes != nil) != (changed == 1):
+		return wrong("changes", "a time and what it changes to are not there together")
+	case (r.After > 0) != (changed == 1) || r.After >= r.Eights:
+		return wrong("after", "%d eights of %d before the change", r.After, r.Eights)
+	case len(r.Strokes) != changed:
+		return wrong("strokes", "%d strokes that differ first, not %d", len(r.Strokes), changed)
+	case changed == 1 && r.Strokes[0] < *r.Changes:
+		return wrong("strokes[0]", "%v, before the change at %v", r.Strokes[0], *r.Changes)
+	}
+	heard, err := checkTaps(r)
+	if err != nil {
+		return err
+	}
+	for i, t := range r.Taps {
+		if t.Stroke != nil && i != len(r.Taps)-1 {
+			return wrong(index("taps", i)+".stroke", "a press came after the one that heard the change")
+		}
+	}
+	return checkNamed(r, heard == 1)
+}
+
+// checkNamed checks what was said of a change that was heard, or was not.
+func checkNamed(r *Round, heard bool) error {
+	if err := checkChoices(r); err != nil {
+		return err
+	}
+	right := heard && r.Answer == r.To
+	if r.To == "" {
+		right = len(r.Taps) == 0
+	}
+	switch {
+	case slices.Contains(r.Choices, r.Rhythm):
+		return wrong("choices", "%q was played before", r.Rhythm)
+	case r.To != "" && !slices.Contains(r.Choices, r.To):
+		return wrong("choices", "%q, which was played, is not among them", r.To)
+	case heard && !slices.Contains(r.Choices, r.Answer):
+		return wrong("answer", "%q is not among the choices", r.Answer)
+	case !heard && r.Answer != "":
+		return wrong("answer", "%q, but no change was heard", r.Answer)
+	case r.Right != right:
+		return wrong("right", "%t, but the presses and the answer make it %t", r.Right, right)
+	}
+	return nil
+}
