@@ -45,7 +45,25 @@ func (x *asking) hearSide(id string) {
 	if err != nil {
 		return
 	}
+	x.follow(p)
+	x.again.apply(x.Sound)
 	x.play(p, x.Wall.Now())
+}
+
+// actSide answers the controls of the sides.
+func (x *asking) actSide(action, value string) {
+	if action == view.ActHear {
+		x.hearSide(value)
+		return
+	}
+	anew := x.again.set(action, value)
+	if x.side == 0 {
+		return
+	}
+	x.again.apply(x.Sound)
+	if anew {
+		x.hearSide(x.sides[x.side-1].ID)
+	}
 }
 
 var errNoSide = errors.New("game: no such side")
@@ -55,13 +73,27 @@ func (x *asking) sidePassage(id string) (*round.Passage, error) {
 		if s.ID == id {
 			x.side = i + 1
 			if s.Rhythm == nil {
-				return passageOf(alone(x.question, id))
+				return passageOf(alone(x.question, id), 0)
 			}
-			return round.NewPassage(x.tempoOf(s), x.question.Level, x.question.Seed, false,
-				round.Section{Rhythm: s.Rhythm, Cycles: s.Rhythm.CyclesIn(1)})
+			return x.heardAgain(s, i)
 		}
 	}
 	return nil, errNoSide
+}
+
+// heardAgain is one eight of a side, with the riff that it was heard under, or would
+// have been.
+func (x *asking) heardAgain(s view.Side, i int) (*round.Passage, error) {
+	nth := 0
+	if x.question.Ask == quiz.Same {
+		nth = i // the second half has a riff of its own
+	}
+	r, err := round.Riff(s.Rhythm, x.question.Level, x.question.Seed, nth, x.address.Hide)
+	if err != nil {
+		return nil, err
+	}
+	return round.NewPassage(x.again.tempo(x.tempoOf(s)), x.question.Level, x.question.Seed, false,
+		round.Section{Rhythm: s.Rhythm, Cycles: s.Rhythm.CyclesIn(1), Riff: r})
 }
 
 // alone is a question of one stroke with the stroke of an answer in it.
@@ -92,19 +124,39 @@ func (x *asking) followSide(now float64) {
 		return
 	}
 	if x.side <= len(x.sides) {
+		at = x.seen(at)
 		h := &x.heads[x.side-1]
 		h.moves, h.Turning, h.Turn = true, at >= 0, x.passage.TurnAt(max(at, 0))
+		if x.question.Ask != quiz.Stroke && at >= 0 {
+			x.ring(&h.Head, at)
+			x.show(&h.Head, x.ear.hands, at)
+		}
 	}
 }
 
 func (x *asking) screen() view.Screen {
 	m := x.model()
 	x.blank.set(m.Head())
+	x.setSides(m)
+	return m.Screen(x.Words)
+}
+
+// setSides puts the sides of a review on their heads.
+func (x *asking) setSides(m *view.Which) {
+	x.ringed = -1 // what was on the heads is gone
 	for i := range x.heads {
 		x.heads[i].set(m.SideHead(i))
 		x.heads[i].moves = x.side == i+1
 	}
-	return m.Screen(x.Words)
+}
+
+// shownSides are the sides of a review, and how wide both are together.
+func (x *asking) shownSides() (sides []view.Side, board float64) {
+	sides = slices.Clone(x.sides)
+	for i := range sides {
+		sides[i].Hearing = x.side == i+1
+	}
+	return sides, max(x.board(), min(x.width/2, 700))
 }
 
 func (x *asking) model() *view.Which {
@@ -112,7 +164,9 @@ func (x *asking) model() *view.Which {
 	m := &view.Which{
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
 		Repeated: x.repeated,
-		Level:    a.Riff, Levels: x.levels(), FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
+		Level:    a.Riff, Levels: x.levels(), Hide: a.Hide,
+		Balance: x.ear.balance, Help: x.ear.shown(), Again: view.Again{Drums: x.again.drums, Slowly: x.again.slowly},
+		FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
 	}
 	for _, c := range x.question.Choices {
 		m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})
@@ -140,23 +194,19 @@ func (x *asking) reveal(m *view.Which) {
 	m.Right = view.Option{Value: right.ID, Label: right.Name}
 	m.Said = view.Option{Value: x.given.ID, Label: x.given.Name}
 	m.BPM = q.BPM
-	m.Sides = append(m.Sides, x.sides...)
-	for i := range m.Sides {
-		m.Sides[i].Hearing = x.side == i+1
-	}
+	m.Sides, m.Board = x.shownSides()
 	m.Differences = quiz.Differences(q, x.given.ID)
-	m.Board = max(x.board(), min(x.width/2, 700))
 }
 
-func (x *asking) draw(place string) *liveHead {
+func (x *asking) draw(place string) *view.Picture {
 	switch {
 	case place == view.PlaceHead:
 		x.blank.moves = x.blank.moves && x.round.UnderWay()
-		return &x.blank
+		return x.blank.draw()
 	case place == view.PlaceHeadA:
-		return &x.heads[0]
+		return x.heads[0].draw()
 	case place == view.PlaceHeadB:
-		return &x.heads[1]
+		return x.heads[1].draw()
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -27,10 +28,12 @@ type asking struct {
 	sides []view.Side
 	heads [2]liveHead
 	blank liveHead // the head while the question is asked
+	again again
+	follower
 }
 
 func newAsking(d *desk) *asking {
-	return &asking{desk: d, player: player{sound: d.Sound}}
+	return &asking{desk: d, player: newPlayer(d)}
 }
 
 // lay makes a new question as the address says.
@@ -68,10 +71,11 @@ func (x *asking) lay() {
 
 // ask makes the question ready to be heard.
 func (x *asking) ask() {
-	p, err := passageOf(x.question)
+	p, err := passageOf(x.question, x.address.Hide)
 	if err != nil {
 		panic(err) // questions are made of what can be played; the quiz's tests play them
 	}
+	x.follow(p)
 	x.round = round.NewAnswered(p, x.limit())
 	x.side, x.sides, x.given, x.repeated = 0, nil, quiz.Choice{}, false
 }
@@ -90,25 +94,36 @@ func (x *asking) limit() time.Duration {
 
 // passageOf is what a question sounds like. A count-in would tell the tempo, and
 // so something of the rhythm: there is none where the rhythm is asked.
-func passageOf(q quiz.Question) (*round.Passage, error) {
+func passageOf(q quiz.Question, hide int) (*round.Passage, error) {
 	cycles := q.Cycles()
 	if q.Ask == quiz.Which {
 		cycles += int(time.Duration(q.Eights)*eightLasts/q.Rhythm.Length(q.BPM)) + 1
 	}
-	sections := []round.Section{{Rhythm: q.Rhythm, Cycles: cycles}}
-	if q.Other != nil {
-		sections = append(sections, round.Section{Rhythm: q.Other, Cycles: cycles})
+	var sections []round.Section
+	for i, c := range []*rhythm.Cycle{q.Rhythm, q.Other} {
+		if c == nil {
+			continue
+		}
+		r, err := round.Riff(c, q.Level, q.Seed, i, hide)
+		if err != nil {
+			return nil, err
+		}
+		sections = append(sections, round.Section{Rhythm: c, Cycles: cycles, Riff: r})
 	}
 	counted := q.Ask == quiz.HowMany || q.Ask == quiz.Same
 	return round.NewPassage(q.BPM, q.Level, q.Seed, counted, sections...)
 }
 
 func (x *asking) begin() {
+	x.ear.begin()
 	x.play(x.round.Passage, x.Wall.Now())
 	x.round.Begin()
 }
 
 func (x *asking) act(action, value string) {
+	if x.help(action, value) {
+		return
+	}
 	switch action {
 	case view.ActBegin:
 		if x.round.Phase() == round.Ready {
@@ -125,8 +140,8 @@ func (x *asking) act(action, value string) {
 		x.interrupted(WhyStop)
 		x.lay()
 		x.begin()
-	case view.ActHear:
-		x.hearSide(value)
+	case view.ActHear, view.ActDrums, view.ActSlowly:
+		x.actSide(action, value)
 	case view.ActStop:
 		if x.round.Phase() == round.Review {
 			x.silence()
@@ -138,6 +153,16 @@ func (x *asking) act(action, value string) {
 		x.interrupted(WhyStop)
 		x.lay() // a setting was changed
 	}
+}
+
+// help answers the controls of the ear.
+func (x *asking) help(action, value string) bool {
+	at, eight := time.Duration(0), time.Duration(0)
+	if x.round.UnderWay() {
+		at, _, _ = x.heard(x.Wall.Now())
+		eight = eightOf(x.question.Rhythm, x.question.BPM)
+	}
+	return x.ear.act(action, value, at, eight)
 }
 
 // answer takes an answer, keeps it, and shows what was right.
@@ -158,6 +183,7 @@ func (x *asking) answer(id string) {
 	x.player.stop()
 	x.review()
 	x.keep(x.record())
+	x.ear.back()
 }
 
 func (x *asking) record() (history.Round, error) {
@@ -169,6 +195,7 @@ func (x *asking) record() (history.Round, error) {
 	played := x.desk.blank(kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch = x.epoch
+	x.riffed(&played, q.Rhythm, x.round.Played(0), x.address.Hide)
 	for _, c := range q.Choices {
 		played.Choices = append(played.Choices, c.ID)
 	}
@@ -188,6 +215,7 @@ func (x *asking) interrupted(why string) {
 	if x.round.UnderWay() {
 		x.round.Cut(why)
 		x.player.stop()
+		x.ear.back()
 	}
 	x.silence()
 }
@@ -197,12 +225,13 @@ func (x *asking) silence() {
 	if x.side != 0 {
 		x.side = 0
 		x.player.stop()
+		x.ear.apply()
 		x.stale = true
 	}
 }
 
 func (x *asking) tick(now float64) bool {
-	before, counting := x.round.Phase(), x.round.Phase() == round.CountIn
+	before, alone := x.round.Phase(), x.ear.alone
 	switch {
 	case x.round.UnderWay():
 		at, _, why := x.heard(now)
@@ -210,16 +239,19 @@ func (x *asking) tick(now float64) bool {
 			x.interrupted(why)
 			return true
 		}
+		x.ear.follow(at)
 		x.round.Hear(at)
 		if x.round.Phase() == round.Waiting {
 			x.player.stop()
+			x.ear.back()
 		}
 		x.blank.Centre, x.blank.moves = "", true
-		if counting {
-			x.blank.Centre = x.round.Count()
+		if at = x.seen(at); at < x.round.Start() {
+			x.blank.Centre = x.round.CountAt(at)
 		}
+		x.show(&x.blank.Head, x.ear.hands, at)
 	case x.side != 0:
 		x.followSide(now)
 	}
-	return x.round.Phase() != before
+	return x.round.Phase() != before || x.ear.alone != alone
 }

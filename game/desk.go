@@ -23,32 +23,44 @@ type desk struct {
 	nth      uint64         // how many questions ago the link's own was asked
 	unkept   error          // why the last round was not kept
 	unsaved  error          // why the outputs were not
+	unmade   error          // why the file of all rounds was not made, when it was last asked for
+	finished bool           // a round was finished here, now or earlier
 	stale    bool           // the screen must be made again
+	ear      ear
 
 	exercise exercise
 	tapping  *tapping
 	hearing  *hearing
 	asking   *asking
 	setting  *setting
+	checking *checking
+	changing *changing
+	stopping *stopping
+	welcome  *welcome
 	outputs  Outputs
 }
 
 // An exercise is one of the things that can lie on the desk.
 type exercise interface {
-	lay()                        // makes ready what the address says
-	act(action, value string)    // a control was used
-	tap(t *Tap)                  // a press on the tap area
-	interrupted(why string)      // the sound was interrupted
-	tick(now float64) bool       // follows what is heard; is the screen another?
-	screen() view.Screen         // what the page shows
-	draw(place string) *liveHead // what lives in a place; nil: nothing
+	lay()                            // makes ready what the address says
+	act(action, value string)        // a control was used
+	tap(t *Tap)                      // a press on the tap area
+	interrupted(why string)          // the sound was interrupted
+	tick(now float64) bool           // follows what is heard; is the screen another?
+	screen() view.Screen             // what the page shows
+	draw(place string) *view.Picture // what lives in a place; nil: nothing
 }
 
 func (d *desk) open(o *Outside) {
 	d.Outside = o
+	d.ear.sound = o.Sound
 	d.setVolume(quiet)
 	d.outputs = o.Store.Outputs()
 	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
+	d.checking, d.welcome = newChecking(d), newWelcome(d)
+	d.changing, d.stopping = newChanging(d), newStopping(d)
+	d.finished = o.Store.Begun()
+	d.setOutput()
 	d.visit(o.Query)
 }
 
@@ -75,11 +87,19 @@ func (d *desk) turn() {
 		d.exercise = d.asking
 	case view.ScreenSetUp:
 		d.exercise = d.setting
+	case view.ScreenChange:
+		d.exercise = d.changing
+	case view.ScreenStop:
+		d.exercise = d.stopping
+	case view.ScreenCheck:
+		d.exercise = d.checking
+	case view.ScreenHome:
+		d.exercise = d.welcome
 	default:
 		d.exercise = d.tapping
 	}
 	d.nth = 0
-	d.Sound.Balance(1, 1)
+	d.ear.reset(d.outputs.check().Bass)
 	d.exercise.lay()
 	d.stale = true
 }
@@ -106,6 +126,8 @@ func (d *desk) happened(e *Event) {
 		d.exercise.tap(&e.Tap)
 	case Visited:
 		d.visit(e.Value)
+	case Unexported:
+		d.unmade, d.stale = errors.New(e.Reason), true
 	case Unkept:
 		d.kept(errors.New(e.Reason))
 	case Stopped:
@@ -127,12 +149,17 @@ func (d *desk) act(action, value string) {
 		d.turn()
 		return
 	case view.ActGo:
-		d.exercise.interrupted(WhyStop)
-		d.address = d.address.To(value)
-		d.Page.Link(d.address.String(), true)
-		d.turn()
+		d.leave(d.address.To(value))
+		return
+	case view.ActHome:
+		d.leave(d.address.To(view.ScreenHome))
+		return
+	case view.ActFirst:
+		d.leave(view.FirstRound())
+		d.exercise.act(view.ActBegin, "")
 		return
 	case view.ActExport:
+		d.unmade = nil
 		d.Export()
 		return
 	case view.ActVolume:
@@ -147,7 +174,9 @@ func (d *desk) act(action, value string) {
 	case view.ActEights:
 		d.address.Eights = number
 	case view.ActLevel:
-		d.address.Riff = value
+		d.address = d.address.WithLevel(value)
+	case view.ActHide:
+		d.address.Hide = number
 	case view.ActAsk:
 		d.address.Ask = value
 		if ids := d.address.Ids(); len(ids) == 1 {
@@ -166,7 +195,16 @@ func (d *desk) act(action, value string) {
 	}
 }
 
-// quiet is the volume at the start.
+// leave goes to another address; the back button leads back from it.
+func (d *desk) leave(to view.Address) {
+	d.exercise.interrupted(WhyStop)
+	d.address = to
+	d.Page.Link(to.String(), true)
+	d.turn()
+}
+
+// quiet is the volume at the start: −8.9 dB, so that the bare rhythms, at some
+// −24 LUFS in full, begin at about −33, well below what is usual on the web.
 const quiet = 60
 
 // setVolume sets the volume, 0 to 100. The level goes with its square, which is
@@ -251,6 +289,12 @@ func (d *desk) notes() []view.Note {
 	if d.unkept != nil || d.unsaved != nil {
 		notes = append(notes, view.NoteNotKept)
 	}
+	if d.unmade != nil {
+		notes = append(notes, view.NoteNotExported)
+	}
+	if d.address.Riffs != 0 && d.address.Seed != 0 {
+		notes = append(notes, view.NoteRiffs)
+	}
 	return notes
 }
 
@@ -294,9 +338,5 @@ func (d *desk) picture(place Place) *view.Picture {
 	if d.problems != nil {
 		return nil
 	}
-	head := d.exercise.draw(place.Picture)
-	if head == nil {
-		return nil
-	}
-	return head.draw()
+	return d.exercise.draw(place.Picture)
 }

@@ -41,6 +41,7 @@ type Game struct {
 	scale  float64
 	size   [2]int
 	light  bool
+	begun  bool // the first frame has been drawn
 	redraw bool
 }
 
@@ -50,7 +51,7 @@ func New(o Outside) (*Game, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := &Game{outside: o, painter: p, scale: 1}
+	g := &Game{outside: o, painter: p, scale: 1, redraw: true}
 	g.desk.open(&g.outside)
 	return g, nil
 }
@@ -74,9 +75,14 @@ func (g *Game) Update() error {
 }
 
 // Draw implements [ebiten.Game]. A frame in which nothing changed is left as
-// it is on the screen.
+// it is on the screen. The first frame is the ground alone: the words of the page
+// do not wait for the engine to make ready what pictures need.
 func (g *Game) Draw(screen *ebiten.Image) {
-	g.places = g.outside.Page.Places(g.places[:0])
+	g.places = g.places[:0]
+	if g.begun {
+		g.places = g.outside.Page.Places(g.places)
+	}
+	g.begun = true
 	g.jobs = g.jobs[:0]
 	for _, place := range g.places {
 		if p := g.desk.picture(place); p != nil {

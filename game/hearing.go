@@ -4,10 +4,11 @@ package game
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
+	"time"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
@@ -16,22 +17,28 @@ import (
 type hearing struct {
 	*desk
 	loop
-	balance int // −100, the lead drum alone, to 100, the bass drum alone
+	seed    uint64    // of the riff
+	riff    riff.Riff // what is played, cycle after cycle
+	first   view.RiffCycle
+	hides   float64 // how far it hides the base, as predicted
 	problem string
-	sounds  *round.Passage // what is heard now
-	turn    float64        // how far round its cycle that has come
-	head    liveHead
+
+	head  liveHead
+	line  liveLine
+	shown *round.Passage // the cycle that both show
+	hands []round.Strike // of it and its neighbours; nil until they are asked for
 }
 
 func newHearing(d *desk) *hearing {
-	x := &hearing{desk: d, loop: loop{player: player{sound: d.Sound}}}
+	x := &hearing{desk: d, loop: loop{player: newPlayer(d)}}
 	x.next = x.cycleAsSet
 	return x
 }
 
-// cycleAsSet is one cycle as the settings say, without a count-in.
-func (x *hearing) cycleAsSet() *round.Passage {
-	p, err := round.NewPassage(x.address.BPM, x.level(), x.seed(), false, round.Section{Rhythm: x.cycle(), Cycles: 1})
+// cycleAsSet is one cycle of the riff as the settings say, without a count-in.
+func (x *hearing) cycleAsSet(n int) *round.Passage {
+	p, err := round.NewPassage(x.address.BPM, x.level(), x.seed, false,
+		round.Section{Rhythm: x.cycle(), Cycles: 1, First: n, Riff: x.riff})
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of passages
 	}
@@ -42,41 +49,63 @@ func (x *hearing) lay() {
 	if x.address.BPM == 0 {
 		x.address.BPM = x.cycle().Tempo.Usual
 	}
-	x.setBalance(0)
 	x.problem = ""
+	x.choose(x.desk.seed())
 }
 
-func (x *hearing) setBalance(b int) {
-	x.balance = min(max(b, -100), 100)
-	lead, bass := 1.0, 1.0
-	if b > 0 {
-		lead = 1 - float64(x.balance)/100
-	} else {
-		bass = 1 + float64(x.balance)/100
+// choose takes the riff of a seed.
+func (x *hearing) choose(seed uint64) {
+	x.seed, x.riff, x.first = seed, x.desk.riff(x.cycle(), seed), view.RiffCycle{}
+	part, err := x.riff.At(x.address.BPM).Cycles(0, heardAtOnce)
+	if err != nil {
+		panic(err) // as many as can be had
 	}
-	x.Sound.Balance(lead, bass)
+	x.hides = riff.Hide(x.cycle(), part, x.address.BPM)
+	if x.level() != riff.Bare {
+		x.first = view.RiffOf(part, x.cycle().Steps(), 0)
+	}
 }
+
+// heardAtOnce is over how many cycles it is said how far a riff hides the base: four
+// phrases.
+const heardAtOnce = 16
 
 func (x *hearing) act(action, value string) {
+	if x.help(action, value) {
+		return
+	}
 	switch action {
 	case view.ActPlay:
+		x.ear.begin()
 		x.start(x.Wall.Now())
 	case view.ActStop:
 		x.interrupted(WhyStop)
-	case view.ActBalance:
-		b, _ := strconv.Atoi(value)
-		x.setBalance(b)
 	case view.ActRhythm:
 		x.problem = ""
 		x.address.BPM = x.cycle().Tempo.Usual
+		x.choose(x.desk.seed())
 		if x.on {
+			x.ear.back()
 			x.start(x.Wall.Now()) // at once, from its first step
 		}
-	case view.ActTempo, view.ActLevel:
+	case view.ActTempo:
+		x.change()
+	case view.ActLevel, view.ActHide:
+		x.choose(x.seed)
 		x.change()
 	case view.ActFile:
 		x.open(value)
 	}
+}
+
+// help answers the controls of the ear.
+func (x *hearing) help(action, value string) bool {
+	at, eight := time.Duration(0), time.Duration(0)
+	if x.on && x.address.BPM > 0 { // 0: another rhythm was chosen just now
+		at, _, _ = x.heard(x.Wall.Now())
+		eight = eightOf(x.cycle(), x.address.BPM)
+	}
+	return x.ear.act(action, value, at, eight)
 }
 
 // open reads a rhythm file of the player's own. A broken one says where it is
@@ -105,30 +134,36 @@ func (x *hearing) tap(*Tap) {}
 // interrupted stops what plays; a gap in the sound is played on after.
 func (x *hearing) interrupted(why string) {
 	if x.on && why == WhyGap {
+		x.ear.back()
 		x.start(x.Wall.Now())
 		return
 	}
 	if x.on {
 		x.halt()
-		x.sounds, x.stale = nil, true
+		x.ear.back()
+		x.shown, x.stale = nil, true
+		x.choose(x.desk.seed()) // the next time there is another riff to hear, unless the link asks for one
 	}
 }
 
 func (x *hearing) tick(now float64) bool {
-	passage, at, why := x.hear(now)
+	why := x.hear(now)
 	if why != "" {
 		x.interrupted(why)
 		return true
 	}
-	if x.sounds = passage; passage != nil {
-		x.turn = passage.TurnAt(at)
+	if !x.ear.alone {
+		return false
 	}
-	return false
+	at, _, _ := x.heard(now)
+	return x.ear.follow(at)
 }
 
 func (x *hearing) screen() view.Screen {
 	m := x.model()
 	x.head.set(m.Head())
+	x.line.set(m.Line())
+	x.shown = nil
 	return m.Screen(x.Words)
 }
 
@@ -138,20 +173,56 @@ func (x *hearing) model() *view.Listen {
 	m := &view.Listen{
 		Rhythm: c, Playing: x.on,
 		BPM: x.address.BPM, Slow: slow, Fast: fast,
-		Level: x.address.Riff, Levels: x.levels(),
-		Balance: x.balance, Volume: x.shownVolume(),
+		Level: x.address.Riff, Levels: x.levels(), Hide: x.address.Hide, Hides: &x.hides, Riff: x.first,
+		Balance: x.ear.balance, Help: x.ear.shown(), Volume: x.shownVolume(),
 		Problem: x.problem, Board: x.board(), Notes: x.notes(),
 	}
 	m.Core, m.More = x.options()
 	return m
 }
 
-func (x *hearing) draw(place string) *liveHead {
-	if place != view.PlaceHead {
-		return nil
+func (x *hearing) draw(place string) *view.Picture {
+	x.follow()
+	switch place {
+	case view.PlaceHead:
+		h := x.move(&x.head)
+		if h.ShowHands = x.ear.hands; h.ShowHands {
+			h.Hands = view.HandsAt(x.hands, x.at)
+		}
+		return h.draw()
+	case view.PlaceLine:
+		return x.line.draw()
 	}
-	h := &x.head
-	h.moves = h.moves && h.Turning || x.sounds != nil // once more when it stops
-	h.Turning, h.Turn = x.sounds != nil, x.turn
-	return h
+	return nil
+}
+
+// follow lets head and line show the cycle that is heard, and the line its step.
+func (x *hearing) follow() {
+	if x.shows == nil {
+		x.hands = nil
+		return
+	}
+	c := x.shows.Rhythm(0)
+	if x.shows != x.shown {
+		x.shown, x.hands = x.shows, nil
+		x.show(c)
+	}
+	if x.hands == nil && x.ear.hands {
+		x.hands = x.strikes()
+	}
+	if step := int(x.loop.turn * float64(c.Steps())); step != x.line.Step || !x.line.Live {
+		x.line.Live, x.line.Step, x.line.drawn = true, step, false
+	}
+}
+
+// show takes what the lead drum plays in the cycle that is heard. The level may be
+// another by now, which is heard from the next cycle on.
+func (x *hearing) show(c *rhythm.Cycle) {
+	if x.level() == riff.Bare {
+		return
+	}
+	x.head.Riff = view.RiffOf(x.shows.Played(0), c.Steps(), 0)
+	if len(x.line.Riff.Strokes) > 0 {
+		x.line.Riff, x.line.drawn = x.head.Riff, false
+	}
 }

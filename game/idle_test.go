@@ -53,6 +53,7 @@ func (s *testSound) Schedule(...audio.Hit) error  { return nil }
 func (s *testSound) Drop(int64)                   {}
 func (s *testSound) Whole(int, int64, int64) bool { return true }
 func (s *testSound) Balance(float64, float64)     {}
+func (s *testSound) Stage(audio.Stage)            {}
 func (s *testSound) Volume(float64)               {}
 func (s *testSound) Audible() bool                { return true }
 
@@ -60,10 +61,15 @@ func (s *testSound) Heard(at float64) (clock.Position, error) {
 	return clock.Position{Epoch: 1, Frame: (at - s.start) / 1000 * float64(audio.Rate), Rate: float64(audio.Rate), At: at}, nil
 }
 
-type testStore struct{ kept []history.Round }
+type testStore struct {
+	kept  []history.Round
+	begun bool
+}
 
 func (*testStore) Outputs() Outputs          { return Outputs{} }
 func (*testStore) KeepOutputs(Outputs) error { return nil }
+func (s *testStore) Begun() bool             { return s.begun }
+func (s *testStore) KeepBegun()              { s.begun = true }
 func (s *testStore) Keep(r history.Round, done func(error)) {
 	s.kept = append(s.kept, r)
 	done(nil)
@@ -113,7 +119,8 @@ func TestIdleFrameDrawsNothing(t *testing.T) {
 		wall.now += 16
 		return g.testFrame(t, screen)
 	}
-	require.True(t, drew(), "the first frame")
+	require.True(t, drew(), "the first frame: the ground")
+	require.True(t, drew(), "and the drumhead")
 	require.Len(t, page.shown, 1)
 	require.False(t, drew())
 	require.Len(t, page.shown, 1, "the page is shown only what is new")
@@ -140,7 +147,7 @@ func TestIdleFrameDrawsNothing(t *testing.T) {
 }
 
 func TestIdleFrameAllocatesNothing(t *testing.T) {
-	for _, query := range []string{readyLink, "?screen=listen", "?screen=which", "?bpm=9000"} {
+	for _, query := range []string{"", readyLink, "?screen=listen", "?screen=which", "?screen=change", "?screen=stop", "?screen=sound-check", "?bpm=9000"} {
 		g, _, wall := newTestGame(t, query)
 		screen := ebiten.NewImage(120, 120)
 		frame := func() {

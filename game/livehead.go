@@ -4,25 +4,45 @@ package game
 
 import "groundbeat/game/view"
 
-// liveHead is a drumhead that moves, with the memory it is drawn in. A head
-// that is still is drawn once.
-type liveHead struct {
-	view.Head
+// drawing is what draws itself into an empty picture.
+type drawing interface{ Draw(p *view.Picture) }
+
+// live is the memory that a picture that moves is drawn in. One that is still is
+// drawn once.
+type live struct {
 	picture view.Picture
 	drawn   bool // as it stands
 	moves   bool
 }
 
-// set puts another head in place of the one before.
-func (h *liveHead) set(head view.Head) {
-	h.Head, h.drawn = head, false
+// draw returns the picture of d as it is now.
+func (l *live) draw(d drawing) *view.Picture {
+	if l.moves || !l.drawn {
+		l.drawn = true
+		l.picture.Reset()
+		d.Draw(&l.picture)
+	}
+	return &l.picture
 }
 
-func (h *liveHead) draw() *view.Picture {
-	if h.moves || !h.drawn {
-		h.drawn = true
-		h.picture.Reset()
-		h.Head.Draw(&h.picture)
-	}
-	return &h.picture
+// liveHead is a drumhead that moves.
+type liveHead struct {
+	view.Head
+	live
 }
+
+// set puts another head in place of the one before.
+func (h *liveHead) set(head view.Head) { h.Head, h.drawn = head, false }
+
+func (h *liveHead) draw() *view.Picture { return h.live.draw(&h.Head) }
+
+// liveLine is a whiteboard line that is drawn anew when it has changed.
+type liveLine struct {
+	view.Line
+	live
+}
+
+// set puts another line in place of the one before.
+func (l *liveLine) set(line view.Line) { l.Line, l.drawn = line, false }
+
+func (l *liveLine) draw() *view.Picture { return l.live.draw(&l.Line) }

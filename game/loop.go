@@ -19,12 +19,18 @@ const ahead = int64(audio.Rate) * 3 / 2
 type loop struct {
 	player
 	laps []lap
-	next func() *round.Passage // what the next cycle is
+	past lap                        // the one before the first of laps, if there was one
+	next func(n int) *round.Passage // the nth cycle from the start
 	on   bool
+
+	shows *round.Passage // the cycle that pictures show; nil: none
+	at    time.Duration  // how far into it they are
+	turn  float64        // the same, in turns
 }
 
 // lap is one cycle in the stream.
 type lap struct {
+	n       int // from the start
 	base    int64
 	passage *round.Passage
 }
@@ -33,15 +39,15 @@ func (l *lap) end() int64 { return l.base + audio.Rate.Frame(l.passage.End()) }
 
 // start plays from the next cycle's first step; what sounded before is cut.
 func (l *loop) start(now float64) {
-	l.laps, l.on = l.laps[:0], true
-	passage := l.next()
+	l.laps, l.past, l.on = l.laps[:0], lap{}, true
+	passage := l.next(0)
 	l.play(passage, now)
-	l.laps = append(l.laps, lap{l.base, passage})
+	l.laps = append(l.laps, lap{0, l.base, passage})
 	l.fill()
 }
 
 func (l *loop) halt() {
-	l.on = false
+	l.on, l.shows = false, nil
 	l.stop()
 }
 
@@ -63,35 +69,65 @@ func (l *loop) change() {
 // fill schedules cycles until enough lie ahead.
 func (l *loop) fill() {
 	for {
-		base := l.laps[len(l.laps)-1].end()
+		last := &l.laps[len(l.laps)-1]
+		base, n := last.end(), last.n+1
 		if base >= l.sound.Next()+ahead {
 			return
 		}
 		// A page that was busy for longer than the loop looks ahead has left a
 		// hole: go on from here.
 		base = max(base, l.sound.Next()+margin)
-		passage := l.next()
-		l.laps = append(l.laps, lap{base, passage})
+		passage := l.next(n)
+		l.laps = append(l.laps, lap{n, base, passage})
 		if err := l.sound.Schedule(passage.Hits(audio.Rate, base)...); err != nil {
 			panic(err) // never in the past: nothing is read meanwhile
 		}
 	}
 }
 
-// hear keeps the loop going and tells which cycle is heard and how far it has
-// come.
-func (l *loop) hear(now float64) (passage *round.Passage, t time.Duration, why string) {
+// hear keeps the loop going, and notes which cycle is to be shown and how far it
+// has come. Why says what is wrong, if anything is.
+func (l *loop) hear(now float64) (why string) {
+	l.shows = nil
 	if !l.on {
-		return nil, 0, ""
+		return ""
 	}
 	l.fill()
 	at, _, why := l.heard(now)
-	if why != "" || at < 0 {
-		return nil, 0, why
+	if at = l.seen(at); why != "" || at < 0 {
+		return why
 	}
 	frame := l.base + audio.Rate.Frame(at)
 	for len(l.laps) > 1 && l.laps[1].base <= frame {
-		l.laps = l.laps[1:]
+		l.past, l.laps = l.laps[0], l.laps[1:]
 	}
-	return l.laps[0].passage, audio.Rate.Duration(frame - l.laps[0].base), ""
+	l.shows, l.at = l.laps[0].passage, audio.Rate.Duration(frame-l.laps[0].base)
+	l.turn = l.shows.TurnAt(l.at)
+	return ""
+}
+
+// strikes are what the lead drummer's hands do in the cycle that pictures show, in
+// the one before and in those that are scheduled after it, timed from its start.
+func (l *loop) strikes() []round.Strike {
+	var all []round.Strike
+	add := func(p lap) {
+		for _, s := range p.passage.Strikes() {
+			s.At += audio.Rate.Duration(p.base - l.laps[0].base)
+			all = append(all, s)
+		}
+	}
+	if l.past.passage != nil {
+		add(l.past)
+	}
+	for _, p := range l.laps {
+		add(p)
+	}
+	return all
+}
+
+// move turns a drumhead with the loop.
+func (l *loop) move(h *liveHead) *liveHead {
+	h.moves = h.moves && h.Turning || l.shows != nil // once more when it stops
+	h.Turning, h.Turn = l.shows != nil, l.turn
+	return h
 }

@@ -30,6 +30,8 @@ type Sound interface {
 	Whole(epoch int, from, to int64) bool
 	// Balance sets the levels of the drums, 0 to 1.
 	Balance(lead, bass float64)
+	// Stage sets where the drums stand.
+	Stage(s audio.Stage)
 	// Volume sets the loudness, 0 to 1 of the full level.
 	Volume(v float64)
 	// Audible is false where there is no sound at all and rounds are played on
@@ -66,12 +68,13 @@ type EventKind uint8
 
 // Kinds of event.
 const (
-	Act     EventKind = iota // a control was used: Action, Value
-	Tapped                   // a tap: Tap
-	Stopped                  // the sound was interrupted: Reason
-	Running                  // the sound runs (again)
-	Unkept                   // rounds cannot be kept: Reason
-	Visited                  // the browser went back or forward: Value is the query
+	Act        EventKind = iota // a control was used: Action, Value
+	Tapped                      // a tap: Tap
+	Stopped                     // the sound was interrupted: Reason
+	Running                     // the sound runs (again)
+	Unkept                      // rounds cannot be kept: Reason
+	Visited                     // the browser went back or forward: Value is the query
+	Unexported                  // the file of all rounds could not be made: Reason
 )
 
 // An Event is something that happened on the page.
@@ -95,11 +98,16 @@ type Tap struct {
 type Store interface {
 	// Keep stores a round; done is called with nil or the reason why not.
 	Keep(r history.Round, done func(error))
-	// Outputs are the outputs that were measured; none if there are none, or
+	// Outputs are the outputs that are known; none if there are none, or
 	// if what is kept of them cannot be read.
 	Outputs() Outputs
 	// KeepOutputs stores them, or tells why not.
 	KeepOutputs(o Outputs) error
+	// Begun reports whether a round was ever finished here; false if that
+	// cannot be known.
+	Begun() bool
+	// KeepBegun stores that one was, where that can be stored.
+	KeepBegun()
 }
 
 // Wall tells time and chance, which pure packages are not allowed to know.

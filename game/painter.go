@@ -103,6 +103,16 @@ func (p *painter) shape(screen *ebiten.Image, s *view.Shape, at frame, palette *
 		p.path.MoveTo(x, y)
 		p.path.Arc(x, y, at.length(s.R), angle(s.From), angle(s.To), vector.Clockwise)
 		p.path.Close()
+	case view.KindTeeth:
+		for i := range s.Count {
+			c := s.Tooth(i)
+			p.path.MoveTo(at.point(c[0][0], c[0][1]))
+			p.path.LineTo(at.point(c[1][0], c[1][1]))
+			p.path.LineTo(at.point(c[2][0], c[2][1]))
+			p.path.Close()
+		}
+	case view.KindHand:
+		p.hand(s, at)
 	case view.KindLine:
 		p.path.MoveTo(x, y)
 		p.path.LineTo(at.point(s.X2, s.Y2))
@@ -113,6 +123,23 @@ func (p *painter) shape(screen *ebiten.Image, s *view.Shape, at frame, palette *
 	op := &vector.DrawPathOptions{AntiAlias: true}
 	op.ColorScale.ScaleWithColor(rgb(palette[s.Ink], s.Opacity))
 	vector.FillPath(screen, &p.path, nil, op)
+}
+
+// hand adds the outline of a hand to the path.
+func (p *painter) hand(s *view.Shape, at frame) {
+	for i := range view.HandCurves {
+		c := s.HandCurve(i)
+		if i == 0 {
+			p.path.MoveTo(at.point(c[0][0], c[0][1]))
+		}
+		x1, y1 := at.point(c[1][0], c[1][1])
+		x2, y2 := at.point(c[2][0], c[2][1])
+		x3, y3 := at.point(c[3][0], c[3][1])
+		p.path.CubicTo(x1, y1, x2, y2, x3, y3)
+	}
+	if s.Width > 0 {
+		p.line(at.length(s.Width))
+	}
 }
 
 // line turns the path into its own stroke.

@@ -32,11 +32,14 @@ const (
 // player plays one passage and knows what of it is heard.
 type player struct {
 	sound   Sound
+	out     *Outputs
 	passage *round.Passage
 	base    int64   // stream frame of the passage's first
 	epoch   int     // epoch in which it is heard; 0 before
 	begun   float64 // performance time of its start, ms
 }
+
+func newPlayer(d *desk) player { return player{sound: d.Sound, out: &d.outputs} }
 
 // play starts a passage; what sounded before is cut.
 func (p *player) play(passage *round.Passage, now float64) {
@@ -78,10 +81,26 @@ func (p *player) heard(at float64) (t time.Duration, position clock.Position, wh
 	return p.span(position), position, ""
 }
 
+// seen is the time in the passage that live pictures show while at is heard, as
+// the clock has it: a wireless output is late by more than the browser knows, and
+// the player has set by how much. Pictures alone ask for it; taps and scores are
+// placed by heard.
+func (p *player) seen(at time.Duration) time.Duration {
+	if at < 0 { // nothing is heard yet
+		return at
+	}
+	return at - time.Duration(p.out.check().Later)*time.Millisecond
+}
+
 // span is the time in the passage of a position in the stream.
 func (p *player) span(position clock.Position) time.Duration {
 	frames := position.Frame - float64(p.base)
 	return time.Duration(frames / float64(audio.Rate) * float64(time.Second))
+}
+
+// second is the time in the stream, in s, of a time in the passage.
+func (p *player) second(at time.Duration) float64 {
+	return float64(p.base+audio.Rate.Frame(at)) / float64(audio.Rate)
 }
 
 // whole reports whether all of the passage was heard without a gap.

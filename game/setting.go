@@ -35,7 +35,7 @@ const (
 )
 
 func newSetting(d *desk) *setting {
-	return &setting{desk: d, player: player{sound: d.Sound}}
+	return &setting{desk: d, player: newPlayer(d)}
 }
 
 func (x *setting) lay() {
@@ -79,8 +79,7 @@ func (x *setting) act(action, value string) {
 		x.saveOutputs()
 		x.lay()
 	case view.ActSetUpUse:
-		x.outputs.Chosen = value
-		x.saveOutputs()
+		x.useOutput(value)
 	case view.ActSetUpForget:
 		x.outputs.forget(value)
 		x.saveOutputs()
@@ -156,6 +155,9 @@ func (x *setting) screen() view.Screen {
 		Name: x.name, Chosen: x.outputs.Chosen, Volume: x.shownVolume(), Notes: x.notes(), Round: x.number,
 	}
 	for _, o := range x.outputs.List {
+		if o.When.IsZero() {
+			continue // only the sound check knows it
+		}
 		m.Outputs = append(m.Outputs, view.Output{
 			Name: o.Name, Mean: duration(o.Mean), Spread: duration(o.Spread), When: o.When.Format(time.DateOnly),
 		})
@@ -174,20 +176,20 @@ func (x *setting) screen() view.Screen {
 
 func duration(ms float64) time.Duration { return time.Duration(ms * float64(time.Millisecond)) }
 
-func (x *setting) draw(place string) *liveHead {
+func (x *setting) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
 	h := &x.head
 	if h.moves = x.round.UnderWay(); h.moves {
 		h.Centre = ""
-		if x.round.Phase() == round.CountIn {
-			h.Centre = x.round.Count()
+		if at := x.seen(x.round.Heard()); at < x.round.Start() {
+			h.Centre = x.round.CountAt(at)
 		}
 		h.Taps = h.Taps[:0]
 		for _, at := range x.marks {
-			h.Taps = append(h.Taps, view.Tap{Turn: x.round.TurnAt(at), Age: int((x.round.Heard() - at) / time.Second / 4)})
+			h.Taps = append(h.Taps, view.Tap{Turn: x.round.TurnAt(x.seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
 		}
 	}
-	return h
+	return h.draw()
 }

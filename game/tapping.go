@@ -5,7 +5,6 @@ package game
 import (
 	"time"
 
-	"groundbeat/audio"
 	"groundbeat/audio/clock"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -22,7 +21,38 @@ type tapping struct {
 	coarse bool // was any tap placed by a coarse clock?
 	taps   []heardTap
 	head   liveHead
+	follower
+	dealer
+
+	again again
+	hears bool          // the round is heard once more in its review
+	at    time.Duration // how far that is to be seen to have come
 }
+
+// A dealer is what exercises whose strokes are tapped do differently.
+type dealer interface {
+	deal(q round.Question) (*round.Round, error)     // makes the round of a question
+	replay(q round.Question) (*round.Passage, error) // what it sounds like, without a count-in
+	silent(at time.Duration) bool                    // nothing sounds then, and no sweep turns
+	note(r *history.Round)                           // writes into the record what only it has
+}
+
+// plainly deals the rounds of Dums.
+type plainly struct{}
+
+func (plainly) deal(q round.Question) (*round.Round, error) { return round.New(q) }
+
+func (plainly) replay(q round.Question) (*round.Passage, error) {
+	r, err := round.Riff(q.Rhythm, q.Level, q.Seed, 0, q.Hide)
+	if err != nil {
+		return nil, err
+	}
+	return round.NewPassage(q.BPM, q.Level, q.Seed, false,
+		round.Section{Rhythm: q.Rhythm, Cycles: q.Rhythm.CyclesIn(q.Eights), Riff: r})
+}
+
+func (plainly) silent(time.Duration) bool { return false }
+func (plainly) note(*history.Round)       {}
 
 // heardTap is a tap that the round took, with what was heard at it.
 type heardTap struct {
@@ -31,7 +61,7 @@ type heardTap struct {
 }
 
 func newTapping(d *desk) *tapping {
-	return &tapping{desk: d, player: player{sound: d.Sound}}
+	return &tapping{desk: d, player: newPlayer(d), dealer: plainly{}}
 }
 
 // lay lays a new round on the desk, as the address says.
@@ -51,28 +81,46 @@ func (x *tapping) with(seed uint64) {
 		bpm = cycle.Tempo.Usual
 	}
 	var err error
-	x.round, err = round.New(round.Question{
-		Kind: round.Dums, Rhythm: cycle, BPM: bpm, Eights: x.address.Eights, Level: x.level(), Seed: seed,
+	x.round, err = x.deal(round.Question{
+		Kind: round.Dums, Rhythm: cycle, BPM: bpm, Eights: x.address.Eights,
+		Level: x.level(), Hide: x.address.Hide, Seed: seed,
 	})
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of questions; a test holds them together
 	}
 	x.number++
+	x.follow(x.round.Passage)
 	x.coarse, x.taps = false, x.taps[:0]
 }
 
 func (x *tapping) begin() {
+	x.ear.begin()
 	x.play(x.round.Passage, x.Wall.Now())
 	x.round.Begin()
 }
 
 func (x *tapping) act(action, value string) {
+	if x.help(action, value) {
+		return
+	}
+	hears := x.hears
+	x.silence()
 	switch action {
 	case view.ActBegin:
 		if x.round.Phase() == round.Ready {
 			x.begin()
 		}
+	case view.ActHear:
+		x.hearAgain()
+	case view.ActDrums, view.ActSlowly:
+		x.again.set(action, value)
+		if hears {
+			x.hearAgain()
+		}
 	case view.ActStop:
+		if hears {
+			return
+		}
 		x.interrupted(WhyStop)
 		x.lay()
 	case view.ActOnce:
@@ -92,6 +140,22 @@ func (x *tapping) act(action, value string) {
 	default:
 		x.lay() // a setting was changed
 	}
+}
+
+// help answers the controls of the ear, and which drums are heard in the review:
+// all of them at once, whatever is heard.
+func (x *tapping) help(action, value string) bool {
+	if action == view.ActDrums && x.hears {
+		x.again.set(action, value)
+		x.again.apply(x.Sound)
+		return true
+	}
+	at, eight := time.Duration(0), time.Duration(0)
+	if x.round.UnderWay() {
+		at, _, _ = x.heard(x.Wall.Now())
+		eight = eightOf(x.round.Question.Rhythm, x.round.BPM())
+	}
+	return x.ear.act(action, value, at, eight)
 }
 
 // slowing is how much slower "slower" is: a tenth, and at least 4 beats a
@@ -116,27 +180,33 @@ func (x *tapping) tap(t *Tap) {
 
 // interrupted ends a round that is under way, without result.
 func (x *tapping) interrupted(why string) {
+	x.silence()
 	if x.round.UnderWay() {
 		x.round.Cut(why)
 		x.stop()
+		x.ear.back()
 	}
 }
 
 // tick tells the round what is heard; it reports whether the screen is another.
 func (x *tapping) tick(now float64) bool {
-	before := x.round.Phase()
-	if x.round.UnderWay() {
-		x.follow(now)
+	before, alone := x.round.Phase(), x.ear.alone
+	switch {
+	case x.round.UnderWay():
+		x.hear(now)
+	case x.hears:
+		x.followAgain(now)
 	}
-	return x.round.Phase() != before
+	return x.round.Phase() != before || x.ear.alone != alone
 }
 
-func (x *tapping) follow(now float64) {
+func (x *tapping) hear(now float64) {
 	at, _, why := x.heard(now)
 	if why != "" {
 		x.interrupted(why)
 		return
 	}
+	x.ear.follow(at)
 	if x.round.Over(at, x.setup()) {
 		if !x.whole() {
 			x.interrupted(WhyGap)
@@ -148,6 +218,7 @@ func (x *tapping) follow(now float64) {
 	if x.round.Phase() == round.Review {
 		x.sound.Stop()
 		x.keep(x.record())
+		x.ear.back()
 	}
 }
 
@@ -166,20 +237,25 @@ func (x *tapping) settle() {
 // record is the round as it is kept.
 func (x *tapping) record() (history.Round, error) {
 	q := x.round.Question
-	played := x.blank(history.Dums, q.Rhythm.ID)
+	played := x.blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch, played.Coarse = x.epoch, x.coarse
 	played.Window = float64(round.Window.Within) / float64(time.Millisecond)
+	x.riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
 	for _, s := range x.round.Strokes() {
-		frame := x.base + audio.Rate.Frame(s)
-		played.Strokes = append(played.Strokes, float64(frame)/float64(audio.Rate))
+		played.Strokes = append(played.Strokes, x.second(s))
 	}
 	for _, t := range x.round.Taps() {
-		h := x.taps[t.Mark]
-		played.Taps = append(played.Taps, history.Tap{
-			At: h.At, Frame: h.position.Frame, By: h.By,
-			Reading: history.Reading{Context: h.position.Reading.Context, Performance: h.position.Reading.Performance},
-		})
+		played.Taps = append(played.Taps, x.taps[t.Mark].record())
 	}
+	x.note(&played)
 	return history.New(played, x.round.Result())
+}
+
+// record is the tap as it is kept, but for what it belongs to.
+func (t heardTap) record() history.Tap {
+	return history.Tap{
+		At: t.At, Frame: t.position.Frame, By: t.By,
+		Reading: history.Reading{Context: t.position.Reading.Context, Performance: t.position.Reading.Performance},
+	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
@@ -29,6 +30,7 @@ func (x *tapping) chosen(seed uint64) *rhythm.Cycle {
 func (x *tapping) screen() view.Screen {
 	m := x.model()
 	x.head.set(m.Head())
+	x.ringed = -1 // what was on the head is gone
 	return m.Screen(x.Words)
 }
 
@@ -40,7 +42,8 @@ func (x *tapping) model() *view.Dums {
 		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()),
 		Any: x.address.Rhythm == view.Any, From: x.address.From,
 		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.address.Eights,
-		Level: x.address.Riff, Levels: x.levels(),
+		Level: x.address.Riff, Levels: x.levels(), Hide: x.address.Hide,
+		Balance: x.ear.balance, Help: x.ear.shown(),
 		Round: x.number, Volume: x.shownVolume(),
 		Columns: view.Columns(c.Steps(), c.StepsPerBeat(), x.board(), x.round.Phase() == round.Review),
 		Notes:   x.notes(),
@@ -49,7 +52,8 @@ func (x *tapping) model() *view.Dums {
 	m.Core = append(m.Core, view.AnyOption(x.Words))
 	switch x.round.Phase() {
 	case round.Ready:
-		if m.Any {
+		hides := riff.Hide(c, x.round.Played(0), x.round.BPM())
+		if m.Hides = &hides; m.Any {
 			m.BPM = x.address.BPM
 		}
 	case round.CountIn, round.Playing:
@@ -60,6 +64,7 @@ func (x *tapping) model() *view.Dums {
 		m.Phase = view.Reviewing
 		m.Review = x.review()
 		m.Result = x.result(m.Review)
+		m.Again = view.Again{Hearing: x.hears, Drums: x.again.drums, Slowly: x.again.slowly}
 	}
 	return m
 }
@@ -79,7 +84,7 @@ func (x *tapping) notes() []view.Note {
 		if x.coarse {
 			notes = append(notes, view.NoteCoarse)
 		}
-		if x.outputs.in() == nil {
+		if x.outputs.measured() == nil {
 			notes = append(notes, view.NoteNoSetUp)
 		}
 	}
@@ -93,6 +98,9 @@ func (x *tapping) review() *view.Review {
 		Steps:    q.Rhythm.CyclesIn(q.Eights) * q.Rhythm.Steps(),
 		StepTime: q.Rhythm.At(1, q.BPM),
 		On:       scoring.Close,
+	}
+	for _, o := range x.round.OpenSteps() {
+		v.Open = append(v.Open, view.OpenSteps{From: o.From, To: o.To, Roll: o.Kind == riff.Roll})
 	}
 	steps := x.round.Steps()
 	for _, p := range r.Pairs {
@@ -125,6 +133,7 @@ func (x *tapping) result(v *view.Review) *view.Result {
 		out.SetUp = &r.Setup
 	}
 	out.Taps = v.OneByOne(c.CountInEight, c.CyclesIn(1)*c.Steps())
+	out.Open = v.Opened(c.CountInEight, c.CyclesIn(1)*c.Steps())
 	return out
 }
 
@@ -132,32 +141,48 @@ func milliseconds(f scoring.Figure) time.Duration {
 	return time.Duration(f.Value * float64(time.Millisecond))
 }
 
-// draw moves the drumhead on to what is heard.
-func (x *tapping) draw(place string) *liveHead {
+// draw moves the drumhead on to what is to be seen of what is heard.
+func (x *tapping) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
 	h := &x.head
+	if x.round.Phase() == round.Review {
+		x.drawAgain()
+		return h.draw()
+	}
 	h.moves = x.round.UnderWay()
 	if h.moves {
+		at := x.seen(x.round.Heard())
 		h.Centre = ""
-		if h.Turning = x.round.Phase() == round.Playing; h.Turning {
-			h.Turn = x.round.Turn()
+		begun := at >= x.round.Start()
+		h.Turning = begun && !x.silent(at)
+		if begun {
+			h.Turn = x.round.TurnAt(at)
+			h.Beads, h.Gone = x.round.Question.Eights, x.eightsOver(at)
 		} else {
-			h.Centre = x.round.Count()
+			h.Centre = x.round.CountAt(at)
 		}
 		x.marks()
+		x.show(&h.Head, x.ear.hands, at)
 	}
-	return h
+	return h.draw()
 }
 
-// marks shows where in the cycle the taps came, the older the fainter.
+// eightsOver is how many whole eights of the round are over at a time.
+func (x *tapping) eightsOver(at time.Duration) int {
+	c := x.round.Question.Rhythm
+	return int((at - x.round.Start()) / (time.Duration(c.CyclesIn(1)) * c.Length(x.round.BPM())))
+}
+
+// marks shows where in the cycle the taps came, as it was to be seen then; the
+// older the fainter.
 func (x *tapping) marks() {
 	length := x.round.Question.Rhythm.Length(x.round.BPM())
 	x.head.Taps = x.head.Taps[:0]
 	for _, t := range x.round.Taps() {
 		x.head.Taps = append(x.head.Taps, view.Tap{
-			Turn: x.round.TurnAt(t.At),
+			Turn: x.round.TurnAt(x.seen(t.At)),
 			Age:  int((x.round.Heard() - t.At) / length),
 		})
 	}

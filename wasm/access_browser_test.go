@@ -124,8 +124,8 @@ func TestByKeyboard(t *testing.T) {
 	b.keys(kb.Enter)
 	b.wait("document.querySelector('.taparea')")
 	require.Equal(t, "tap", b.focused())
-	require.Equal(t, []string{"RootWebArea Dums: maqsum – Groundbeat", "button The drumhead. Tap each dum.", "button Stop"},
-		withoutImages(b.tree()))
+	require.Equal(t, []string{"RootWebArea Dums: maqsum – Groundbeat", "button The drumhead. Tap each dum.",
+		"button Bass alone", "button Drummer’s hands", "button Stop"}, withoutImages(b.tree()))
 	b.reach()
 	b.countedIn()
 	b.keys(" ")
@@ -173,7 +173,7 @@ func TestReachAndCalm(t *testing.T) {
 		Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: "reduce"}}})
 	require.NoError(t, err)
 	b.size(390, 844, 2)
-	for _, address := range []string{quick, "/?screen=listen", "/?screen=which", "/?rhythm=maqsun&bpm=1"} {
+	for _, address := range []string{"", quick, "/?screen=listen", "/?screen=which", "/?rhythm=maqsun&bpm=1"} {
 		t.Run(address, func(t *testing.T) {
 			b.t = t
 			b.visit(s.URL + address)

@@ -82,6 +82,12 @@ type tab struct {
 // "name=value".
 func open(t *testing.T, flags ...string) *tab {
 	t.Helper()
+	return openFor(t, 3*time.Minute, flags...)
+}
+
+// openFor is open for a test that may last so long.
+func openFor(t *testing.T, patience time.Duration, flags ...string) *tab {
+	t.Helper()
 	opts := []chromedp.ExecAllocatorOption{
 		chromedp.Flag("headless", true), chromedp.NoSandbox, chromedp.NoFirstRun,
 		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
@@ -100,7 +106,7 @@ func open(t *testing.T, flags ...string) *tab {
 	}
 	allocator, stop := chromedp.NewExecAllocator(context.Background(), opts...)
 	ctx, cancel := chromedp.NewContext(allocator)
-	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
+	ctx, late := context.WithTimeout(ctx, patience)
 	t.Cleanup(func() { late(); cancel(); stop() })
 	b := &tab{t: t, ctx: ctx, start: time.Now()}
 	b.do(chromedp.Evaluate[any]("1"))

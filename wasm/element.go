@@ -106,7 +106,7 @@ func (p *page) content(n *node, old, it *view.Item) {
 	case view.RoleText, view.RoleStatus:
 		p.text(n.el, it)
 	case view.RoleButton:
-		n.el.Set("textContent", it.Name)
+		p.button(n.el, it)
 		n.el.Set("disabled", it.Disabled)
 		n.el.Set("value", it.Value)
 		if it.Action == view.ActGo {
@@ -129,6 +129,7 @@ func (p *page) content(n *node, old, it *view.Item) {
 		p.table(n.el, it)
 	case view.RolePicture:
 		n.el.Call("setAttribute", "aria-label", it.Name+". "+it.Text)
+		attribute(n.el, "data-place", old.Place, it.Place)
 		p.picture(n.el, it)
 	case view.RoleTapArea:
 		n.el.Call("setAttribute", "aria-label", it.Name)
@@ -157,6 +158,18 @@ func (p *page) text(el js.Value, it *view.Item) {
 	}
 	el.Call("replaceChildren")
 	p.put(el, "strong", "", it.Value)
+	el.Call("append", " ") // between the two for those who hear it
+	p.put(el, "span", "", it.Text)
+}
+
+// button writes what is on a button: its name, and below it a sentence if it has one.
+func (p *page) button(el js.Value, it *view.Item) {
+	if it.Text == "" {
+		el.Set("textContent", it.Name)
+		return
+	}
+	el.Call("replaceChildren")
+	p.put(el, "strong", "", it.Name)
 	el.Call("append", " ") // between the two for those who hear it
 	p.put(el, "span", "", it.Text)
 }
@@ -205,6 +218,7 @@ func (p *page) control(el js.Value, it *view.Item) {
 		p.put(el, "output", "", "").Call("setAttribute", "aria-hidden", "true")
 		if it.Ends[0] != "" {
 			ends := p.put(el, "small", "", "")
+			ends.Call("setAttribute", "aria-hidden", "true") // nor are the ends a part of its name
 			p.put(ends, "span", "", it.Ends[0])
 			p.put(ends, "span", "", it.Ends[1])
 		}
@@ -249,9 +263,6 @@ func (p *page) table(el js.Value, it *view.Item) {
 func (p *page) picture(el js.Value, it *view.Item) {
 	if it.Aspect > 0 {
 		el.Get("style").Set("aspectRatio", strconv.FormatFloat(it.Aspect, 'f', 4, 64))
-	}
-	if it.Place != "" {
-		el.Get("dataset").Set("place", it.Place)
 	}
 	el.Call("replaceChildren")
 	if it.Picture == nil {

@@ -28,7 +28,9 @@ const module = "groundbeat"
 // shelves is the import order: a package imports only from shelves with a lower
 // number. Packages on one shelf do not import one another.
 var shelves = map[string]int{
-	"assets": 1, "audio": 1, "audio/clock": 1, "scoring": 1, "game/rhythm": 1, "wasm/site": 1,
+	"scoring": 0, // below its own statistics, which extend its Figure
+	"assets":  1, "audio": 1, "audio/clock": 1, "game/rhythm": 1, "wasm/site": 1,
+	"scoring/stat": 1, "scoring/threshold": 1, "scoring/recall": 1,
 	"audio/speaker": 2, "scoring/history": 2, "game/riff": 2,
 	"game/round": 3,
 	"game/quiz":  4, "game/plan": 4,

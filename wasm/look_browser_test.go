@@ -97,7 +97,7 @@ func TestLayout(t *testing.T) {
 	}
 }
 
-func TestLayoutOfListenAndWhich(t *testing.T) {
+func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 	s := serve(t)
 	b := open(t)
 	for _, l := range looks {
@@ -106,7 +106,7 @@ func TestLayoutOfListenAndWhich(t *testing.T) {
 			b.load("about:blank") // a page that is open reloads when the pixel ratio changes
 			b.size(l.width, l.height, l.scale)
 			b.dark(l.dark)
-			b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=filled")
+			b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=riffing&seed=5")
 			b.wait("document.fonts.status === 'loaded'")
 			b.rest(200)
 			b.lies("listen", l.name)
@@ -126,6 +126,15 @@ func TestLayoutOfListenAndWhich(t *testing.T) {
 			b.wait("document.querySelector('#sides')")
 			b.rest(200)
 			b.lies("which-review", l.name)
+
+			b.visit(s.URL)
+			b.rest(200)
+			b.lies("home", l.name)
+			b.run("localStorage.clear()") // as if that had been somebody else
+			b.visit(s.URL)
+			b.rest(200)
+			b.lies("home-first", l.name)
+			require.True(t, get[bool](b, inWindow+"(document.querySelector('#first'))"), "the first round without scrolling")
 		})
 	}
 }

@@ -6,7 +6,6 @@
 package main
 
 import (
-	"fmt"
 	"syscall/js"
 
 	"groundbeat/assets"
@@ -36,7 +35,7 @@ func run() error {
 	if err := b.listen(parts); err != nil {
 		return err
 	}
-	s := openStore(parts.Get("storage").Bool())
+	s := openStore(parts)
 	go func() {
 		if <-s.opened; s.err != nil {
 			b.events = append(b.events, game.Event{Kind: game.Unkept, Reason: s.err.Error()})
@@ -82,9 +81,12 @@ func (b *browser) listen(parts js.Value) error {
 	}
 	s, err := newSound(bridge)
 	b.sound, b.played = s, s
-	b.at = func(action string) {
-		if action == view.ActStop {
-			s.Stop() // however long the next tick takes to come
+	b.at = func(action, value string) { // however long the next tick takes to come
+		switch {
+		case action == view.ActStop:
+			s.Stop()
+		case action == view.ActAlone && value != "":
+			s.Balance(0, 1)
 		}
 	}
 	return err
@@ -107,7 +109,7 @@ func (b *browser) hideCanvas() {
 
 func (b *browser) export(s *store) {
 	if err := s.export(b.document); err != nil {
-		fmt.Println("export:", err)
+		b.events = append(b.events, game.Event{Kind: game.Unexported, Reason: err.Error()})
 	}
 }
 

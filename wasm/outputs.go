@@ -5,7 +5,6 @@ package main
 import (
 	"encoding/json"
 	"fmt"
-	"syscall/js"
 
 	"groundbeat/game"
 )
@@ -33,8 +32,7 @@ func (s *store) Outputs() (o game.Outputs) {
 		}
 	}()
 	defer recovered(&err)
-	local := js.Global().Get("localStorage")
-	text := local.Call("getItem", outputsKey)
+	text := s.local.Call("getItem", outputsKey)
 	if text.IsNull() {
 		return o
 	}
@@ -42,7 +40,7 @@ func (s *store) Outputs() (o game.Outputs) {
 	if err = json.Unmarshal([]byte(text.String()), &kept); err == nil && kept.Version == outputsFormat {
 		return kept.Outputs
 	}
-	local.Call("setItem", brokenKey, text)
+	s.local.Call("setItem", brokenKey, text)
 	return o
 }
 
@@ -53,6 +51,6 @@ func (s *store) KeepOutputs(o game.Outputs) (err error) {
 	if err != nil {
 		return err
 	}
-	js.Global().Get("localStorage").Call("setItem", outputsKey, string(text))
+	s.local.Call("setItem", outputsKey, string(text))
 	return nil
 }

@@ -22,7 +22,7 @@ type page struct {
 	moved    bool // the places must be measured again
 	width    float64
 	light    js.Value
-	at       func(action string) // told of an action at once, before the next tick
+	at       func(action, value string) // told of an action at once, before the next tick
 }
 
 // node is an item on the page with what was last written to it.
@@ -39,7 +39,7 @@ func newPage() *page {
 		nodes:    map[string]*node{},
 		moved:    true,
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
-		at:       func(string) {},
+		at:       func(string, string) {},
 	}
 	p.root = p.document.Call("getElementById", "page")
 	p.listen(p.root, "click", p.clicked)
@@ -69,7 +69,7 @@ func (p *page) listen(target js.Value, kind string, f func(event js.Value)) {
 
 func (p *page) act(action, value string) {
 	if action != "" {
-		p.at(action)
+		p.at(action, value)
 		p.events = append(p.events, game.Event{Kind: game.Act, Action: action, Value: value})
 	}
 }
@@ -105,7 +105,8 @@ func (p *page) changed(event js.Value) {
 }
 
 func (p *page) pressed(event js.Value) {
-	if event.Get("key").String() == "Escape" && !event.Get("repeat").Bool() {
+	composing := event.Get("isComposing").Truthy() // Escape is then for what is being typed
+	if event.Get("key").String() == "Escape" && !event.Get("repeat").Bool() && !composing {
 		p.act(p.shown.Escape, "")
 	}
 }

@@ -34,6 +34,7 @@ func (s *bridgedSound) Play(base int64)            { s.bridge.Call("play", float
 func (s *bridgedSound) Stop()                      { s.bridge.Call("stop") }
 func (s *bridgedSound) Next() int64                { return s.Frame() }
 func (s *bridgedSound) Balance(lead, bass float64) { s.bridge.Call("balance", lead, bass) }
+func (s *bridgedSound) Stage(stage audio.Stage)    { s.bridge.Call("stand", stage.String()) }
 func (s *bridgedSound) Volume(v float64)           { s.bridge.Call("volume", v) }
 func (s *bridgedSound) Audible() bool              { return true }
 
@@ -74,6 +75,7 @@ func (s *noSound) Play(base int64) {
 }
 
 func (s *noSound) Balance(float64, float64) {}
+func (s *noSound) Stage(audio.Stage)        {}
 func (s *noSound) Volume(float64)           {}
 func (s *noSound) Stop()                    {}
 

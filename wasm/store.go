@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 	"syscall/js"
+	"time"
 
 	"github.com/hack-pad/go-indexeddb/idb"
 
@@ -30,13 +31,14 @@ type store struct {
 	err      error         // why nothing is kept, or nil
 	opened   chan struct{} // closed when database or err is set
 	visit    []string      // lines of this visit, in order
+	local    js.Value      // the browser's local storage; null where it gives none
 }
 
-// openStore opens the store. allowed is whether the browser lets the page ask
+// openStore opens the store. The page's parts say whether the browser lets it ask
 // for storage at all; where it does not, even the question ends the program.
-func openStore(allowed bool) *store {
-	s := &store{opened: make(chan struct{})}
-	if !allowed {
+func openStore(parts js.Value) *store {
+	s := &store{opened: make(chan struct{}), local: parts.Get("local")}
+	if !parts.Get("storage").Bool() {
 		s.err = errors.New("the browser gives no storage")
 		close(s.opened)
 		return s
@@ -177,8 +179,11 @@ func asLine(value js.Value) string {
 	return value.String()
 }
 
-// export hands all rounds to the player as a file of JSON Lines.
-func (s *store) export(document js.Value) error {
+// export hands all rounds to the player as a file of JSON Lines. Where the browser
+// asks where to put it, it reads it only once that was answered, so that its
+// address holds for a while.
+func (s *store) export(document js.Value) (err error) {
+	defer recovered(&err)
 	lines, err := s.lines()
 	if err != nil {
 		return err
@@ -191,6 +196,6 @@ func (s *store) export(document js.Value) error {
 	link.Set("href", address)
 	link.Set("download", "groundbeat-rounds.jsonl")
 	link.Call("click")
-	url.Call("revokeObjectURL", address)
+	time.AfterFunc(10*time.Minute, func() { url.Call("revokeObjectURL", address) })
 	return nil
 }

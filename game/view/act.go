@@ -2,15 +2,26 @@ package view
 
 // The ids of the screens, as links and the row at the foot of a screen name them.
 const (
+	ScreenHome   = "home"
 	ScreenDums   = "dums"
 	ScreenListen = "listen"
 	ScreenWhich  = "which"
+	ScreenChange = "change"
+	ScreenStop   = "stop"
 	ScreenSetUp  = "set-up"
+	ScreenCheck  = "sound-check"
 )
+
+// Screens lists all screens, in the order of the row at the foot of each.
+func Screens() []string {
+	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenSetUp, ScreenCheck}
+}
 
 // The action ids. After each: where it is, and what its value is.
 const (
 	ActGo     = "go"     // to another screen: its id
+	ActHome   = "home"   // to Home
+	ActFirst  = "first"  // Home: to the first round, which begins at once; see FirstRound
 	ActOpen   = "open"   // open the nearest link that is allowed
 	ActExport = "export" // hand over a file of all rounds
 
@@ -25,12 +36,18 @@ const (
 	ActPlay   = "play"   // Listen: play until stopped
 	ActAnswer = "answer" // Which: the id of the choice
 	ActRepeat = "repeat" // Which: the question is heard once more
-	ActHear   = "hear"   // Which, reviewing: the id of the side to be heard
+	ActHear   = "hear"   // reviewing: Which: the id of the side to be heard; Dums: the round
+	ActDrums  = "drums"  // reviewing: which drums are heard: DrumsBoth, DrumsBass or DrumsLead
+	ActSlowly = "slowly" // reviewing: heard slowly: "yes", or "" for no
+
+	ActAlone = "alone" // the bass drum alone for one eight: "yes", or "" for both again
+	ActHands = "hands" // the drummer's hands over the drumhead: "yes", or "" for no
 
 	ActRhythm  = "rhythm"  // the id of a rhythm, or Any
 	ActTempo   = "tempo"   // counts a minute
 	ActEights  = "eights"  // length, "1" to "32"
-	ActLevel   = "level"   // "bare" or "filled"
+	ActLevel   = "level"   // LevelBare to LevelSolo
+	ActHide    = "hide"    // how far the riff hides the base, "0" to "100"; 0: as it comes
 	ActVolume  = "volume"  // 0 to 100
 	ActBalance = "balance" // −100, the lead drum alone, to 100, the bass drum alone
 	ActAsk     = "ask"     // what is asked: AskRhythm and so on
@@ -38,15 +55,22 @@ const (
 	ActFrom    = "from"    // out of which rhythms: FromFive and so on, or ids joined by points
 	ActFile    = "file"    // the name of a file, a line feed, and its text
 
+	ActStrike = "strike" // Sound check: one stroke of both drums, at once: "dum" or "tek"; Home: one of each
+	ActHears  = "hears"  // Sound check: whether the dum is heard: CheckYes or CheckNo
+	ActBass   = "bass"   // Sound check: the balance towards the bass drum, 0 to MostBass
+	ActLater  = "later"  // Sound check: how long pictures wait for the sound, in ms: + later, − earlier
+	ActMono   = "mono"   // Sound check: both drums in the middle: "yes", or "" for no
+
 	ActSetUpName   = "set-up-name"   // Set-up: the name of the output to be measured
 	ActSetUpKeep   = "set-up-keep"   // Set-up, reviewing: keep what was measured, under this name
-	ActSetUpUse    = "set-up-use"    // Set-up: take off from now on what is kept under this name
+	ActSetUpUse    = "set-up-use"    // Set-up, Sound check: use from now on what is kept under this name
 	ActSetUpForget = "set-up-forget" // Set-up: forget what is kept under this name
 )
 
 // The live pictures, by the place they are drawn in.
 const (
 	PlaceHead  = "head"   // the drumhead
+	PlaceLine  = "line"   // Listen, while it plays: the whiteboard line
 	PlaceHeadA = "head-a" // Which, reviewing: the first side
 	PlaceHeadB = "head-b" // Which, reviewing: the second side
 )
@@ -74,8 +98,11 @@ const (
 	FromAll  = "all"  // the odd metres too
 )
 
-// The riff levels that have a word on screen.
+// The riff levels, as links name them.
 const (
-	LevelBare   = "bare"
-	LevelFilled = "filled"
+	LevelBare       = "bare"
+	LevelFilled     = "filled"
+	LevelOrnamented = "ornamented"
+	LevelRiffing    = "riffing"
+	LevelSolo       = "solo"
 )

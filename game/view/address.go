@@ -5,53 +5,85 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"groundbeat/game/riff"
 )
 
 // Address is what the link of a screen says. Which parameters a link has depends
-// on its screen, and on nothing but it and Any; the fields of the others are
-// zero. The screen Which has no rhythm: its link must not hold the answer.
+// on its screen, and on nothing but it, Any and the riff level; the fields of the
+// others are zero. The screen Which has no rhythm: its link must not hold the answer.
 type Address struct {
-	Screen  string // ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp
-	Rhythm  string // id of a rhythm; for Dums also Any
+	Screen  string // one of the ids ScreenDums and so on
+	Rhythm  string // id of a rhythm; for Dums and Change also Any
 	BPM     int    // counts a minute; 0: the rhythm's usual tempo, for Which a varied one
-	Eights  int    // length in eights; Dums and Which
+	Eights  int    // length in eights; all rounds
 	Riff    string // riff level
+	Hide    int    // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
+	Riffs   int    // version of the riffs that the seed was meant for; 0: this program's
 	Seed    uint64 // of the round; 0: chosen anew
 	Ask     string // what is asked; Which
-	Answers int    // how many names to choose from; Which
-	From    string // FromFive, FromEven, FromAll, or ids joined by points; Which, and Dums of Any
+	Answers int    // how many names to choose from; Which and Change
+	From    string // FromFive, FromEven, FromAll, or ids joined by points; Which, Change, and Dums of Any
 }
 
 // Limits of the numbers in a link.
 const (
 	LeastBPM, MostBPM         = 40, 220
 	LeastEights, MostEights   = 1, 32
+	LeastLong, MostLong       = 4, 8 // eights of Change and Stop
 	LeastAnswers, MostAnswers = 2, 4
+	LeastHide, MostHide       = 1, 100    // of 100, as predicted
 	MostSeed                  = 1<<53 - 1 // scripts read whole numbers exactly up to here
 )
 
-// DefaultAddress is where a link that names only its screen leads; Dums if it
-// names none, or one that is not known.
+// DefaultAddress is where a link that names only its screen leads; Dums if that
+// is not known.
 func DefaultAddress(screen string) Address {
 	switch screen {
 	case ScreenListen:
 		return Address{Screen: ScreenListen, Rhythm: "maqsum", Riff: LevelBare}
 	case ScreenWhich:
 		return Address{Screen: ScreenWhich, Eights: 4, Riff: LevelBare, Ask: AskRhythm, Answers: 3, From: FromFive}
-	case ScreenSetUp:
-		return Address{Screen: ScreenSetUp}
+	case ScreenChange:
+		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
+	case ScreenStop:
+		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
+	case ScreenHome, ScreenSetUp, ScreenCheck:
+		return Address{Screen: screen}
 	}
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
 }
 
 // Parameters lists the names of what the address's link may say, in its order.
 func (a Address) Parameters() []string {
+	names := a.always()
+	if !a.riffs() {
+		return names
+	}
+	if i := slices.Index(names, "riff"); i > 0 && a.hides() {
+		names = slices.Insert(names, i+1, "hide")
+	}
+	return append(names, "v")
+}
+
+// riffs reports whether the seed decides what the lead drum plays.
+func (a Address) riffs() bool { return a.Riff != "" && a.Riff != LevelBare && a.Riff != LevelFilled }
+
+// hides reports whether it can be asked for how far the riff hides the base.
+func (a Address) hides() bool {
+	return a.riffs() && slices.Contains([]string{ScreenDums, ScreenListen, ScreenWhich}, a.Screen)
+}
+
+// always lists the parameters that belong to the address at every riff level.
+func (a Address) always() []string {
 	switch {
 	case a.Screen == ScreenListen:
 		return []string{"screen", "rhythm", "bpm", "riff", "seed"}
 	case a.Screen == ScreenWhich:
 		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
-	case a.Screen == ScreenSetUp:
+	case a.Screen == ScreenChange:
+		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
+	case a.Screen == ScreenHome, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
 		return []string{"screen"}
 	case a.Rhythm == Any:
 		return []string{"screen", "rhythm", "from", "bpm", "eights", "riff", "seed"}
@@ -59,12 +91,22 @@ func (a Address) Parameters() []string {
 	return []string{"screen", "rhythm", "bpm", "eights", "riff", "seed"}
 }
 
+// WithLevel returns the address with another riff level; Hide stays as far as it
+// belongs to it.
+func (a Address) WithLevel(level string) Address {
+	a.Riff = level
+	if !a.hides() {
+		a.Hide = 0
+	}
+	return a
+}
+
 // every lists the names of all parameters.
-var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
+var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "v"}
 
 // To returns the address of another screen with what it shares with this one:
 // the riff level and the length, and between Listen and Dums the rhythm and its
-// tempo. To its own screen it is itself.
+// tempo; with the level how far the riff hides the base. To its own screen it is itself.
 func (a Address) To(screen string) Address {
 	if screen == a.Screen {
 		return a
@@ -73,16 +115,28 @@ func (a Address) To(screen string) Address {
 	if to.Riff != "" && a.Riff != "" {
 		to.Riff = a.Riff
 	}
-	if to.Rhythm != "" && a.Rhythm != "" && a.Rhythm != Any {
+	if to.hides() {
+		to.Hide = a.Hide
+	}
+	if to.Rhythm != "" && a.Rhythm != "" && a.Rhythm != Any && to.Screen != ScreenChange {
 		to.Rhythm, to.BPM = a.Rhythm, a.BPM
 	}
 	if to.Eights != 0 && a.Eights != 0 {
-		to.Eights = a.Eights
+		least, most := eightsOf(screen)
+		to.Eights = max(least, min(most, a.Eights))
 	}
-	if slices.Contains(fromWords, a.From) && to.Screen == ScreenWhich {
+	if slices.Contains(fromWords, a.From) && (to.Screen == ScreenWhich || to.Screen == ScreenChange) {
 		to.From = a.From
 	}
 	return to
+}
+
+// eightsOf are the fewest and the most eights of a screen's rounds.
+func eightsOf(screen string) (least, most int) {
+	if screen == ScreenChange || screen == ScreenStop {
+		return LeastLong, MostLong
+	}
+	return LeastEights, MostEights
 }
 
 // WithRhythm returns the address with another rhythm, or with Any: its usual
@@ -90,6 +144,7 @@ func (a Address) To(screen string) Address {
 func (a Address) WithRhythm(id string) Address {
 	a.Rhythm, a.BPM = id, 0
 	switch {
+	case a.Screen == ScreenChange: // what it becomes is another matter
 	case id != Any:
 		a.From = ""
 	case a.From == "":
@@ -140,6 +195,13 @@ func (a Address) value(name string) string {
 		return strconv.Itoa(a.Eights)
 	case "riff":
 		return a.Riff
+	case "hide":
+		return strconv.Itoa(a.Hide)
+	case "v":
+		if a.Riffs == 0 && a.Seed != 0 {
+			return strconv.Itoa(riff.Version)
+		}
+		return strconv.Itoa(a.Riffs)
 	}
 	return strconv.FormatUint(a.Seed, 10)
 }

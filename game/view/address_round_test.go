@@ -9,6 +9,7 @@ import (
 
 	"groundbeat/assets"
 	"groundbeat/audio"
+	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -29,9 +30,10 @@ func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
 	defer file.Close()
 	maqsum, err := rhythm.Parse("maqsum.txt", file)
 	require.NoError(t, err)
-	allowed := view.Allowed{Screens: []string{round.Dums}, Rhythms: []string{maqsum.ID}, Riffs: []string{riff.Bare.String()}}
+	allowed := view.Allowed{Rhythms: []string{maqsum.ID}, Riffs: []string{riff.Bare.String()}}
 	for _, query := range []string{
-		"", // the link without parameters; its tempo is the rhythm's usual one
+		"?screen=dums", // its tempo is the rhythm's usual one
+		view.FirstRound().String(),
 		fmt.Sprintf("?bpm=%d&eights=%d&seed=0", view.LeastBPM, view.LeastEights),
 		fmt.Sprintf("?bpm=%d&eights=%d&seed=9007199254740991", view.MostBPM, view.MostEights),
 		"?bpm=-5&eights=1000000&riff=solo&screen=plan", // wrong: brought within the limits
@@ -64,4 +66,21 @@ func keep(r *round.Round) error {
 	}
 	_, err := history.New(played, r.Result())
 	return err
+}
+
+// Whatever eights a link of Hear the change or Catch the stop may have can be played,
+// and a link that names only its screen leads to a round.
+func TestLimitsOfLongRounds(t *testing.T) {
+	require.Equal(t, []int{round.MinLongEights, round.MaxLongEights}, []int{view.LeastLong, view.MostLong})
+	all, err := rhythm.Load(assets.Rhythms)
+	require.NoError(t, err)
+	change, stop := view.DefaultAddress(view.ScreenChange), view.DefaultAddress(view.ScreenStop)
+	pool, err := quiz.From(all, change.From)
+	require.NoError(t, err)
+	first, _ := all.Get(change.Rhythm)
+	_, err = quiz.NextChange(first, pool, change.Answers, change.Eights, change.BPM, riff.Bare, 1)
+	require.NoError(t, err)
+	c, _ := all.Get(stop.Rhythm)
+	_, err = round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: stop.Eights})
+	require.NoError(t, err)
 }

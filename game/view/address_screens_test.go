@@ -16,7 +16,7 @@ func TestParseAddressOfListen(t *testing.T) {
 		{"screen=listen&eights=4", listen, "eights: listen has only screen, rhythm, bpm, riff, seed"},
 		{"screen=listen&from=five&ask=same&zoo=1", listen, "ask: listen has only screen, rhythm, bpm, riff, seed; " +
 			"from: listen has only screen, rhythm, bpm, riff, seed; zoo: known are screen, rhythm, bpm, riff, seed"},
-		{"screen=listne", listen, "screen=listne: allowed is dums, listen, which, set-up"},
+		{"screen=listne", listen, "screen=listne: allowed is home, listen, which, dums, change, stop, set-up, sound-check"},
 	})
 }
 
@@ -82,8 +82,11 @@ func TestAddressWithRhythm(t *testing.T) {
 // Every parameter is looked at by some screen, and no screen has one unknown.
 func TestParameters(t *testing.T) {
 	seen := map[string]bool{}
-	for _, a := range []Address{DefaultAddress(ScreenDums), DefaultAddress(ScreenListen), DefaultAddress(ScreenWhich),
-		DefaultAddress(ScreenSetUp), DefaultAddress(ScreenDums).WithRhythm(Any)} {
+	all := []Address{DefaultAddress(ScreenDums).WithRhythm(Any)}
+	for _, screen := range Screens() {
+		all = append(all, DefaultAddress(screen), DefaultAddress(screen).WithLevel(LevelSolo))
+	}
+	for _, a := range all {
 		for _, name := range a.Parameters() {
 			require.Contains(t, every, name)
 			seen[name] = true

@@ -41,10 +41,14 @@ func testAddresses(t *testing.T, cases []addressCase) {
 
 func TestParseAddress(t *testing.T) {
 	full := Address{Screen: "dums", Rhythm: "saidi", BPM: 96, Eights: 8, Riff: "bare", Seed: 7}
-	dums := DefaultAddress(ScreenDums)
+	home, dums := Address{Screen: "home"}, DefaultAddress(ScreenDums)
 	testAddresses(t, []addressCase{
-		{"", dums, ""},
-		{"?", dums, ""},
+		{"", home, ""},
+		{"?", home, ""},
+		{"?screen=home", home, ""},
+		{"?zoo=1", home, "zoo: known are screen"},
+		{"?screen=home&bpm=90", home, "bpm: home has only screen"},
+		{"?screen=dums", dums, ""},
 		{"?screen=dums&rhythm=saidi&bpm=96&eights=8&riff=bare&seed=7", full, ""},
 		{"seed=7&riff=bare&eights=8&bpm=96&rhythm=saidi", full, ""},
 		{"bpm=40", with(func(a *Address) { a.BPM = 40 }), ""},
@@ -62,13 +66,13 @@ func TestParseAddress(t *testing.T) {
 		{"rhythm=waltz", dums, "rhythm=waltz: allowed is maqsum, saidi, malfuf, karachi, any"},
 		{"riff=solo", dums, "riff=solo: allowed is bare, filled"},
 		{"seed=-1", dums, "seed=-1: allowed is a whole number from 0 to 9007199254740991"},
-		{"tempo=90", dums, "tempo: known are screen, rhythm, bpm, eights, riff, seed"},
-		{"screen=plan", dums, "screen=plan: allowed is dums, listen, which, set-up"},
+		{"eights=4&tempo=90", dums, "tempo: known are screen, rhythm, bpm, eights, riff, seed"},
+		{"screen=plan", home, "screen=plan: allowed is home, listen, which, dums, change, stop, set-up, sound-check"},
 		{"bpm=90&bpm=91", with(func(a *Address) { a.BPM = 90 }), "bpm=90, 91: allowed is one value"},
 		{"eights=99&bpm=1&zoo=1&ape=2", with(func(a *Address) { a.BPM, a.Eights = 40, 32 }),
 			"bpm=1: allowed is 40 to 220; eights=99: allowed is 1 to 32; " +
 				"ape: known are screen, rhythm, bpm, eights, riff, seed; zoo: known are screen, rhythm, bpm, eights, riff, seed"},
-		{"bpm=%zz", dums, "link=bpm=%zz: allowed is letters, figures, & and ="},
+		{"bpm=%zz", home, "link=bpm=%zz: allowed is letters, figures, & and ="},
 		{"rhythm=" + strings.Repeat("a", 99), dums, "rhythm=" + strings.Repeat("a", 39) + "…: allowed is maqsum, saidi, malfuf, karachi, any"},
 	})
 }
@@ -85,13 +89,16 @@ func FuzzParseAddress(f *testing.F) {
 	f.Add("?screen=listen&rhythm=saidi&bpm=200&riff=filled")
 	f.Add("?screen=which&ask=same&answers=4&from=saidi.malfuf&seed=9&rhythm=maqsum")
 	f.Add("?screen=set-up&eights=4")
+	f.Add("?screen=home&seed=4")
+	f.Add("?screen=change&rhythm=any&from=saidi.malfuf&eights=9&riff=filled")
+	f.Add("?screen=stop&rhythm=karachi&eights=3")
 	f.Add("bpm=1;eights=&&=&%")
 	f.Fuzz(func(t *testing.T, query string) {
 		a, _ := ParseAddress(query, allowed)
 		back, err := ParseAddress(a.String(), allowed)
 		require.NoError(t, err, "what is returned is always allowed")
 		require.Equal(t, a, back)
-		for _, screen := range []string{ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp} {
+		for _, screen := range Screens() {
 			to := a.To(screen)
 			back, err := ParseAddress(to.String(), allowed)
 			require.NoError(t, err, "so is what leads from it to %s", screen)
@@ -111,7 +118,7 @@ func TestChanges(t *testing.T) {
 }
 
 func ExampleParseAddress() {
-	allowed := Allowed{Screens: []string{"dums"}, Rhythms: []string{"maqsum", "saidi"}, Riffs: []string{"bare"}}
+	allowed := Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: []string{"bare"}}
 	a, err := ParseAddress("?rhythm=maqsoum&bpm=900", allowed)
 	fmt.Println(err)
 	fmt.Println(a)

@@ -12,7 +12,7 @@ import (
 func (q *Which) answered(w Words) Screen {
 	items := []Item{heading("heading", q.Finding(w))}
 	items = append(items, q.reasons(w)...)
-	items = append(items, q.shown(w),
+	items = append(items, q.shown(w), q.again(w),
 		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{q.next(w), q.change(w)}}, q.at(w))
 	s := page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...))
 	s.Escape = ActChange

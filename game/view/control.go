@@ -36,7 +36,7 @@ func settings(items ...Item) Item {
 // nav is the way to the other screens.
 func nav(w Words, here string) Item {
 	it := Item{ID: "nav", Role: RoleGroup, Look: LookNav, Name: w.Say("nav")}
-	for _, to := range []string{ScreenListen, ScreenWhich, ScreenDums, ScreenSetUp} {
+	for _, to := range Screens() {
 		it.Children = append(it.Children, Item{ID: "nav-" + to, Role: RoleButton, Name: sayScreen(w, to),
 			Action: ActGo, Value: to, Look: LookQuiet, Pressed: to == here})
 	}
@@ -45,12 +45,20 @@ func nav(w Words, here string) Item {
 
 func sayScreen(w Words, id string) string {
 	switch id {
+	case ScreenHome:
+		return w.Say("home")
 	case ScreenListen:
 		return w.Say("nav-listen")
 	case ScreenWhich:
 		return w.Say("nav-which")
+	case ScreenChange:
+		return w.Say("nav-change")
+	case ScreenStop:
+		return w.Say("nav-stop")
 	case ScreenSetUp:
 		return w.Say("set-up")
+	case ScreenCheck:
+		return w.Say("check")
 	}
 	return w.Say("nav-dums")
 }
@@ -112,28 +120,6 @@ func length(w Words, eights int, lengths []int) Item {
 	return it
 }
 
-// riff is the choice of a riff level; none where there is nothing to choose.
-func riff(w Words, level string, levels []string) Item {
-	if len(levels) < 2 {
-		return Item{}
-	}
-	it := Item{ID: "level", Role: RoleChoice, Name: w.Say("level"), Action: ActLevel, Value: level}
-	for _, l := range levels {
-		it.Options = append(it.Options, Option{Value: l, Label: sayLevel(w, l)})
-	}
-	return it
-}
-
-func sayLevel(w Words, level string) string {
-	switch level {
-	case LevelBare:
-		return w.Say("level-bare")
-	case LevelFilled:
-		return w.Say("level-filled")
-	}
-	return level
-}
-
 // from is the choice of the rhythms that a question is made from. names are
 // those of the ids that a link asked for.
 func from(w Words, value string, names []string) Item {
@@ -161,8 +147,19 @@ func still(w Words, id string, l *Line) Item {
 		Picture: p, Aspect: p.Aspect(), Look: LookBoard}
 }
 
-// page returns a screen with what all of them share.
+// ready returns a screen from which one can go to every other, and Home by Escape.
+func ready(w Words, id, title string, items []Item) Screen {
+	s := page(w, id, title, append(items, nav(w, id)))
+	s.Escape = ActHome
+	return s
+}
+
+// page returns a screen with what all of them share. Without a title of its own
+// it has the product's alone.
 func page(w Words, id, title string, items []Item) Screen {
-	return Screen{ID: id, Title: title + " – " + w.Say("product"),
+	if title != "" {
+		title += " – "
+	}
+	return Screen{ID: id, Title: title + w.Say("product"),
 		Lang: w.Say("language"), Dir: w.Say("direction"), Items: present(items)}
 }

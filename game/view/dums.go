@@ -38,10 +38,14 @@ type Dums struct {
 
 	BPM, Slow, Fast int      // counts a minute: now, and the ends of what is offered; with Any and Ready 0: the usual
 	Eights          int      // length
-	Level           string   // LevelBare or LevelFilled
+	Level           string   // LevelBare to LevelSolo
 	Levels          []string // levels offered; fewer than two: no choice is shown
+	Hide            int      // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
+	Hides           *float64 // how far the riff at hand does, as predicted, 0 to 1; nil: not known
 	Volume          int      // 0 to 100; below 0: there is no sound to set
-	Lengths         []int    // lengths offered, rising; empty: 1, 2, 4, 8
+	Balance         int      // −100, the lead drum alone, to 100, the bass drum alone
+	Help            Help
+	Lengths         []int // lengths offered, rising; empty: 1, 2, 4, 8
 
 	Columns int // steps in a row of the whiteboard line; see Columns
 	Notes   []Note
@@ -49,6 +53,7 @@ type Dums struct {
 
 	Result *Result // when Reviewing
 	Review *Review // when Reviewing
+	Again  Again   // when Reviewing
 	Why    Why     // when Voided
 }
 
@@ -81,30 +86,37 @@ func (d *Dums) Head() Head {
 	return h
 }
 
-// screen returns a screen before the review. With Any its title names no rhythm.
-func (d *Dums) screen(w Words, items ...Item) Screen {
+// page is the page's title before the review. With Any it names no rhythm.
+func (d *Dums) page(w Words) string {
 	if d.Any {
-		return page(w, ScreenDums, w.Say("dums-any-page"), items)
+		return w.Say("dums-any-page")
 	}
-	return page(w, ScreenDums, w.Say("dums-page", "rhythm", d.Rhythm.Name), items)
+	return w.Say("dums-page", "rhythm", d.Rhythm.Name)
 }
 
 func (d *Dums) ready(w Words) Screen {
 	items := slices.Concat(d.title(w), []Item{
-		rhythms(w, d.Core, d.value()), moreRhythms(w, d.More, d.value()), d.settings(w),
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
-	}, notes(w, d.Notes), []Item{nav(w, ScreenDums)})
-	return d.screen(w, items...)
+		rhythms(w, d.Core, d.value()), moreRhythms(w, d.More, d.value()), d.settings(w),
+	}, notes(w, d.Notes))
+	return ready(w, ScreenDums, d.page(w), items)
 }
 
 // title is what Ready shows of the rhythm, and what to do.
 func (d *Dums) title(w Words) []Item {
 	if d.Any {
-		return []Item{title(w, w.Say("dums-any-heading"), RhythmName{}),
-			{ID: "how", Role: RoleText, Text: w.Say("dums-any-how")}, d.head(w)}
+		how := w.Say("dums-any-how")
+		if offBase(d.Level) {
+			how = w.Say("dums-any-how-riff")
+		}
+		return []Item{title(w, w.Say("dums-any-heading"), RhythmName{}), {ID: "how", Role: RoleText, Text: how}, d.head(w)}
+	}
+	how := w.Say("dums-how")
+	if offBase(d.Level) {
+		how = w.Say("dums-how-riff")
 	}
 	return []Item{title(w, w.Say("dums-heading", "rhythm", d.Rhythm.Name), d.Rhythm),
-		{ID: "how", Role: RoleText, Text: w.Say("dums-how")}, d.head(w), d.line(w)}
+		{ID: "how", Role: RoleText, Text: how}, d.head(w), d.line(w)}
 }
 
 // value is the option of the choice of rhythms that is taken.
@@ -122,14 +134,15 @@ func (d *Dums) settings(w Words) Item {
 			at = w.Say("tempo-each", "tempo", w.Say("tempo", "bpm", d.BPM))
 		}
 		return settings(from(w, d.From, d.FromNames), Item{ID: "tempo-any", Role: RoleText, Text: at, Look: LookNote},
-			volume(w, d.Volume), length(w, d.Eights, d.Lengths), riff(w, d.Level, d.Levels))
+			volume(w, d.Volume), length(w, d.Eights, d.Lengths), balance(w, d.Balance, d.Volume),
+			leadDrum(w, d.Level, d.Levels, d.Hide, nil))
 	}
 	return settings(tempo(w, w.Say("tempo-name"), d.BPM, d.Slow, d.Fast), volume(w, d.Volume),
-		length(w, d.Eights, d.Lengths), riff(w, d.Level, d.Levels))
+		length(w, d.Eights, d.Lengths), balance(w, d.Balance, d.Volume), leadDrum(w, d.Level, d.Levels, d.Hide, d.Hides))
 }
 
 func (d *Dums) playing(w Words) Screen {
-	return tapping(d.screen(w), w, d.Round, d.head(w))
+	return tapping(page(w, ScreenDums, d.page(w), nil), w, d.Round, d.head(w), d.Help.buttons(w, d.Volume)...)
 }
 
 func (d *Dums) voided(w Words) Screen {

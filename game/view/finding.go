@@ -18,6 +18,14 @@ type Result struct {
 	SetUp   *time.Duration
 	Counts  []CountResult
 	Taps    []TapResult
+	Open    []OpenResult // where no dum is asked, in order: those of Review.Open
+}
+
+// OpenResult is where a break or a roll begins: in which eight, from 1, on which
+// count.
+type OpenResult struct {
+	Eight int
+	Count string
 }
 
 // TapResult is one dum or one added tap, in the order of time.
@@ -66,8 +74,11 @@ func Finding(r Result, w Words) string {
 			return text
 		}
 	}
-	return w.Say("find-steady", "n", r.On, "of", r.Asked)
+	return steady(r, w)
 }
+
+// steady is said where there is nothing else to say.
+func steady(r Result, w Words) string { return w.Say("find-steady", "n", r.On, "of", r.Asked) }
 
 func findNothing(r Result, w Words) string {
 	if r.Landed+r.Added > 0 {

@@ -9,14 +9,9 @@ import (
 // The drumhead's measures, in parts of the picture's width.
 const (
 	headMiddle = 0.5
-	skinEdge   = 0.368 // where the skin bends over
-	rimRadius  = 0.387 // middle of the metal
-	rimWidth   = 0.022
 	dumRadius  = 0.182 // where dums lie, about half way out
 	dumSize    = 0.046 // a dum's disc
 	tekRadius  = 0.327 // where teks lie, at the edge
-	leadDum    = 0.105 // the lead drum's ring of dums
-	leadTek    = 0.285 // the lead drum's ring of teks
 	tapScale   = 0.239 // the arc of 100 ms either way of a dum, in review
 	firstTap   = 0.256 // taps of a review: the first cycle …
 	lastTap    = 0.306 // … and the last
@@ -31,13 +26,19 @@ const (
 // teks at the rim, where the hand strikes them.
 type Head struct {
 	Base   rhythm.Pattern // the bass drum's strokes
-	Lead   rhythm.Pattern // the lead drum's strokes in the same cycle, perhaps on more steps; empty: not shown
+	Riff   RiffCycle      // what the lead drum plays in the same cycle; empty: not shown
 	Counts []string       // the count of each step; figures stand outside the rim
 	Hidden bool           // no strokes: they are being asked
 	Centre string         // a count-in's figure, or nothing
 
+	Beads int // eights of a round that is played, one bead each; 0: none are shown
+	Gone  int // how many of them are over
+
 	Turning bool    // the sweep is shown
 	Turn    float64 // where the sweep is, in turns; whole turns do not matter
+
+	ShowHands bool    // the drummer's hands are drawn over it
+	Hands     [2]Hand // the strong one first
 
 	Taps   []Tap   // marks of taps while playing
 	Review *Review // how the taps lay, afterwards
@@ -53,12 +54,13 @@ type Tap struct {
 // has grown.
 func (h *Head) Draw(p *Picture) {
 	p.Height = 1
-	h.drum(p)
+	drum(p)
+	h.beads(p)
 	h.counts(p)
 	h.sweep(p)
 	if !h.Hidden {
-		h.ring(p, h.Lead, leadTek, leadDum, InkLead, 0.62)
-		h.ring(p, h.Base, tekRadius, dumRadius, InkBass, 1)
+		h.riff(p)
+		h.base(p)
 	}
 	h.taps(p)
 	if h.Review != nil {
@@ -67,6 +69,7 @@ func (h *Head) Draw(p *Picture) {
 	if n := h.Enlarged(); n > 1 {
 		p.Text(InkDim, headMiddle, headMiddle, 0.05, enlargements[n])
 	}
+	h.hands(p)
 	if h.Centre != "" {
 		p.Text(InkBone, headMiddle, headMiddle, 0.17, h.Centre).Strong()
 	}
@@ -75,111 +78,47 @@ func (h *Head) Draw(p *Picture) {
 // enlargements says by how much offsets are enlarged.
 var enlargements = [...]string{"", "", "×2", "×3", "×4", "×5", "×6", "×7", "×8"}
 
-// drum draws the skin, lighter where the hand wears it, and the metal round it.
-func (h *Head) drum(p *Picture) {
-	p.Dot(InkSkin, headMiddle, headMiddle, rimRadius)
-	for _, r := range [...]float64{0.31, 0.28, 0.25, 0.22, 0.19, 0.16, 0.13, 0.10} {
-		p.Dot(InkGrain, headMiddle, headMiddle, r).Fade(0.035)
-	}
-	for _, r := range [...]float64{0.09, 0.15, 0.21, 0.27, 0.33} {
-		p.Ring(InkGrain, headMiddle, headMiddle, r, 0.0016).Fade(0.45)
-	}
-	p.Ring(InkGrain, headMiddle, headMiddle, skinEdge, 0.009).Fade(0.55)
-	p.Ring(InkRim, headMiddle, headMiddle, rimRadius, rimWidth)
-	p.Ring(InkLug, headMiddle, headMiddle, rimRadius-rimWidth/2, 0.004)
-	for _, half := range [...]float64{0.11, 0.08, 0.05} { // light from the upper left
-		p.Arc(InkShine, headMiddle, headMiddle, rimRadius+0.006, 0.875-half, 0.875+half, 0.005).Fade(0.16)
-	}
-	n := h.lugs()
-	for i := range n {
-		x, y := around(headMiddle, headMiddle, rimRadius, (float64(i)+0.5)/float64(n))
-		p.Dot(InkLug, x, y, 0.0075)
-	}
-}
-
-// lugs returns how many screws hold the rim: between the eighths, so that none
-// is taken for a count.
-func (h *Head) lugs() int {
-	n := beats(h.Counts)
-	switch {
-	case n == 0:
-		return 8
-	case n < 6:
-		return 2 * n
-	}
-	return n
-}
-
-func (h *Head) counts(p *Picture) {
-	for i, c := range h.Counts {
-		turn := float64(i) / float64(len(h.Counts))
-		if !isBeat(c) {
-			h.spoke(p, InkDim, turn, rimRadius+0.021, rimRadius+0.023, 0.0045)
-			continue
-		}
-		h.spoke(p, InkBone, turn, rimRadius+0.021, rimRadius+0.030, 0.006)
-		x, y := around(headMiddle, headMiddle, countRadius, turn)
-		p.Text(InkBone, x, y, CountSize, c).Strong()
-	}
-}
-
-func (h *Head) spoke(p *Picture, ink Ink, turn, from, to, width float64) *Shape {
-	x, y := around(headMiddle, headMiddle, from, turn)
-	x2, y2 := around(headMiddle, headMiddle, to, turn)
-	return p.Line(ink, x, y, x2, y2, width)
-}
-
-// sweep draws the hand that turns with the sound, and a faint trail behind it.
-func (h *Head) sweep(p *Picture) {
-	if !h.Turning {
-		return
-	}
-	for i := range 5 {
-		p.Wedge(InkSweep, headMiddle, headMiddle, skinEdge-0.005, h.Turn-0.012*float64(i+1), h.Turn).Fade(0.022)
-	}
-	h.spoke(p, InkSweep, h.Turn, 0.02, skinEdge-0.012, 0.005).Fade(0.85)
-	p.Dot(InkSweep, headMiddle, headMiddle, 0.012)
-	x, y := around(headMiddle, headMiddle, rimRadius, h.Turn)
-	p.Dot(InkSweep, x, y, 0.012)
-}
-
-// ring draws one drum's strokes: a dum is a disc, a tek a short mark along the
-// rim. scale makes the lead drum's smaller.
-func (h *Head) ring(p *Picture, strokes rhythm.Pattern, tek, dum float64, ink Ink, scale float64) {
-	for i := range len(strokes) {
-		turn := float64(i) / float64(len(strokes))
-		x, y := around(headMiddle, headMiddle, dum, turn)
-		switch s := strokes[i]; {
+// base draws the bass drum's strokes: a dum is a disc, a tek a short mark along
+// the rim. In a break or roll it does not play them, and they are faint.
+func (h *Head) base(p *Picture) {
+	for i := range h.Base {
+		turn := float64(i) / float64(len(h.Base))
+		x, y := around(headMiddle, headMiddle, dumRadius, turn)
+		switch s := h.Base[i]; {
 		case !s.Sounds():
+		case h.Riff.open(turn) && s.Low():
+			p.Ring(InkBass, x, y, dumSize-0.003, 0.004).Fade(0.5)
+		case h.Riff.open(turn):
+			h.tek(p, s, turn, 0.4)
 		case s.Low() && h.leftOut(i):
-			p.Ring(ink, x, y, dumSize*scale-0.003, 0.006)
+			p.Ring(InkBass, x, y, dumSize-0.003, 0.006)
 		case s.Low():
-			h.glow(p, ink, turn, x, y, dumSize*scale)
-			p.Dot(ink, x, y, dumSize*scale)
+			h.glow(p, turn, x, y)
+			p.Dot(InkBass, x, y, dumSize)
 		default:
-			h.tek(p, s, turn, tek, ink, scale)
+			h.tek(p, s, turn, 1)
 		}
 	}
 }
 
-func (h *Head) tek(p *Picture, s rhythm.Stroke, turn, r float64, ink Ink, scale float64) {
-	half, width := 0.014*scale, 0.017*scale
+func (h *Head) tek(p *Picture, s rhythm.Stroke, turn, opacity float64) {
+	half, width := 0.014, 0.017
 	if s.Light() {
 		half, width = half*0.6, width*0.65
 	}
-	p.Arc(ink, headMiddle, headMiddle, r, turn-half, turn+half, width)
+	p.Arc(InkBass, headMiddle, headMiddle, tekRadius, turn-half, turn+half, width).Fade(opacity)
 	if s == rhythm.Sak { // a slap: the whole hand, one more finger's breadth
-		p.Arc(ink, headMiddle, headMiddle, r-0.022*scale, turn-half*0.8, turn+half*0.8, width*0.5)
+		p.Arc(InkBass, headMiddle, headMiddle, tekRadius-0.022, turn-half*0.8, turn+half*0.8, width*0.5).Fade(opacity)
 	}
 }
 
 // glow lets a dum shine a little just after the sweep has passed it.
-func (h *Head) glow(p *Picture, ink Ink, turn, x, y, size float64) {
+func (h *Head) glow(p *Picture, turn, x, y float64) {
 	if !h.Turning {
 		return
 	}
 	if since := wrap(h.Turn - turn); since < 0.09 {
-		p.Dot(ink, x, y, size+0.014).Fade(0.35 * (1 - since/0.09))
+		p.Dot(InkBass, x, y, dumSize+0.014).Fade(0.35 * (1 - since/0.09))
 	}
 }
 

@@ -8,7 +8,7 @@ const (
 	RoleNone     Role = iota
 	RoleHeading       // Name, Level 1 to 6
 	RoleText          // Text
-	RoleButton        // Name, Action; Pressed for a toggle
+	RoleButton        // Name, Action; Text, a sentence about it; Pressed for a toggle
 	RoleChoice        // Name, Action, Options, Value (one of the options; empty: none)
 	RoleSlider        // Name, Action, Min < Max, Step > 0, Num, Value (Num in words); Ends
 	RoleField         // Name, Action; Value is what is typed in it
@@ -54,13 +54,14 @@ const (
 	LookLines   = "lines"   // group: children below one another, all as wide as the widest
 	LookPair    = "pair"    // group: two groups side by side, each half as wide; never wrapping
 	LookNav     = "nav"     // group: the way to the other screens, at the foot
+	LookDoors   = "doors"   // list: ways to go from Home, each a large button with a sentence
 	LookFigures = "figures" // group: several LookFigure texts
 	LookStage   = "stage"   // group, picture, taparea: the large place for the drumhead
 	LookBoard   = "board"   // picture: the wide place for the whiteboard line
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
-	LookScript, LookRow, LookLines, LookPair, LookNav, LookFigures, LookStage, LookBoard}
+	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (

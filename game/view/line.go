@@ -13,14 +13,18 @@ import (
 // With the lead drum's strokes there are two rows below the counts, the base and
 // what the lead plays. Lead may have more steps than Base, a whole number of
 // times as many; then steps are the lead's, and the base stands on every second
-// one, or third. A line in review has no lead.
+// one, or third. Where the lead plays what no steps can hold, Riff stands in place
+// of Lead: marks at their true places in time. A line in review has no lead.
 type Line struct {
 	Base    rhythm.Pattern
 	Lead    rhythm.Pattern
+	Riff    RiffCycle
 	Circled []int    // steps of Base that are ringed, as on a board
 	Counts  []string // the count of each step
 	Columns int      // steps in a row before the line wraps; 0: all in one row
 	Hidden  bool     // counts only: the strokes are being asked
+	Live    bool     // a step of Base is marked: the one that is heard
+	Step    int      // which
 	Review  *Review
 	Legend  Legend // what the marks mean; only with a review
 }
@@ -66,6 +70,9 @@ func (l *Line) Draw(p *Picture) {
 		b.columns = max(1, b.steps)
 	}
 	pad := 0.1
+	if len(l.Riff.Strokes) > 0 {
+		pad = 0.6 // and for what follows the last step
+	}
 	if l.Review != nil {
 		pad = 0.75 // room for the scale of a dum on the first or the last step
 	}
@@ -85,12 +92,18 @@ func (b *board) row() {
 	countY, strokeY := b.top+0.42*b.cell, b.top+1.28*b.cell
 	last := min(b.first+b.columns, b.steps)
 	b.rule(b.top+0.78*b.cell, last-b.first)
+	if at := b.Step * b.apart(); b.Live && at >= b.first && at < last {
+		b.p.Line(InkBrass, b.x(float64(at))-0.3*b.cell, b.top+0.78*b.cell, b.x(float64(at))+0.3*b.cell, b.top+0.78*b.cell, 0.075*b.cell)
+	}
 	b.top += 1.78 * b.cell
-	if len(b.Lead) > 0 {
+	if len(b.Lead) > 0 || len(b.Riff.Strokes) > 0 {
 		b.top += 0.9 * b.cell
 	}
 	if b.Review != nil {
 		b.scales(last)
+	}
+	if !b.Hidden {
+		b.riff(last, strokeY+1.08*b.cell)
 	}
 	for i := b.first; i < last; i++ {
 		b.count(i, countY)

@@ -6,7 +6,7 @@ import "fmt"
 type WrongLink struct {
 	Problems []Problem
 	Nearest  Address
-	Rhythm   string // name of the nearest address's rhythm; empty for Which, Set-up and Any
+	Rhythm   string // name of the nearest address's rhythm; empty for those that have none, and for Any
 }
 
 // Screen returns the screen that says what is wrong with a link, what is allowed,
@@ -28,10 +28,16 @@ func (l *WrongLink) open(w Words) string {
 	a := l.Nearest
 	length := w.Say("eights", "n", a.Eights)
 	switch {
+	case a.Screen == ScreenHome:
+		return w.Say("link-open-home")
 	case a.Screen == ScreenSetUp:
 		return w.Say("link-open-set-up")
+	case a.Screen == ScreenCheck:
+		return w.Say("link-open-check")
 	case a.Screen == ScreenWhich:
 		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
+	case a.Screen == ScreenChange, a.Screen == ScreenStop:
+		return w.Say("link-open-which", "ask", sayScreen(w, a.Screen))
 	case a.Screen == ScreenListen:
 		return w.Say("link-open-listen", "rhythm", l.Rhythm)
 	case a.Rhythm == Any:

@@ -1,6 +1,10 @@
 package view
 
-import "groundbeat/game/rhythm"
+import (
+	"slices"
+
+	"groundbeat/game/rhythm"
+)
 
 // Listen is what the screen Listen is made from: a rhythm, played for as long as
 // one likes.
@@ -10,11 +14,15 @@ type Listen struct {
 	More   []Option      // the rest, and the player's own
 
 	Playing         bool
-	BPM, Slow, Fast int      // counts a minute: now, and the ends of what is offered
-	Level           string   // LevelBare or LevelFilled
-	Levels          []string // levels offered; fewer than two: no choice is shown
-	Balance         int      // −100, the lead drum alone, to 100, the bass drum alone
-	Volume          int      // 0 to 100; below 0: there is no sound to set
+	BPM, Slow, Fast int       // counts a minute: now, and the ends of what is offered
+	Level           string    // LevelBare to LevelSolo
+	Levels          []string  // levels offered; fewer than two: no choice is shown
+	Hide            int       // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
+	Hides           *float64  // how far the riff at hand does, as predicted, 0 to 1; nil: not known
+	Riff            RiffCycle // what the lead drum plays in the cycle that is heard, or in the first; empty at LevelBare
+	Balance         int       // −100, the lead drum alone, to 100, the bass drum alone
+	Help            Help
+	Volume          int // 0 to 100; below 0: there is no sound to set
 
 	Problem string  // where and why the player's own file could not be read
 	Board   float64 // about how wide the whiteboard line is, in CSS pixels; 0: as wide as it likes
@@ -27,11 +35,11 @@ func (l *Listen) Screen(w Words) Screen {
 	name := NameOf(l.Rhythm)
 	items := []Item{
 		title(w, name.Name, name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), l.play(w),
+		l.help(w),
 		rhythms(w, l.Core, name.ID), moreRhythms(w, l.More, name.ID), l.own(w), l.settings(w), sources(w, l.Rhythm),
 	}
 	items = append(items, notesWithout(w, l.Notes, w.Say("listen-no-sound"))...)
-	items = append(items, nav(w, ScreenListen))
-	s := page(w, ScreenListen, w.Say("listen-page", "rhythm", name.Name), items)
+	s := ready(w, ScreenListen, w.Say("listen-page", "rhythm", name.Name), items)
 	if l.Playing {
 		s.Escape = ActStop
 	}
@@ -40,7 +48,7 @@ func (l *Listen) Screen(w Words) Screen {
 
 // Head returns what the drumhead shows; the painter adds the sweep.
 func (l *Listen) Head() Head {
-	return Head{Base: l.Rhythm.Skeleton, Lead: l.filled(), Counts: CountsOf(l.Rhythm.Base())}
+	return Head{Base: l.Rhythm.Skeleton, Riff: l.Riff, Counts: CountsOf(l.Rhythm.Base())}
 }
 
 // filled returns what the lead drum plays more than the base; nil if it does not.
@@ -63,9 +71,32 @@ func (l *Listen) head(w Words) Item {
 	return stage(w, h.Twin(w))
 }
 
-func (l *Listen) line(w Words) Item {
+// Line returns what the whiteboard line shows. While it plays it is drawn by the
+// painter, who adds the step that is heard, and what the lead drum plays there.
+func (l *Listen) Line() Line {
 	line := lineOf(l.Rhythm, l.filled(), l.Board)
-	return still(w, "line", &line)
+	if l.Level != LevelFilled {
+		line.Riff = l.Riff
+	}
+	return line
+}
+
+func (l *Listen) line(w Words) Item {
+	line := l.Line()
+	it := still(w, "line", &line)
+	if l.Playing {
+		it.Picture, it.Place = nil, PlaceLine
+	}
+	return it
+}
+
+// help is the help for the ear.
+func (l *Listen) help(w Words) Item {
+	items := []Item{l.Help.hands(w)}
+	if l.Volume >= 0 {
+		items = append([]Item{l.Help.alone(w, l.Playing)}, items...)
+	}
+	return Item{ID: "helps", Role: RoleGroup, Look: LookRow, Name: w.Say("helps"), Children: items}
 }
 
 // lineOf returns the whiteboard line of a rhythm, wrapped to a width in CSS pixels.
@@ -107,10 +138,10 @@ func (l *Listen) play(w Words) Item {
 func (l *Listen) settings(w Words) Item {
 	levels := l.Levels
 	if len(l.Rhythm.Filled) == 0 {
-		levels = nil
+		levels = slices.DeleteFunc(slices.Clone(levels), func(level string) bool { return level == LevelFilled })
 	}
 	return settings(tempo(w, sayTempoOf(w, l.Rhythm.Tempo.Beat), l.BPM, l.Slow, l.Fast), l.usual(w),
-		l.balance(w), volume(w, l.Volume), riff(w, l.Level, levels))
+		balance(w, l.Balance, l.Volume), volume(w, l.Volume), leadDrum(w, l.Level, levels, l.Hide, l.Hides))
 }
 
 // usual says how fast the rhythm is played by itself.
@@ -138,29 +169,6 @@ func sayTempoOf(w Words, beat string) string {
 		return w.Say("tempo-sixteenth")
 	}
 	return w.Say("tempo-name")
-}
-
-func (l *Listen) balance(w Words) Item {
-	if l.Volume < 0 {
-		return Item{}
-	}
-	return Item{ID: "balance", Role: RoleSlider, Name: w.Say("balance"), Action: ActBalance,
-		Min: -100, Max: 100, Step: 10, Num: float64(l.Balance), Value: sayBalance(w, l.Balance),
-		Ends: [2]string{w.Say("lead-drum"), w.Say("bass-drum")}}
-}
-
-func sayBalance(w Words, n int) string {
-	switch {
-	case n <= -100:
-		return w.Say("lead-alone")
-	case n < 0:
-		return w.Say("lead-more", "n", -n)
-	case n == 0:
-		return w.Say("drums-alike")
-	case n < 100:
-		return w.Say("bass-more", "n", n)
-	}
-	return w.Say("bass-alone")
 }
 
 // own is where the player's own rhythm is opened, and what was wrong with it.

@@ -67,6 +67,8 @@ func more(t testing.TB) []Option {
 	return []Option{RhythmOption(cycle(t, "masmudi-kabir"), w), RhythmOption(cycle(t, "samai-thaqil"), w)}
 }
 
+var allLevels = []string{LevelBare, LevelFilled, LevelOrnamented, LevelRiffing, LevelSolo}
+
 func listen(t testing.TB, id string) *Listen {
 	return &Listen{
 		Rhythm: cycle(t, id), Core: core(t), More: more(t), BPM: 105, Slow: 60, Fast: 140,
@@ -83,15 +85,19 @@ func listenScreens(t testing.TB) map[string]Screen {
 	}
 	add("ready", "maqsum", func(l *Listen) { l.Notes = []Note{NoteQuiet} })
 	add("playing", "maqsum", func(l *Listen) { l.Playing, l.Level, l.Balance, l.Board = true, LevelFilled, -40, 320 })
+	add("riff", "maqsum", func(l *Listen) {
+		l.Playing, l.Level, l.Levels, l.Hide, l.Help = true, LevelRiffing, allLevels, 60, Help{Alone: true, Hands: true}
+		l.Riff, l.Hides = RiffOf(riffed(), 8, 1), new(0.3)
+	})
 	add("odd", "samai-thaqil", func(l *Listen) { l.Level, l.Balance = LevelFilled, 100 })
 	add("problem", "maqsum", func(l *Listen) { l.Problem = "mine.txt:3:14: unknown stroke 'q'" })
 	add("silent", "baladi", func(l *Listen) { l.Volume, l.Notes = -1, []Note{NoteNoSound} })
 	return all
 }
 
-// Playing changes one button and what Escape does, and nothing else: the focus
-// stays on the button.
-func TestPlayingChangesOneButton(t *testing.T) {
+// Playing changes its own button, what Escape does, whether there is something to
+// hear alone, and who draws the line, and nothing else: the focus stays on the button.
+func TestPlayingChangesLittle(t *testing.T) {
 	l := listen(t, "maqsum")
 	before := l.Screen(words(t))
 	l.Playing = true
@@ -102,9 +108,9 @@ func TestPlayingChangesOneButton(t *testing.T) {
 			changed = append(changed, it.ID)
 		}
 	})
-	require.Equal(t, []string{"play"}, changed)
+	require.Equal(t, []string{"line", "play", "alone"}, changed)
 	require.Equal(t, before.FocusID(), after.FocusID())
-	require.Empty(t, before.Escape)
+	require.Equal(t, ActHome, before.Escape)
 	require.Equal(t, ActStop, after.Escape)
 	require.Equal(t, []string{"Play", "Stop"}, []string{before.Find("play").Name, after.Find("play").Name})
 }

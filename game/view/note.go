@@ -7,17 +7,23 @@ type Note uint8
 
 // The notes.
 const (
-	NoteQuiet   Note = iota // the sound starts quietly; once for each person
-	NoteNoSound             // no sound here
-	NoteNotKept             // storage is blocked
-	NoteCoarse              // the clock is coarse
-	NoteNoSetUp             // no set-up for this output
+	NoteQuiet       Note = iota // the sound starts quietly; once for each person
+	NoteNoSound                 // no sound here
+	NoteNotKept                 // storage is blocked
+	NoteCoarse                  // the clock is coarse
+	NoteNoSetUp                 // no set-up for this output
+	NoteRiffs                   // the link was made for another version of the riffs
+	NoteNotExported             // the file of all rounds could not be made, just now
 )
 
 func notes(w Words, all []Note) []Item {
 	var items []Item
 	for _, n := range all {
-		items = append(items, Item{ID: fmt.Sprintf("note-%d", n), Role: RoleText, Look: LookNote, Text: sayNote(w, n)})
+		it := Item{ID: fmt.Sprintf("note-%d", n), Role: RoleText, Look: LookNote, Text: sayNote(w, n)}
+		if n == NoteNotExported { // the answer to a press
+			it.Role, it.Look, it.Live = RoleStatus, LookWarning, LiveAssertive
+		}
+		items = append(items, it)
 	}
 	return items
 }
@@ -44,6 +50,10 @@ func sayNote(w Words, n Note) string {
 		return w.Say("note-coarse")
 	case NoteNoSetUp:
 		return w.Say("note-no-set-up")
+	case NoteRiffs:
+		return w.Say("note-riffs")
+	case NoteNotExported:
+		return w.Say("note-not-exported")
 	}
 	return w.Say("note-quiet")
 }

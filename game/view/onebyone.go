@@ -44,6 +44,16 @@ func (r *Review) OneByOne(count func(step int) string, perEight int) []TapResult
 	return results
 }
 
+// Opened tells where the breaks and rolls begin, in order; count and perEight as in
+// OneByOne.
+func (r *Review) Opened(count func(step int) string, perEight int) []OpenResult {
+	var all []OpenResult
+	for _, o := range r.Open {
+		all = append(all, OpenResult{Eight: o.From/perEight + 1, Count: beatAnd(count, o.From)})
+	}
+	return all
+}
+
 func (r *Review) state(l Landed) TapState {
 	switch {
 	case l.Offset > r.On:

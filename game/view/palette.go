@@ -22,12 +22,13 @@ const (
 	InkSkin               // the drum's skin
 	InkGrain              // fine rings on the skin and rules on the whiteboard: ornament only
 	InkRim                // the drum's metal
-	InkLug                // the screws in the rim: ornament only
+	InkWood               // the wood of the rim: ornament only
+	InkInlay              // the mother-of-pearl in it: ornament only
 	InkShine              // light on the metal: ornament only
 	InkBass               // strokes of the bass drum, the base
 	InkOnBass             // a letter on a stroke of the bass drum
 	InkLead               // strokes of the lead drum
-	InkSweep              // the hand that turns with the sound
+	InkSweep              // the pearl that runs round with the sound
 	InkMark               // a tap, before any judgement
 	InkGood               // on the dum
 	InkAhead              // before the dum: cool, before dawn
@@ -37,7 +38,7 @@ const (
 )
 
 var inkNames = [inks]string{"ground", "panel", "bone", "dim", "edge", "brass", "on-brass", "focus",
-	"skin", "grain", "rim", "lug", "shine", "bass", "on-bass", "lead", "sweep", "mark", "good", "ahead",
+	"skin", "grain", "rim", "wood", "inlay", "shine", "bass", "on-bass", "lead", "sweep", "mark", "good", "ahead",
 	"behind", "warn"}
 
 // String returns the ink's name as style sheets use it, such as "on-brass".
@@ -95,7 +96,7 @@ func Dark() Palette {
 	return Palette{
 		InkGround: 0x1b1019, InkPanel: 0x271925, InkBone: 0xf4eadb, InkDim: 0xbfaeb2,
 		InkEdge: 0x8d7783, InkBrass: 0xe3b158, InkOnBrass: 0x1b1019, InkFocus: 0xffe3a3,
-		InkSkin: 0x36232f, InkGrain: 0x5a4250, InkRim: 0xb08a4a, InkLug: 0x6d5230, InkShine: 0xffefcf,
+		InkSkin: 0x36232f, InkGrain: 0x5a4250, InkRim: 0xb08a4a, InkWood: 0x3a2119, InkInlay: 0xcdb68f, InkShine: 0xffefcf,
 		InkBass: 0xe3b158, InkOnBass: 0x1b1019, InkLead: 0xf4eadb, InkSweep: 0xf4eadb,
 		InkMark: 0xf4eadb, InkGood: 0xf4eadb, InkAhead: 0xa9c3ff, InkBehind: 0xe8743f,
 		InkWarn: 0xffb08f,
@@ -107,7 +108,7 @@ func Light() Palette {
 	return Palette{
 		InkGround: 0xf8f2e7, InkPanel: 0xf1e8d8, InkBone: 0x2a1526, InkDim: 0x5e4a57,
 		InkEdge: 0x846f7a, InkBrass: 0x6f4a0c, InkOnBrass: 0xfffaf0, InkFocus: 0x2a1526,
-		InkSkin: 0xf1e4cb, InkGrain: 0xcdb994, InkRim: 0x8f6a26, InkLug: 0xd9bd85, InkShine: 0xfffaf0,
+		InkSkin: 0xf1e4cb, InkGrain: 0xcdb994, InkRim: 0x8f6a26, InkWood: 0x55331f, InkInlay: 0xecd7ae, InkShine: 0xfffaf0,
 		InkBass: 0x7a4a0a, InkOnBass: 0xfffaf0, InkLead: 0x4b2346, InkSweep: 0x2a1526,
 		InkMark: 0x2a1526, InkGood: 0x2a1526, InkAhead: 0x1f3a8c, InkBehind: 0xac4716,
 		InkWarn: 0x822409,

@@ -12,6 +12,8 @@ const (
 	KindRing              // stroked circle: X, Y, R, Width
 	KindWedge             // filled sector from the centre: X, Y, R, From, To
 	KindText              // Text at X, Y: see Shape.Size
+	KindTeeth             // a row of triangles on a circle: X, Y, R (their feet), Tip (where they end), Count
+	KindHand              // a hand: X, Y, R, From, Count, Width; see Picture.Hand
 	kinds
 )
 
@@ -39,6 +41,8 @@ type Shape struct {
 	X, Y     float64 // centre, start, or the place of a text
 	X2, Y2   float64 // end of a line
 	R        float64 // radius
+	Tip      float64 // radius of the tips of teeth
+	Count    int     // how many teeth stand side by side once round; 1 for a right hand, −1 for a left
 	From, To float64 // turns; From < To < From + 1 (a whole circle is a ring or a dot)
 	Width    float64 // of the stroke
 	Size     float64 // of a text: one em. Y is the middle of its capitals, see Baseline
@@ -94,6 +98,22 @@ func (p *Picture) Ring(ink Ink, x, y, r, width float64) *Shape {
 // Wedge adds a filled sector from the centre out to r.
 func (p *Picture) Wedge(ink Ink, x, y, r, from, to float64) *Shape {
 	return p.add(Shape{Kind: KindWedge, Ink: ink, X: x, Y: y, R: r, From: from, To: to})
+}
+
+// Teeth adds a row of filled triangles side by side once round (x, y), their feet
+// at radius r and their tips at tip.
+func (p *Picture) Teeth(ink Ink, x, y, r, tip float64, count int) *Shape {
+	return p.add(Shape{Kind: KindTeeth, Ink: ink, X: x, Y: y, R: r, Tip: tip, Count: count})
+}
+
+// Tooth returns the corners of one of a row of teeth, the tip last.
+func (s *Shape) Tooth(i int) [3][2]float64 {
+	return [3][2]float64{s.corner(s.R, float64(i)), s.corner(s.R, float64(i)+1), s.corner(s.Tip, float64(i)+0.5)}
+}
+
+func (s *Shape) corner(r, i float64) [2]float64 {
+	x, y := around(s.X, s.Y, r, i/float64(s.Count))
+	return [2]float64{x, y}
 }
 
 // Text adds a short text whose capitals are centred on (x, y).

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 )
 
 var (
@@ -67,8 +68,12 @@ func heads(t testing.TB) map[string]*Head {
 		"head-play": {Base: maqsum, Counts: inFour, Hidden: true, Turning: true, Turn: 2.58,
 			Taps: []Tap{{0.51, 0}, {0.003, 0}, {0.02, 1}, {0.49, 1}, {0.53, 2}}},
 		"head-turning": {Base: maqsum, Counts: inFour, Turning: true, Turn: 0.53},
-		"head-lead": {Base: pattern(t, "DD-TD-T-"), Lead: pattern(t, "DDtkTkDtkkTkSktk"), Counts: inFour,
+		"head-lead": {Base: pattern(t, "DD-TD-T-"), Riff: filled(t, "baladi"), Counts: inFour,
 			Turning: true, Turn: 0.27},
+		"head-riff": {Base: maqsum, Riff: RiffOf(riffed(), 8, 1), Counts: inFour, Turning: true, Turn: 0.4},
+		"head-roll": {Base: maqsum, Riff: RiffOf(riffed(), 8, 2), Counts: inFour},
+		"head-hands": {Base: maqsum, Riff: filled(t, "maqsum"), Counts: inFour, ShowHands: true,
+			Hands: [2]Hand{{strongDum.x, strongDum.y, 0}, {otherRim.x, otherRim.y, 1}}},
 		"head-blank":    {Hidden: true},
 		"head-dum":      {Base: pattern(t, "D")},
 		"head-tek":      {Base: pattern(t, "T")},
@@ -93,7 +98,38 @@ func lines(t testing.TB) map[string]*Line {
 		"line-filled-narrow": {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths, Columns: 8},
 		"line-filled-alike":  {Base: pattern(t, "D--T-DDT--"), Lead: pattern(t, "Dk-TkDDTk-"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}},
 		"line-circled":       {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Circled: []int{0, 1, 7}},
-		"line-near-dums":     {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Review: played()},
+		"line-riff":          {Base: maqsum, Riff: RiffOf(riffed(), 8, 1), Counts: inFour, Live: true, Step: 3},
+		"line-roll-narrow":   {Base: maqsum, Riff: RiffOf(riffed(), 8, 2), Counts: inFour, Columns: 4},
+		"line-filled-live": {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths, Columns: 8,
+			Live: true, Step: 6},
+		"line-near-dums": {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Review: played()},
+	}
+}
+
+// filled is the filled form of a rhythm as the second ring has it.
+func filled(t testing.TB, id string) RiffCycle {
+	c := cycle(t, id)
+	part, err := riff.Play(c, riff.Filled, 1, 0)
+	require.NoError(t, err)
+	return RiffOf(part, c.Steps(), 0)
+}
+
+// riffed is a part over three cycles of maqsum: nothing; a riff with triplets, a
+// slap and a dum off the base; and a roll to the end, from the 3.
+func riffed() riff.Part {
+	stroke := func(step, sub int, sound rhythm.Stroke, strength float64) riff.Stroke {
+		return riff.Stroke{Step: step, Sub: sub, Sound: sound, Strength: strength}
+	}
+	return riff.Part{
+		Lead: []riff.Stroke{
+			stroke(8, 0, rhythm.Dum, 1), stroke(9, 0, rhythm.Tek, 0.8), stroke(9, 6, rhythm.Ka, 0.4),
+			stroke(10, 0, rhythm.LightTek, 0.45), stroke(10, 8, rhythm.Ka, 0.45), stroke(11, 4, rhythm.LightTek, 0.45),
+			stroke(11, 6, rhythm.Dum, 0.9), stroke(13, 0, rhythm.Sak, 1), stroke(14, 0, rhythm.Tek, 0.8),
+			stroke(15, 0, rhythm.Tek, 0.6), stroke(15, 3, rhythm.Ka, 0.4), stroke(15, 6, rhythm.Tek, 0.7), stroke(15, 9, rhythm.Ka, 0.5),
+			stroke(16, 0, rhythm.Dum, 1), stroke(17, 0, rhythm.Tek, 0.8),
+			{Step: 20, Sound: rhythm.Tek, Strength: 0.35, Roll: 4 * riff.TicksPerStep, Swell: 0.95},
+		},
+		Open: []riff.Span{{From: 20, To: 24, Kind: riff.Roll}},
 	}
 }
 
@@ -175,6 +211,14 @@ func extent(s *Shape) (x0, y0, x1, y1 float64) {
 		wide := 0.62 * s.Size * float64(len([]rune(s.Text)))
 		left := s.X - wide*[...]float64{0.5, 0, 1}[s.Anchor]
 		return left, s.Y - Baseline*s.Size, left + wide, s.Y + Baseline*s.Size
+	}
+	if s.Kind == KindHand {
+		x0, y0, x1, y1 = s.X, s.Y, s.X, s.Y
+		for i := range HandCurves + 1 {
+			p := s.handPoint(i)
+			x0, y0, x1, y1 = min(x0, p[0]), min(y0, p[1]), max(x1, p[0]), max(y1, p[1])
+		}
+		return x0, y0, x1, y1
 	}
 	r := s.R + s.Width/2
 	return s.X - r, s.Y - r, s.X + r, s.Y + r

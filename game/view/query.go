@@ -6,18 +6,20 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"groundbeat/game/riff"
 )
 
 // Allowed lists what the words in a link may be.
 type Allowed struct {
-	Screens []string // the first is where a link without one leads; empty: all, Dums first
 	Rhythms []string // ids; at least one
 	Answers []string // ids of those that may be an answer; empty: all
 	Riffs   []string // at least one
 }
 
 // ParseAddress reads the query of a link, with or without its question mark.
-// What is absent has its screen's default; the screen's is the first allowed. With an error of type *LinkError the
+// What is absent has its screen's default. Without a screen it is Home, or Dums if
+// the link says anything of a round. With an error of type *LinkError the
 // address is the nearest one that is allowed: wrong numbers brought within their
 // limits, misspelt words replaced by the likeliest, the rest by the default, and
 // what does not belong to the screen left out.
@@ -27,12 +29,11 @@ func ParseAddress(query string, allowed Allowed) (Address, error) {
 	if err != nil {
 		p.wrong("link", query, "letters, figures, & and =")
 	}
-	screens := allowed.Screens
-	if len(screens) == 0 {
-		screens = []string{ScreenDums, ScreenListen, ScreenWhich, ScreenSetUp}
+	screen := ScreenHome
+	if slices.ContainsFunc(every[1:], values.Has) {
+		screen = ScreenDums
 	}
-	screen := screens[0]
-	p.word("screen", &screen, screens)
+	p.word("screen", &screen, Screens())
 	p.Address = DefaultAddress(screen)
 	p.fields(allowed)
 	p.others()
@@ -49,10 +50,13 @@ type addressParser struct {
 }
 
 // fields reads what belongs to the screen. The rhythm comes before the rest,
-// since Any brings a parameter with it.
+// since Any brings a parameter with it, and so does the riff level.
 func (p *addressParser) fields(allowed Allowed) {
 	if p.Rhythm != "" {
-		p.rhythm(allowed.Rhythms)
+		p.rhythm(allowed)
+	}
+	if p.Riff != "" {
+		p.word("riff", &p.Riff, allowed.Riffs)
 	}
 	for _, name := range p.Parameters() {
 		switch name {
@@ -65,20 +69,32 @@ func (p *addressParser) fields(allowed Allowed) {
 		case "bpm":
 			p.BPM = p.number(name, p.BPM, LeastBPM, MostBPM)
 		case "eights":
-			p.Eights = p.number(name, p.Eights, LeastEights, MostEights)
-		case "riff":
-			p.word(name, &p.Riff, allowed.Riffs)
+			least, most := eightsOf(p.Screen)
+			p.Eights = p.number(name, p.Eights, least, most)
+		case "hide":
+			p.Hide = p.number(name, 0, LeastHide, MostHide)
 		case "seed":
 			p.seed()
+		case "v":
+			if p.Riffs = p.number(name, 0, 1, mostVersion); p.Riffs == riff.Version {
+				p.Riffs = 0
+			}
 		}
 	}
 }
 
-func (p *addressParser) rhythm(allowed []string) {
-	if p.Screen == ScreenDums {
-		allowed = append(slices.Clone(allowed), Any)
+// mostVersion is beyond every version of the riffs that there will be.
+const mostVersion = 9999
+
+func (p *addressParser) rhythm(allowed Allowed) {
+	ids := allowed.Rhythms
+	if p.Screen == ScreenChange && len(allowed.Answers) > 0 {
+		ids = allowed.Answers
 	}
-	p.word("rhythm", &p.Rhythm, allowed)
+	if p.Screen == ScreenDums || p.Screen == ScreenChange {
+		ids = append(slices.Clone(ids), Any)
+	}
+	p.word("rhythm", &p.Rhythm, ids)
 	if p.Rhythm == Any {
 		p.From = FromFive
 	}
@@ -160,7 +176,7 @@ func (p *addressParser) from(allowed Allowed) {
 		return
 	}
 	ids := allowed.Rhythms
-	if p.Screen == ScreenWhich && len(allowed.Answers) > 0 {
+	if (p.Screen == ScreenWhich || p.Screen == ScreenChange) && len(allowed.Answers) > 0 {
 		ids = allowed.Answers
 	}
 	if !slices.Contains(fromWords, value) && !distinct(strings.Split(value, "."), ids) {

@@ -15,6 +15,13 @@ type Review struct {
 	Landed   []Landed      // taps that belong to a dum
 	LeftOut  []int         // steps of dums without a tap
 	Added    []float64     // taps that belong to no dum, in steps
+	Open     []OpenSteps   // where no dum is asked, in order
+}
+
+// OpenSteps is a declared break or roll, half open, in steps.
+type OpenSteps struct {
+	From, To int
+	Roll     bool // else a break
 }
 
 // Landed is a tap that belongs to a dum. Offset is tap − dum, + behind, − ahead,

@@ -11,7 +11,7 @@ func (d *Dums) reviewing(w Words) Screen {
 		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)},
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: d.next(w)},
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
-		d.line(w), d.head(w),
+		d.line(w), d.again(w), d.head(w),
 	}
 	items = append(items, d.asides(w)...)
 	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, r)}}
@@ -23,6 +23,9 @@ func (d *Dums) reviewing(w Words) Screen {
 	items = append(items, details)
 	s := page(w, ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...))
 	s.Escape = ActChange
+	if d.Again.Hearing {
+		s.Escape = ActStop
+	}
 	return s
 }
 
@@ -64,6 +67,9 @@ func (d *Dums) asides(w Words) []Item {
 	h := d.Head()
 	if times := h.Enlarged(); times > 1 {
 		items = append(items, Item{ID: "enlarged", Role: RoleText, Look: LookNote, Text: w.Say("enlarged", "times", times)})
+	}
+	if text := sayOpened(w, d.Review.Open, d.Result.Open); text != "" {
+		items = append(items, Item{ID: "open", Role: RoleText, Look: LookNote, Text: text})
 	}
 	if s := d.Result.SetUp; s != nil {
 		items = append(items, Item{ID: "set-up", Role: RoleText, Look: LookNote,

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"maps"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -71,6 +72,16 @@ func screens(t testing.TB) map[string]Screen {
 		d.Core, d.More = append(core(t), AnyOption(w)), more(t)
 		d.Level, d.Levels = LevelBare, []string{LevelBare, LevelFilled}
 	})
+	add("ready-riff", Ready, func(d *Dums) {
+		d.Level, d.Levels, d.Hide, d.Hides, d.Notes = LevelSolo, allLevels, MostHide, new(0.5), []Note{NoteRiffs}
+	})
+	add("review-riff", Reviewing, func(d *Dums) {
+		d.Level, d.Review, d.Again = LevelRiffing, played(), Again{Hearing: true, Drums: DrumsBass, Slowly: true}
+		d.Review.Open, d.Review.LeftOut = []OpenSteps{{28, 32, false}, {58, 64, true}}, nil
+		d.Review.Landed = slices.DeleteFunc(d.Review.Landed, func(l Landed) bool { return l.Step == 28 || l.Step == 60 })
+		d.Result = result(t, d.Review)
+		d.Result.Open = d.Review.Opened(cycle(t, "maqsum").CountInEight, 16)
+	})
 	add("any-ready", Ready, func(d *Dums) {
 		d.Any, d.From, d.BPM = true, FromFive, 0
 		d.Core, d.More = append(core(t), AnyOption(w)), more(t)
@@ -84,11 +95,14 @@ func screens(t testing.TB) map[string]Screen {
 		d.Result = result(t, d.Review)
 	})
 	for name, query := range map[string]string{
+		"link-home":   "screen=hom",
 		"link":        "rhythm=maqsoum&bpm=900&zoom=2",
 		"link-listen": "screen=listen&rhythm=saidi&answers=2",
 		"link-which":  "screen=which&rhythm=maqsum&ask=howmany",
 		"link-any":    "rhythm=any&eights=0&from=waltz",
 		"link-set-up": "screen=setup&seed=3",
+		"link-check":  "screen=soundcheck&bpm=90",
+		"link-change": "screen=change&eights=2",
 	} {
 		nearest, err := ParseAddress(query, allowed)
 		link := &WrongLink{Problems: err.(*LinkError).Problems, Nearest: nearest, Rhythm: nearest.Rhythm}
@@ -97,6 +111,10 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, listenScreens(t))
 	maps.Copy(all, whichScreens(t))
 	maps.Copy(all, setUpScreens(t))
+	maps.Copy(all, soundCheckScreens(t))
+	maps.Copy(all, homeScreens(t))
+	maps.Copy(all, changeScreens(t))
+	maps.Copy(all, stopScreens(t))
 	return all
 }
 
@@ -135,7 +153,7 @@ func TestPlayingIsQuiet(t *testing.T) {
 		ids = append(ids, it.ID)
 		require.Empty(t, it.Live)
 	})
-	require.Equal(t, []string{"tap", "head", "stop"}, ids)
+	require.Equal(t, []string{"tap", "head", "ways", "alone", "hands", "stop"}, ids)
 	require.Equal(t, "tap", s.FocusID())
 }
 

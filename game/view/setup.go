@@ -86,10 +86,11 @@ func (u *SetUp) ready(w Words) Screen {
 			volume(w, u.Volume)),
 		{ID: "names", Role: RoleText, Text: w.Say("set-up-names"), Look: LookNote},
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: u.Volume < 0},
+		{ID: "to-check", Role: RoleButton, Name: w.Say("set-up-check"), Action: ActGo, Value: ScreenCheck, Look: LookQuiet},
 	}
 	items = append(items, u.outputs(w)...)
 	items = append(items, notesWithout(w, u.Notes, w.Say("set-up-no-sound"))...)
-	return page(w, ScreenSetUp, w.Say("set-up"), append(items, nav(w, ScreenSetUp)))
+	return ready(w, ScreenSetUp, w.Say("set-up"), items)
 }
 
 // outputs lists what is kept; nothing if nothing is.
@@ -138,13 +139,17 @@ func (u *SetUp) playing(w Words) Screen {
 
 // tapping fills a screen with the drumhead to tap on and the way out, and nothing
 // else. Taps carry the number of the round, if it has one.
-func tapping(s Screen, w Words, round int, head Item) Screen {
+func tapping(s Screen, w Words, round int, head Item, helps ...Item) Screen {
 	area := Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage,
 		Children: []Item{head}}
 	if round != 0 {
 		area.Value = strconv.Itoa(round)
 	}
-	s.Items = []Item{area, {ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}}
+	stop := Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}
+	s.Items = []Item{area, stop}
+	if len(helps) > 0 {
+		s.Items[1] = Item{ID: "ways", Role: RoleGroup, Look: LookRow, Children: append(helps, stop)}
+	}
 	s.Focus, s.Escape = "tap", ActStop
 	return s
 }

@@ -31,6 +31,10 @@ func (s *Shape) Element(p *Palette) (name string, attrs []Attr, text string) {
 		name, attrs = "path", []Attr{{"d", s.arc("M")}}
 	case KindWedge:
 		name, attrs = "path", []Attr{{"d", fmt.Sprintf("M%s %s%sZ", units(s.X), units(s.Y), s.arc("L"))}}
+	case KindTeeth:
+		name, attrs = "path", []Attr{{"d", s.teeth()}}
+	case KindHand:
+		name, attrs = "path", []Attr{{"d", s.hand()}}
 	case KindText:
 		name, text = "text", s.Text
 		attrs = []Attr{{"x", units(s.X)}, {"y", units(s.Y + Baseline*s.Size)}, {"font-size", units(s.Size)},
@@ -44,8 +48,8 @@ func (s *Shape) Element(p *Palette) (name string, attrs []Attr, text string) {
 
 func (s *Shape) paint(p *Palette) []Attr {
 	var attrs []Attr
-	switch s.Kind {
-	case KindArc, KindLine, KindRing:
+	switch {
+	case s.Kind == KindArc, s.Kind == KindLine, s.Kind == KindRing, s.Kind == KindHand && s.Width > 0:
 		attrs = []Attr{{"class", "line-" + s.Ink.String()}, {"fill", "none"},
 			{"stroke", p[s.Ink].String()}, {"stroke-width", units(s.Width)}, {"stroke-linecap", "round"}}
 	default:
@@ -67,6 +71,30 @@ func (s *Shape) arc(start string) string {
 	}
 	r := units(s.R)
 	return fmt.Sprintf("%s%s %sA%s %s 0 %d 1 %s %s", start, units(x1), units(y1), r, r, large, units(x2), units(y2))
+}
+
+// teeth writes the path of a row of teeth.
+func (s *Shape) teeth() string {
+	var d strings.Builder
+	for i := range s.Count {
+		for k, at := range s.Tooth(i) {
+			fmt.Fprintf(&d, "%c%s %s", "MLL"[k], units(at[0]), units(at[1]))
+		}
+		d.WriteByte('Z')
+	}
+	return d.String()
+}
+
+// hand writes the path of a hand.
+func (s *Shape) hand() string {
+	var d strings.Builder
+	start := s.handPoint(0)
+	fmt.Fprintf(&d, "M%s %s", units(start[0]), units(start[1]))
+	for i := range HandCurves {
+		c := s.HandCurve(i)
+		fmt.Fprintf(&d, "C%s %s %s %s %s %s", units(c[1][0]), units(c[1][1]), units(c[2][0]), units(c[2][1]), units(c[3][0]), units(c[3][1]))
+	}
+	return d.String()
 }
 
 // around returns the point at radius r and turn t about (x, y).

@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"groundbeat/game/rhythm"
@@ -30,7 +31,9 @@ func (r *Review) Tally(base rhythm.Pattern, counts []string) []CountResult {
 func (r *Review) count(step, steps int, name string) CountResult {
 	c := CountResult{Count: name}
 	for s := step; s < r.Steps; s += steps {
-		c.Asked++
+		if !slices.ContainsFunc(r.Open, func(o OpenSteps) bool { return o.From <= s && s < o.To }) {
+			c.Asked++
+		}
 	}
 	c.Mean, c.Tapped = r.mean(step, steps)
 	var sum float64

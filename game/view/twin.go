@@ -18,8 +18,11 @@ func (h *Head) Twin(w Words) string {
 		return w.Say("head-hidden", "beats", n)
 	}
 	text := w.Say("head-strokes", "beats", n, "strokes", sayStrokes(w, h.Base, h.Counts))
-	if len(h.Lead) > 0 {
+	if len(h.Riff.Strokes) > 0 {
 		text += " " + w.Say("head-lead")
+	}
+	for _, o := range h.Riff.Open {
+		text += " " + sayOpen(w, o, h.Counts)
 	}
 	if h.Review == nil {
 		return text
@@ -37,6 +40,9 @@ func (l *Line) Twin(w Words) string {
 		return w.Say("line-hidden", "counts", strings.Join(l.Counts, " "))
 	}
 	text := sayStrokes(w, l.Base, l.baseCounts()) + l.light(w)
+	if len(l.Riff.Strokes) > 0 {
+		text += " " + w.Say("line-riff")
+	}
 	if l.Review != nil {
 		text += " " + l.Review.say(w, l.Base, l.Counts)
 	}

@@ -20,9 +20,12 @@ type Which struct {
 	From      string   // FromFive, FromEven, FromAll, or ids joined by points
 	FromNames []string // the names of those ids; of no account with the words
 	Eights    int      // length
-	Level     string   // LevelBare or LevelFilled
+	Level     string   // LevelBare to LevelSolo
 	Levels    []string // levels offered; fewer than two: no choice is shown
+	Hide      int      // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
 	Volume    int      // 0 to 100; below 0: there is no sound, and nothing can be asked
+	Balance   int      // −100, the lead drum alone, to 100, the bass drum alone
+	Help      Help
 	Notes     []Note
 
 	// While asked.
@@ -38,8 +41,9 @@ type Which struct {
 	BPM         int // counts a minute
 	Sides       []Side
 	Differences []rhythm.Difference // between the first side and the second
-	Board       float64             // about how wide both sides are together, in CSS pixels; 0: as wide as they like
-	Why         Why                 // when Voided
+	Again       Again
+	Board       float64 // about how wide both sides are together, in CSS pixels; 0: as wide as they like
+	Why         Why     // when Voided
 }
 
 // Screen returns the screen of the question's phase.
@@ -67,14 +71,14 @@ func (q *Which) head(w Words) Item {
 func (q *Which) ready(w Words) Screen {
 	items := []Item{
 		heading("heading", sayAsk(w, q.Ask)),
-		{ID: "how", Role: RoleText, Text: sayHow(w, q.Ask)},
+		{ID: "how", Role: RoleText, Text: sayHow(w, q.Ask, q.Level)},
 		q.head(w),
+		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: q.Volume < 0},
 		{ID: "ask", Role: RoleChoice, Name: w.Say("ask"), Action: ActAsk, Value: q.Ask, Options: asks(w)},
 		q.settings(w),
-		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: q.Volume < 0},
 	}
 	items = append(items, notesWithout(w, q.Notes, w.Say("which-no-sound"))...)
-	return page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, nav(w, ScreenWhich)))
+	return ready(w, ScreenWhich, sayAsk(w, q.Ask), items)
 }
 
 func asks(w Words) []Option {
@@ -97,14 +101,20 @@ func sayAsk(w Words, ask string) string {
 	return w.Say("ask-rhythm")
 }
 
-func sayHow(w Words, ask string) string {
-	switch ask {
-	case AskStroke:
+func sayHow(w Words, ask, level string) string {
+	switch {
+	case ask == AskStroke:
 		return w.Say("how-stroke")
-	case AskHowMany:
+	case ask == AskHowMany && offBase(level):
+		return w.Say("how-how-many-riff")
+	case ask == AskHowMany:
 		return w.Say("how-how-many")
-	case AskSame:
+	case ask == AskSame && offBase(level):
+		return w.Say("how-same-riff")
+	case ask == AskSame:
 		return w.Say("how-same")
+	case offBase(level):
+		return w.Say("how-rhythm-riff")
 	}
 	return w.Say("how-rhythm")
 }
@@ -120,9 +130,9 @@ func (q *Which) settings(w Words) Item {
 		eights = length(w, q.Eights, nil)
 	}
 	if q.Ask != AskStroke {
-		rhythms, level = from(w, q.From, q.FromNames), riff(w, q.Level, q.Levels)
+		rhythms, level = from(w, q.From, q.FromNames), leadDrum(w, q.Level, q.Levels, q.Hide, nil)
 	}
-	return settings(answers, rhythms, eights, level, volume(w, q.Volume))
+	return settings(answers, rhythms, eights, volume(w, q.Volume), balance(w, q.Balance, q.Volume), level)
 }
 
 // answers is the choice of how many names; at most as many as the rhythms that a
@@ -144,7 +154,7 @@ func (q *Which) answers(w Words) Item {
 // One screen for both, so that nothing under the fingers changes. It has the
 // question, the drum, the choices as lines, and the way out.
 func (q *Which) asked(w Words) Screen {
-	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.head(w), q.choices(w)}
+	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.head(w), q.choices(w), q.help(w)}
 	if q.Repeat {
 		items = append(items, Item{ID: "repeat", Role: RoleButton, Name: w.Say("hear-once-more"), Action: ActRepeat,
 			Disabled: q.Phase == Playing})
@@ -156,6 +166,15 @@ func (q *Which) asked(w Words) Screen {
 		s.Focus = "heading" // away from the button that rests
 	}
 	return s
+}
+
+// help is the help for the ear; of one stroke there is nothing to help with.
+func (q *Which) help(w Words) Item {
+	if q.Ask == AskStroke || q.Volume < 0 {
+		return Item{}
+	}
+	return Item{ID: "helps", Role: RoleGroup, Look: LookRow, Name: w.Say("helps"),
+		Children: []Item{q.Help.alone(w, q.Phase == Playing && !q.CountIn), q.Help.hands(w)}}
 }
 
 func (q *Which) choices(w Words) Item {

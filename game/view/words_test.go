@@ -68,8 +68,12 @@ func FuzzLoadWords(f *testing.F) {
 }
 
 var (
-	said    = regexp.MustCompile(`\.Say\("([^"]*)"`)
-	unsaid  = regexp.MustCompile(`\.Say\([^"]`)
+	said   = regexp.MustCompile(`\.Say\("([^"]*)"`)
+	unsaid = regexp.MustCompile(`\.Say\([^"]`)
+	// What other words would mean the same as ours (count, cycle, stroke, dum, offset), or
+	// what one of ours might also mean; "note" only as a length.
+	strays  = regexp.MustCompile(`(?i)\b(beats?|bars?|steps?|hits?|errors?|samples?|loops?|patterns?|tracks?|pads?|clicks?|latency|accuracy|deep strokes?|low notes?)\b`)
+	lengths = regexp.MustCompile(`(?i)(\w+) notes?\b`)
 	holder  = regexp.MustCompile(`\{([a-z0-9-]+)\}`)
 	arcades = regexp.MustCompile(`(?i)\b(perfect|great|awesome|miss(ed)?|combo|streak|score|level up|game over|wrong|fail(ed)?|easy|hard|again|hips? don)\b`)
 )
@@ -111,5 +115,15 @@ func TestWordsOfATeacher(t *testing.T) {
 	for key, text := range words(t) {
 		require.NotRegexp(t, arcades, text, key)
 		require.NotContains(t, text, "!", key)
+	}
+}
+
+// One word for a thing, and one thing for a word.
+func TestOneWordForOneThing(t *testing.T) {
+	for key, text := range words(t) {
+		require.NotRegexp(t, strays, holder.ReplaceAllString(text, ""), key)
+		for _, m := range lengths.FindAllStringSubmatch(text, -1) {
+			require.Contains(t, []string{"half", "quarter", "eighth", "sixteenth"}, m[1], key)
+		}
 	}
 }

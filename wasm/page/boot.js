@@ -1,10 +1,9 @@
-// Starts the program, or says in the page why it cannot be started (halt.js).
+// Starts the program that program.js fetches, or says in the page why it cannot be started (halt.js).
 import { mailbox } from "./mail.js";
 import { bridge } from "./bridge.js";
 import { taps } from "./taps.js";
 
-const tag = document.querySelector("script[data-program]");
-const part = (name) => document.getElementById("boot-" + name);
+const { version } = document.querySelector("script[data-version]").dataset;
 
 function drawable() {
   const canvas = document.createElement("canvas");
@@ -27,47 +26,35 @@ function storable() {
   }
 }
 
-// fetchProgram fetches the program and counts what has arrived, unpacked, so
-// that the progress is true with and without compression.
-async function fetchProgram() {
-  const response = await fetch(tag.dataset.program);
-  if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
-  const total = Number(tag.dataset.bytes);
-  const progress = part("progress");
-  let arrived = 0;
-  const counted = response.body.pipeThrough(
-    new TransformStream({
-      transform(chunk, out) {
-        arrived += chunk.byteLength;
-        progress.value = total ? arrived / total : 0;
-        out.enqueue(chunk);
-      },
-      flush(out) {
-        if (arrived < total) out.error(new Error("the program is cut off"));
-      },
-    }),
-  );
-  return new Response(counted, { headers: { "Content-Type": "application/wasm" } });
+// local is the browser's local storage; null where it is blocked.
+function local() {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
 }
 
-// again starts again, but never in the middle of something.
+// again starts again, but never in the middle of something: while something is
+// played, asked, or told that a new start would forget.
 function again() {
-  if (document.querySelector("[data-tap], #choices, #finding, #sides")) setTimeout(again, 500);
+  if (document.querySelector("[data-tap], [data-action=stop], #choices, #finding, #sides, #keep, #why.warning, #why.finding")) setTimeout(again, 500);
   else location.reload();
 }
 
 async function run() {
-  if (typeof WebAssembly !== "object" || !WebAssembly.instantiateStreaming) return halt("no-program");
+  const program = window.groundbeatProgram;
+  if (!program) return; // and it has been said why
+  delete window.groundbeatProgram;
   if (!drawable()) return halt("no-pictures");
 
   const box = mailbox();
-  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), version: tag.dataset.version };
+  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local: local(), version };
   taps(box);
 
-  const go = new Go();
-  let program;
+  let made;
   try {
-    program = await WebAssembly.instantiateStreaming(fetchProgram(), go.importObject);
+    made = await program.made;
   } catch (error) {
     console.error(error);
     return halt(error instanceof WebAssembly.CompileError ? "no-program" : "no-file");
@@ -75,7 +62,7 @@ async function run() {
   // The engine reads the pixel ratio once: start again in the same place when
   // the window moves to a screen of another ratio.
   matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener("change", again, { once: true });
-  await go.run(program.instance);
+  await program.go.run(made.instance);
   halt("stopped");
 }
 

@@ -138,6 +138,11 @@ class Bridge {
     this.set({ lead, bass, stage });
   }
 
+  // stand sets where the drums stand: "centre", "spread" or "apart"; heard within FADE.
+  stand(stage) {
+    this.set({ stage });
+  }
+
   // volume sets the level behind the mix, 0..1; heard within FADE.
   volume(volume) {
     this.set({ volume });

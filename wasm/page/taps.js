@@ -48,6 +48,20 @@ export function taps(box) {
     { capture: true },
   );
 
+  // What can be pressed beside the head leaves the focus to it, so that the next key
+  // is a tap: a pointer does not take it away, and a key that pressed a button gives
+  // it back.
+  const beside = (event, head) => head && !head.contains(event.target) && event.target.closest("button");
+  window.addEventListener("mousedown", (event) => beside(event, area()) && event.preventDefault(), { capture: true });
+  window.addEventListener(
+    "click",
+    (event) => {
+      const head = area();
+      if (beside(event, head)) head.focus({ preventScroll: true });
+    },
+    { capture: true },
+  );
+
   // A screen reader may send a bare click, with no pointer and no key before it.
   window.addEventListener(
     "click",

@@ -1,0 +1,74 @@
+package view
+
+// Which drums are heard again in a review.
+const (
+	DrumsBoth = "both"
+	DrumsBass = "bass"
+	DrumsLead = "lead"
+)
+
+// Again is how what was played is heard once more in a review.
+type Again struct {
+	Hearing bool   // it is heard now; Dums
+	Drums   string // DrumsBoth, DrumsBass or DrumsLead; empty: both
+	Slowly  bool   // at two thirds of its tempo
+}
+
+// controls are what can be set of it, at any time: which drums, which is heard at
+// once, and how fast.
+func (a Again) controls(w Words) []Item {
+	drums := a.Drums
+	if drums == "" {
+		drums = DrumsBoth
+	}
+	return []Item{
+		{ID: "drums", Role: RoleChoice, Name: w.Say("drums"), Action: ActDrums, Value: drums, Options: []Option{
+			{DrumsBoth, w.Say("drums-both")}, {DrumsBass, w.Say("bass-drum")}, {DrumsLead, w.Say("lead-drum")}}},
+		{ID: "slowly", Role: RoleCheckBox, Name: w.Say("slowly"), Action: ActSlowly, Checked: a.Slowly},
+	}
+}
+
+// again is a round to be heard once more: one button in two states, so that the
+// focus stays on it, and what can be set.
+func (d *Dums) again(w Words) Item {
+	if d.Volume < 0 {
+		return Item{}
+	}
+	it := Item{ID: "hear", Role: RoleButton, Name: w.Say("hear-once-more"), Action: ActHear}
+	if d.Again.Hearing {
+		it.Name, it.Action = w.Say("stop"), ActStop
+	}
+	return Item{ID: "again", Role: RoleGroup, Look: LookRow, Children: append([]Item{it}, d.Again.controls(w)...)}
+}
+
+// again is what can be set of both sides.
+func (q *Which) again(w Words) Item {
+	if q.Ask == AskStroke || q.Volume < 0 || len(q.Sides) == 0 {
+		return Item{}
+	}
+	return Item{ID: "again", Role: RoleGroup, Look: LookRow, Children: q.Again.controls(w)}
+}
+
+// mostOpened is how many breaks and rolls are told one by one.
+const mostOpened = 4
+
+// sayOpened says where the drummer breaks off or rolls, and that nothing is asked
+// there; nothing where that is nowhere.
+func sayOpened(w Words, spans []OpenSteps, at []OpenResult) string {
+	var all []string
+	for i, o := range spans {
+		if i == mostOpened && len(spans) > mostOpened+1 {
+			all = append(all, w.Say("opened-more", "n", len(spans)-i))
+			break
+		}
+		if o.Roll {
+			all = append(all, w.Say("opened-roll", "eight", at[i].Eight, "count", at[i].Count))
+		} else {
+			all = append(all, w.Say("opened-break", "eight", at[i].Eight, "count", at[i].Count))
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return w.Say("opened", "places", sayList(w, all))
+}

@@ -1,0 +1,87 @@
+package view
+
+// The drum's measures, in parts of the picture's width.
+const (
+	skinEdge  = 0.370  // where the skin bends over
+	rimRadius = 0.3905 // middle of the inlaid wood round it
+	rimWidth  = 0.034
+	inlaid    = 55 // triangles in the rim: no multiple of the counts of any rhythm, so that none is taken for one
+	beadEvery = 0.034
+	beadsARow = 8
+)
+
+// drum draws the drum seen from above: the skin, lighter where the hand wears
+// it, and round it the rim, of dark wood with an inlay of mother-of-pearl between
+// two lines of brass, as darbukas are made.
+func drum(p *Picture) {
+	p.Ring(InkWood, headMiddle, headMiddle, rimRadius, rimWidth)
+	p.Teeth(InkInlay, headMiddle, headMiddle, rimRadius-0.0105, rimRadius+0.0100, inlaid)
+	p.Ring(InkRim, headMiddle, headMiddle, rimRadius+0.0165, 0.0055)
+	p.Ring(InkRim, headMiddle, headMiddle, rimRadius-0.0185, 0.0075)
+	for _, half := range [...]float64{0.11, 0.08, 0.05} { // light from the upper left
+		p.Arc(InkShine, headMiddle, headMiddle, rimRadius+0.0170, 0.875-half, 0.875+half, 0.003).Fade(0.22)
+		p.Arc(InkShine, headMiddle, headMiddle, rimRadius-0.0180, 0.875-half, 0.875+half, 0.003).Fade(0.16)
+	}
+	p.Dot(InkSkin, headMiddle, headMiddle, skinEdge)
+	for i := range 8 {
+		p.Dot(InkGrain, headMiddle, headMiddle, 0.32-0.034*float64(i)).Fade(0.035)
+	}
+	for i := range 2 {
+		width := 0.014 / float64(i+1)
+		p.Ring(InkGround, headMiddle, headMiddle, skinEdge-width/2, width).Fade(0.16)
+	}
+}
+
+func (h *Head) counts(p *Picture) {
+	for i, c := range h.Counts {
+		turn := float64(i) / float64(len(h.Counts))
+		if !isBeat(c) {
+			h.spoke(p, InkDim, turn, rimRadius+0.0265, rimRadius+0.0285, 0.0045)
+			continue
+		}
+		h.spoke(p, InkBone, turn, rimRadius+0.0255, rimRadius+0.0315, 0.006)
+		x, y := around(headMiddle, headMiddle, countRadius, turn)
+		p.Text(InkBone, x, y, CountSize, c).Strong()
+	}
+}
+
+func (h *Head) spoke(p *Picture, ink Ink, turn, from, to, width float64) *Shape {
+	x, y := around(headMiddle, headMiddle, from, turn)
+	x2, y2 := around(headMiddle, headMiddle, to, turn)
+	return p.Line(ink, x, y, x2, y2, width)
+}
+
+// beads draws one bead for each eight of a round, rows of eight in the middle of
+// the skin, filled when it is over.
+func (h *Head) beads(p *Picture) {
+	rows := (h.Beads + beadsARow - 1) / beadsARow
+	for i := range h.Beads {
+		row, column := i/beadsARow, i%beadsARow
+		inRow := min(beadsARow, h.Beads-row*beadsARow)
+		x := headMiddle + (float64(column)-float64(inRow-1)/2)*beadEvery
+		y := headMiddle + (float64(row)-float64(rows-1)/2)*beadEvery
+		if i < h.Gone {
+			p.Dot(InkBass, x, y, 0.0095)
+		} else {
+			p.Ring(InkDim, x, y, 0.0075, 0.003)
+		}
+	}
+}
+
+// sweep draws the pearl that runs round the rim with the sound, and the light
+// that it drags over inlay and skin.
+func (h *Head) sweep(p *Picture) {
+	if !h.Turning {
+		return
+	}
+	for i := range 8 {
+		p.Wedge(InkBrass, headMiddle, headMiddle, skinEdge, h.Turn-0.010*float64(i+1), h.Turn).Fade(0.022)
+	}
+	for i := range 5 {
+		p.Arc(InkBrass, headMiddle, headMiddle, rimRadius, h.Turn-0.012*float64(i+1), h.Turn, 0.024).Fade(0.16)
+	}
+	h.spoke(p, InkSweep, h.Turn, 0.215, skinEdge-0.006, 0.0045).Fade(0.9)
+	x, y := around(headMiddle, headMiddle, rimRadius, h.Turn)
+	p.Dot(InkGround, x, y, 0.0195)
+	p.Dot(InkSweep, x, y, 0.0155)
+}

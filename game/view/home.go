@@ -1,0 +1,109 @@
+package view
+
+import "groundbeat/game/rhythm"
+
+// Home is what the home screen is made from: the doors, and before them, the
+// first time, what this is, how loud it is, and a first round at one press.
+type Home struct {
+	First  bool          // no round was finished here yet
+	Rhythm *rhythm.Cycle // whose drumhead is the mark of the product
+	Volume int           // 0 to 100; below 0: there is no sound to set
+	Silent bool          // nothing came of what was to be played
+	Notes  []Note
+}
+
+// FirstRound returns the round that Home begins at one press: maqsum, one of the
+// five most used, whose dums come evenly, two counts apart; with nothing in its
+// gaps; a little slower than it is usually played; and two eights long, so that
+// eight dums, a quarter of a minute with the count-in, bring a first review. Own
+// choice.
+func FirstRound() Address {
+	return Address{Screen: ScreenDums, Rhythm: "maqsum", BPM: 88, Eights: 2, Riff: LevelBare}
+}
+
+// door leads to screens that belong together.
+type door struct {
+	id, name string
+	ways     []way
+}
+
+// way is a screen, and in a sentence what it does for whoever goes there.
+type way struct{ screen, what string }
+
+// doors are those of Home. What is not built yet is not shown.
+func doors(w Words) []door {
+	return []door{
+		{"practise", w.Say("home-practise"), []way{
+			{ScreenListen, w.Say("home-listen")},
+			{ScreenDums, w.Say("home-dums")},
+			{ScreenWhich, w.Say("home-which")},
+			{ScreenChange, w.Say("home-change")},
+			{ScreenStop, w.Say("home-stop")},
+		}},
+		{"sound", w.Say("home-sound"), []way{
+			{ScreenCheck, w.Say("home-check")},
+			{ScreenSetUp, w.Say("home-set-up")},
+		}},
+	}
+}
+
+// Screen returns the screen.
+func (h *Home) Screen(w Words) Screen {
+	items := []Item{heading("heading", w.Say("product"))}
+	if h.First {
+		items = append(items, Item{ID: "what", Role: RoleText, Text: w.Say("home-what")}, h.head(w))
+		items = append(items, h.level(w)...)
+		items = append(items,
+			Item{ID: "first", Role: RoleButton, Name: w.Say("home-first"), Action: ActFirst, Look: LookPrimary},
+			Item{ID: "how", Role: RoleText, Text: w.Say("home-first-how"), Look: LookNote})
+	} else {
+		items = append(items, h.head(w))
+	}
+	for _, d := range doors(w) {
+		items = append(items, d.item(w))
+	}
+	if !h.First {
+		items = append(items, h.level(w)...)
+	}
+	items = append(items, notesWithout(w, h.Notes, w.Say("home-no-sound"))...)
+	items = append(items, Item{ID: "care", Role: RoleText, Text: w.Say("home-care"), Look: LookNote})
+	return page(w, ScreenHome, "", items)
+}
+
+// Head returns what the drumhead shows; the painter adds the sweep.
+func (h *Home) Head() Head {
+	return Head{Base: h.Rhythm.Skeleton, Counts: CountsOf(h.Rhythm.Base())}
+}
+
+func (h *Home) head(w Words) Item {
+	head := h.Head()
+	return stage(w, head.Twin(w))
+}
+
+// level is where one hears how loud it is and sets it, with the caution the first
+// time; nothing without sound.
+func (h *Home) level(w Words) []Item {
+	if h.Volume < 0 {
+		return nil
+	}
+	items := []Item{{ID: "level", Role: RoleGroup, Look: LookRow, Children: []Item{
+		{ID: "strike", Role: RoleButton, Name: w.Say("home-strike"), Action: ActStrike},
+		volume(w, h.Volume),
+	}}}
+	if h.Silent {
+		items = append(items, Item{ID: "silent", Role: RoleText, Text: w.Say("void-silent"), Look: LookWarning})
+	}
+	if h.First {
+		items = append(items, Item{ID: "loud", Role: RoleText, Text: w.Say("home-loud"), Look: LookNote})
+	}
+	return items
+}
+
+func (d *door) item(w Words) Item {
+	list := Item{ID: d.id + "-ways", Role: RoleList, Look: LookDoors}
+	for _, to := range d.ways {
+		list.Children = append(list.Children, Item{ID: "way-" + to.screen, Role: RoleListItem, Children: []Item{
+			{ID: "go-" + to.screen, Role: RoleButton, Name: sayScreen(w, to.screen), Text: to.what, Action: ActGo, Value: to.screen}}})
+	}
+	return Item{ID: "door-" + d.id, Role: RoleGroup, Children: []Item{subheading(d.id, d.name), list}}
+}

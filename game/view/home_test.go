@@ -1,0 +1,117 @@
+package view
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/rhythm"
+)
+
+func homeScreens(t testing.TB) map[string]Screen {
+	w, all := words(t), map[string]Screen{}
+	add := func(name string, change func(*Home)) {
+		h := &Home{Rhythm: cycle(t, "maqsum"), Volume: 60}
+		change(h)
+		all["home-"+name] = h.Screen(w)
+	}
+	add("first", func(h *Home) { h.First = true })
+	add("first-silent", func(h *Home) { h.First, h.Volume, h.Notes = true, -1, []Note{NoteNoSound} })
+	add("first-nothing-came", func(h *Home) { h.First, h.Silent = true, true })
+	add("later", func(h *Home) { h.Volume = 75 })
+	add("later-not-kept", func(h *Home) { h.Notes = []Note{NoteNotKept} })
+	return all
+}
+
+// order lists the ids of the screen's items at the top, in order.
+func order(s Screen) (ids []string) {
+	for _, it := range s.Items {
+		ids = append(ids, it.ID)
+	}
+	return ids
+}
+
+// The first time: what this is in two sentences, how loud it is, one press, and
+// only then the doors. Later the doors come first, and nothing is told twice.
+func TestHomeFirstAndLater(t *testing.T) {
+	all := homeScreens(t)
+	first, later := all["home-first"], all["home-later"]
+	require.Equal(t, []string{"heading", "what", "head", "level", "loud", "first", "how", "door-practise", "door-sound", "care"}, order(first))
+	require.Equal(t, []string{"heading", "head", "door-practise", "door-sound", "level", "care"}, order(later))
+	require.Equal(t, "Groundbeat", first.Title)
+	require.Equal(t, "Groundbeat", first.Find("heading").Name)
+	require.Equal(t, 2, strings.Count(first.Find("what").Text, "."), "sentences")
+	require.Equal(t, 1, strings.Count(first.Find("loud").Text, "."))
+	require.Contains(t, first.Find("loud").Text, "harm your hearing")
+
+	for name, s := range all {
+		var primary []string
+		s.Each(func(it *Item) {
+			if it.Look == LookPrimary {
+				primary = append(primary, it.Action)
+			}
+		})
+		if strings.Contains(name, "first") {
+			require.Equal(t, []string{ActFirst}, primary, name)
+		} else {
+			require.Empty(t, primary, name)
+		}
+		require.Empty(t, s.Escape, "%s: nowhere else to go", name)
+	}
+}
+
+// Without sound there is nothing to turn up, and the round can be begun all the same.
+func TestHomeWithoutSound(t *testing.T) {
+	s := homeScreens(t)["home-first-silent"]
+	require.Nil(t, s.Find("level"))
+	require.Nil(t, s.Find("loud"))
+	require.NotNil(t, s.Find("first"))
+	require.Equal(t, "There is no sound here. Rounds are played in pictures only.", s.Find("note-1").Text)
+}
+
+// Every screen is reached from Home, and from every screen that is ready Home is
+// reached, by a button and by Escape.
+func TestHomeAndBack(t *testing.T) {
+	home := homeScreens(t)["home-later"]
+	for _, screen := range Screens()[1:] {
+		to := home.Find("go-" + screen)
+		require.NotNil(t, to, screen)
+		require.Equal(t, []string{ActGo, screen, sayScreen(words(t), screen)}, []string{to.Action, to.Value, to.Name})
+		require.NotEmpty(t, to.Text)
+	}
+	back := map[string]bool{}
+	for name, s := range screens(t) {
+		if nav := s.Find("nav"); nav != nil {
+			back[s.ID] = true
+			require.Equal(t, []string{ActGo, ScreenHome}, []string{nav.Children[0].Action, nav.Children[0].Value}, name)
+			require.Contains(t, []string{ActHome, ActStop}, s.Escape, name)
+		} else {
+			require.NotEqual(t, ActHome, s.Escape, name)
+		}
+	}
+	require.Len(t, back, len(Screens())-1)
+}
+
+// The first round is one that a link can ask for, and what Home shows.
+func TestFirstRound(t *testing.T) {
+	first := FirstRound()
+	again, err := ParseAddress(first.String(), allowed)
+	require.NoError(t, err)
+	require.Equal(t, first, again)
+	all := everyRhythm(t)
+	maqsum := all[slices.IndexFunc(all, func(c *rhythm.Cycle) bool { return c.ID == first.Rhythm })]
+	require.True(t, maqsum.Core)
+	require.Less(t, first.BPM, maqsum.Tempo.Slow)
+	dums := maqsum.Dums()
+	require.Equal(t, 8, first.Eights*maqsum.CyclesIn(1)*len(dums))
+	require.Equal(t, maqsum.Steps(), 2*gap(maqsum.Skeleton, dums[0]), "evenly")
+	require.Equal(t, gap(maqsum.Skeleton, dums[0]), gap(maqsum.Skeleton, dums[1]))
+}
+
+func TestAddressToHome(t *testing.T) {
+	dums := Address{Screen: ScreenDums, Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 2}
+	require.Equal(t, "?screen=home", dums.To(ScreenHome).String())
+	require.Equal(t, DefaultAddress(ScreenWhich), dums.To(ScreenHome).To(ScreenWhich))
+}

@@ -1,0 +1,80 @@
+package view
+
+import (
+	"strconv"
+
+	"groundbeat/game/riff"
+)
+
+// leadDrum is what is set of the lead drum: its level, what that means, and how
+// far its riff hides the base; nothing where there is nothing to choose. hides is
+// how far the riff at hand does, 0 to 1, or nil where it is not known yet; hide is
+// noHide on screens that do not ask for it.
+func leadDrum(w Words, level string, levels []string, hide int, hides *float64) Item {
+	if len(levels) < 2 {
+		return Item{}
+	}
+	it := Item{ID: "level", Role: RoleChoice, Name: w.Say("level"), Action: ActLevel, Value: level}
+	for _, l := range levels {
+		name, _ := sayLevel(w, l)
+		it.Options = append(it.Options, Option{Value: l, Label: name})
+	}
+	_, means := sayLevel(w, level)
+	if hides != nil {
+		means += " " + sayHides(w, *hides)
+	}
+	return Item{ID: "lead", Role: RoleGroup, Children: present([]Item{
+		it, {ID: "level-means", Role: RoleText, Look: LookNote, Text: means}, hidden(w, level, hide),
+	})}
+}
+
+// sayLevel names a riff level, and says what it means.
+func sayLevel(w Words, level string) (name, means string) {
+	switch level {
+	case LevelBare:
+		return w.Say("level-bare"), w.Say("level-bare-means")
+	case LevelFilled:
+		return w.Say("level-filled"), w.Say("level-filled-means")
+	case LevelOrnamented:
+		return w.Say("level-ornamented"), w.Say("level-ornamented-means")
+	case LevelRiffing:
+		return w.Say("level-riffing"), w.Say("level-riffing-means")
+	case LevelSolo:
+		return w.Say("level-solo"), w.Say("level-solo-means")
+	}
+	return level, ""
+}
+
+const noHide = -1
+
+// hidden is the choice of how far the riff hides the base, where there is a riff:
+// within its level as little or as much as it can, or as it comes. What a link asks
+// for besides is a choice of its own.
+func hidden(w Words, level string, hide int) Item {
+	if a := (Address{Riff: level}); hide == noHide || !a.riffs() {
+		return Item{}
+	}
+	it := Item{ID: "hide", Role: RoleChoice, Name: w.Say("hide"), Action: ActHide, Value: strconv.Itoa(hide), Options: []Option{
+		{"0", w.Say("hide-any")}, {strconv.Itoa(LeastHide), w.Say("hide-least")}, {strconv.Itoa(MostHide), w.Say("hide-most")}}}
+	if chosen(it.Options, it.Value) == "" {
+		it.Options = append(it.Options, Option{it.Value, w.Say("hide-link")})
+	}
+	return it
+}
+
+// sayHides says in words how far a riff hides the base, as predicted: 0 to 1.
+func sayHides(w Words, hides float64) string {
+	switch {
+	case hides < riff.HideLittle:
+		return w.Say("hides-not")
+	case hides < riff.HideSome:
+		return w.Say("hides-little")
+	case hides < riff.HideMuch:
+		return w.Say("hides-well")
+	}
+	return w.Say("hides-deeply")
+}
+
+// offBase reports whether the lead drum has dums of its own: then it must be said
+// that those of the bass drum are meant.
+func offBase(level string) bool { return level == LevelRiffing || level == LevelSolo }

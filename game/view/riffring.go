@@ -1,0 +1,151 @@
+package view
+
+import (
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+)
+
+// The second ring's measures, in parts of the picture's width.
+const (
+	leadDum     = 0.100 // where the lead drum's dums lie
+	leadDumSize = 0.029 // the disc of a firm one
+	leadTek     = 0.268 // where its other strokes begin …
+	leadLong    = 0.037 // … and how long a firm one is
+	leadWidth   = 0.009
+	openRadius  = 0.3525 // the bracket round a break or a roll
+	rollParts   = 16     // a roll is drawn in so many pieces, each as broad as it is firm
+)
+
+// A RiffStroke is one stroke of the lead drum at its true place in a cycle.
+type RiffStroke struct {
+	Sound    rhythm.Stroke
+	Turn     float64 // how far round the cycle it lies: from 0 to below 1
+	Strength float64 // above 0, to 1; of a roll, where it begins
+	Long     float64 // of a roll: how far round it goes, in turns; else 0
+	Swell    float64 // of a roll: how firm it has become at its end
+}
+
+// A RiffCycle is what the lead drum plays in one cycle.
+type RiffCycle struct {
+	Strokes []RiffStroke
+	Open    []RiffOpen
+}
+
+// A RiffOpen is a declared break or roll, in turns of the cycle.
+type RiffOpen struct {
+	From, To float64
+	Roll     bool // else a break
+}
+
+// RiffOf returns one cycle of a part of a rhythm with so many steps; the first
+// cycle is 0.
+func RiffOf(part riff.Part, steps, cycle int) RiffCycle {
+	var c RiffCycle
+	first := cycle * steps
+	turn := func(step, sub int) float64 {
+		return (float64(step-first) + float64(sub)/riff.TicksPerStep) / float64(steps)
+	}
+	for _, s := range part.Lead {
+		if s.Step >= first && s.Step < first+steps {
+			c.Strokes = append(c.Strokes, RiffStroke{Sound: s.Sound, Turn: turn(s.Step, s.Sub),
+				Strength: s.Strength, Long: float64(s.Roll) / float64(riff.TicksPerStep*steps), Swell: s.Swell})
+		}
+	}
+	for _, o := range part.Open {
+		if o.From >= first && o.From < first+steps {
+			c.Open = append(c.Open, RiffOpen{turn(o.From, 0), turn(min(o.To, first+steps), 0), o.Kind == riff.Roll})
+		}
+	}
+	return c
+}
+
+// open reports whether a place in the cycle lies in a break or roll.
+func (c *RiffCycle) open(turn float64) bool {
+	for _, o := range c.Open {
+		if o.From <= turn && turn < o.To {
+			return true
+		}
+	}
+	return false
+}
+
+// riff draws the second ring: a dum is a disc, every other stroke a mark towards
+// the rim, the longer the firmer; a roll is an arc that grows. A bracket inside the
+// rim stands round a break or a roll.
+func (h *Head) riff(p *Picture) {
+	for i := range h.Riff.Open {
+		o := &h.Riff.Open[i]
+		p.Arc(InkDim, headMiddle, headMiddle, openRadius, o.From, o.To, 0.0035)
+		h.spoke(p, InkDim, o.From, openRadius-0.011, openRadius, 0.0035)
+		h.spoke(p, InkDim, o.To, openRadius-0.011, openRadius, 0.0035)
+	}
+	for i := range h.Riff.Strokes {
+		switch s := &h.Riff.Strokes[i]; {
+		case s.Long > 0:
+			h.roll(p, s)
+		case s.Sound.Low():
+			x, y := around(headMiddle, headMiddle, leadDum, s.Turn)
+			p.Dot(InkLead, x, y, leadDumSize*(0.45+0.55*s.Strength))
+		default:
+			end := leadTek + leadLong*(0.2+0.8*s.Strength)
+			h.spoke(p, InkLead, s.Turn, leadTek, end, leadWidth)
+			if s.Sound == rhythm.Sak { // a slap: the whole hand
+				p.Arc(InkLead, headMiddle, headMiddle, leadTek, s.Turn-0.007, s.Turn+0.007, leadWidth)
+			}
+		}
+	}
+}
+
+func (h *Head) roll(p *Picture, s *RiffStroke) {
+	for i := range rollParts {
+		at := float64(i) / rollParts
+		width := leadLong * (0.15 + 0.6*(s.Strength+at*(s.Swell-s.Strength)))
+		p.Arc(InkLead, headMiddle, headMiddle, leadTek+leadLong/2, s.Turn+at*s.Long, s.Turn+(at+1.0/rollParts)*s.Long*0.999, width)
+	}
+}
+
+// sayOpen says where a break or a roll is.
+func sayOpen(w Words, o RiffOpen, counts []string) string {
+	from := countName(counts, int(o.From*float64(len(counts))+0.5))
+	if o.Roll {
+		return w.Say("riff-roll", "count", from)
+	}
+	return w.Say("riff-break", "count", from)
+}
+
+// riff writes what the lead drum plays under a row of the base: a dum is a dot,
+// every other stroke a mark, the longer the firmer, a roll a bar that grows.
+func (b *board) riff(last int, y float64) {
+	if len(b.Riff.Strokes) == 0 {
+		return
+	}
+	b.p.Line(InkGrain, b.x(float64(b.first))-0.4*b.cell, y, b.x(float64(last))-0.1*b.cell, y, 0.02*b.cell)
+	for i := range b.Riff.Strokes {
+		s := &b.Riff.Strokes[i]
+		at := s.Turn * float64(b.steps)
+		switch x := b.x(at); {
+		case s.Long > 0:
+			b.roll(s, last, y)
+		case at < float64(b.first)-0.001 || at > float64(last)-0.001:
+		case s.Sound.Low():
+			b.p.Dot(InkLead, x, y-0.16*b.cell, 0.16*b.cell*(0.6+0.4*s.Strength))
+		default:
+			b.p.Line(InkLead, x, y-0.02*b.cell, x, y-(0.1+0.4*s.Strength)*b.cell, 0.07*b.cell)
+		}
+	}
+}
+
+// roll draws as much of a roll as lies in the row.
+func (b *board) roll(s *RiffStroke, last int, y float64) {
+	for i := range rollParts {
+		part := float64(i) / rollParts
+		from := (s.Turn + part*s.Long) * float64(b.steps)
+		to := from + s.Long*float64(b.steps)/rollParts
+		from, to = max(from, float64(b.first)), min(to, float64(last)-0.3)
+		if to <= from {
+			continue
+		}
+		high := (0.06 + 0.3*(s.Strength+part*(s.Swell-s.Strength))) * b.cell
+		b.p.Line(InkLead, b.x(from), y-high/2, b.x(to), y-high/2, high)
+	}
+}

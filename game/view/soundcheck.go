@@ -1,0 +1,208 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"time"
+
+	"groundbeat/game/rhythm"
+)
+
+// SoundCheck is what the screen Sound check is made from: is the dum heard, and
+// does the picture move with the sound?
+type SoundCheck struct {
+	Rhythm *rhythm.Cycle // what is played to see the picture move
+
+	Volume int    // 0 to 100; below 0: there is no sound, and so nothing to check
+	Hears  string // whether the dum is heard: CheckYes, CheckNo, or "" before an answer
+	Silent bool   // nothing came of what was to be played
+
+	Playing  bool
+	Later    time.Duration  // how long the picture waits for the sound: + later, − earlier
+	Measured *time.Duration // mean of the output in use, as Set-up measured it; nil: it was not
+	Bass     int            // how far the balance lies towards the bass drum: 0, both alike, to MostBass
+	Mono     bool           // both drums in the middle
+
+	Output  string   // name of the output that this is kept for; empty: DefaultOutput
+	Outputs []string // names of those that are kept; fewer than two: there is no choice
+
+	Notes []Note
+}
+
+// The answers to "Can you hear the dum?".
+const (
+	CheckYes = "yes"
+	CheckNo  = "no"
+)
+
+// How far the picture can be moved against the sound, and in what steps: from a
+// browser that says more delay than there is, to slow wireless headphones (300 ms
+// are reported) behind a slow television. Own choice.
+const (
+	EarliestPicture = -100 * time.Millisecond
+	LatestPicture   = 500 * time.Millisecond
+	PictureStep     = 10 * time.Millisecond
+)
+
+// How far the balance goes towards the bass drum, and by how much at a press: the
+// lead drum keeps two fifths of its level (−8 dB), since it must be heard as well.
+// Own choice.
+const (
+	MostBass = 60
+	BassStep = 20
+)
+
+// AsMeasured returns where to begin with the picture, by the mean that Set-up
+// measured: the nearest step within the range.
+//
+// It is where to begin and no more. The mean is what the output is behind and what
+// the player is behind together, and people who tap along are mostly ahead of what
+// they hear, by some tens of milliseconds (Aschersleben, "Temporal control of
+// movements in sensorimotor synchronization", Brain and Cognition 48, 66–79, 2002;
+// the figure from memory). The keyboard's or touch screen's delay is in it too. A
+// picture has neither. So the eye decides.
+func AsMeasured(mean time.Duration) time.Duration {
+	return min(max(mean.Round(PictureStep), EarliestPicture), LatestPicture)
+}
+
+// Screen returns the screen. Whether it plays changes one button, so that the
+// focus stays where it is.
+func (c *SoundCheck) Screen(w Words) Screen {
+	items := []Item{heading("heading", w.Say("check")), {ID: "why", Role: RoleText, Text: w.Say("check-why")}}
+	if c.Volume >= 0 {
+		items = append(items, c.hear(w)...)
+		items = append(items, c.see(w)...)
+	}
+	items = append(items, notesWithout(w, c.Notes, w.Say("check-no-sound"))...)
+	s := ready(w, ScreenCheck, w.Say("check"), items)
+	if c.Playing {
+		s.Escape = ActStop
+	}
+	return s
+}
+
+// Head returns what the drumhead shows; the painter adds the sweep.
+func (c *SoundCheck) Head() Head {
+	return Head{Base: c.Rhythm.Skeleton, Counts: CountsOf(c.Rhythm.Base())}
+}
+
+// hear is the first half: one stroke, and whether it is heard.
+func (c *SoundCheck) hear(w Words) []Item {
+	strike := func(stroke, name, look string) Item {
+		return Item{ID: "strike-" + stroke, Role: RoleButton, Name: name, Action: ActStrike, Value: stroke, Look: look}
+	}
+	items := []Item{
+		{ID: "strikes", Role: RoleGroup, Look: LookRow, Children: []Item{
+			strike("dum", w.Say("check-dum"), LookPrimary), strike("tek", w.Say("check-tek"), ""), volume(w, c.Volume)}},
+	}
+	if c.Silent {
+		items = append(items, Item{ID: "silent", Role: RoleText, Text: w.Say("void-silent"), Look: LookWarning})
+	}
+	items = append(items, Item{ID: "hears", Role: RoleChoice, Name: w.Say("check-hear"), Action: ActHears, Value: c.Hears,
+		Options: []Option{{CheckYes, w.Say("yes")}, {CheckNo, w.Say("no")}}})
+	switch {
+	case c.Hears == CheckNo:
+		return append(items, c.tips(w))
+	case c.Hears == CheckYes:
+		items = append(items, Item{ID: "heard", Role: RoleText, Text: w.Say("check-heard")})
+	}
+	if c.Bass > 0 { // else there is nothing to take back
+		items = append(items, c.share(w))
+	}
+	return items
+}
+
+// tips is what to try, the likeliest to help first.
+func (c *SoundCheck) tips(w Words) Item {
+	list := Item{ID: "tips", Role: RoleList, Name: w.Say("check-try")}
+	for i, tip := range []string{w.Say("check-louder"), w.Say("check-face"), w.Say("check-larger"), w.Say("check-bass")} {
+		list.Children = append(list.Children, Item{ID: fmt.Sprintf("tip-%d", i+1), Role: RoleListItem, Text: tip})
+	}
+	last := &list.Children[len(list.Children)-1]
+	last.Children = []Item{{ID: "bass", Role: RoleText, Text: last.Text}, c.share(w)}
+	last.Text = ""
+	return list
+}
+
+// share says how far the bass drum has more than its share, and changes it.
+func (c *SoundCheck) share(w Words) Item {
+	button := func(id, name string, bass int) Item {
+		return Item{ID: id, Role: RoleButton, Name: name, Action: ActBass, Value: strconv.Itoa(bass)}
+	}
+	alike := button("alike", w.Say("check-alike"), 0)
+	balance := Item{ID: "balance", Role: RoleText, Text: sentence(sayBalance(w, c.Bass)), Look: LookNote}
+	row := []Item{balance, alike}
+	if c.Hears == CheckNo {
+		more := button("more-bass", w.Say("check-more-bass"), min(c.Bass+BassStep, MostBass))
+		alike.Pressed = c.Bass == 0
+		row = []Item{more, alike, balance}
+	}
+	return Item{ID: "share", Role: RoleGroup, Look: LookRow, Children: row}
+}
+
+// see is the second half: the picture, how long it waits, and what else is kept
+// for the output.
+func (c *SoundCheck) see(w Words) []Item {
+	h := c.Head()
+	play := Item{ID: "play", Role: RoleButton, Name: w.Say("play"), Action: ActPlay}
+	if c.Playing {
+		play.Name, play.Action = w.Say("stop"), ActStop
+	}
+	return []Item{
+		subheading("see", w.Say("check-picture")),
+		{ID: "how", Role: RoleText, Text: w.Say("check-how")},
+		stage(w, h.Twin(w)),
+		{ID: "watch", Role: RoleGroup, Look: LookRow, Children: present([]Item{play, c.later(w), c.asMeasured(w)})},
+		{ID: "mono", Role: RoleCheckBox, Name: w.Say("check-mono"), Action: ActMono, Checked: c.Mono},
+		c.output(w),
+	}
+}
+
+func (c *SoundCheck) later(w Words) Item {
+	return Item{ID: "later", Role: RoleSlider, Name: w.Say("check-later-name"), Action: ActLater,
+		Min: inMs(EarliestPicture), Max: inMs(LatestPicture), Step: inMs(PictureStep), Num: inMs(c.Later),
+		Value: sayLater(w, c.Later), Ends: [2]string{w.Say("check-earlier-end"), w.Say("check-later-end")}}
+}
+
+func inMs(d time.Duration) float64 { return math.Round(float64(d) / float64(time.Millisecond)) }
+
+func sayLater(w Words, d time.Duration) string {
+	switch n := wholeMs(d); {
+	case n < 0:
+		return w.Say("check-earlier", "ms", -n)
+	case n > 0:
+		return w.Say("check-later", "ms", n)
+	}
+	return w.Say("check-as-it-comes")
+}
+
+// asMeasured offers the mean of the output's set-up as where to begin.
+func (c *SoundCheck) asMeasured(w Words) Item {
+	if c.Measured == nil {
+		return Item{}
+	}
+	begin := AsMeasured(*c.Measured)
+	return Item{ID: "measured", Role: RoleButton, Name: w.Say("check-measured", "later", sayLater(w, begin)),
+		Action: ActLater, Value: strconv.Itoa(wholeMs(begin))}
+}
+
+// output says which output all this is kept for; where there are several, it is
+// chosen here as well.
+func (c *SoundCheck) output(w Words) Item {
+	name := c.Output
+	if name == "" {
+		name = DefaultOutput(w)
+	}
+	setUp := Item{ID: "to-set-up", Role: RoleButton, Name: w.Say("check-set-up"), Action: ActGo, Value: ScreenSetUp, Look: LookQuiet}
+	if len(c.Outputs) < 2 {
+		kept := Item{ID: "kept", Role: RoleText, Text: w.Say("check-kept", "name", name), Look: LookNote}
+		return Item{ID: "for", Role: RoleGroup, Look: LookRow, Children: []Item{kept, setUp}}
+	}
+	choice := Item{ID: "output", Role: RoleChoice, Name: w.Say("check-output"), Action: ActSetUpUse}
+	for _, o := range c.Outputs {
+		choice.Options = append(choice.Options, Option{o, o})
+	}
+	choice.Value = chosen(choice.Options, c.Output)
+	return Item{ID: "for", Role: RoleGroup, Look: LookRow, Children: []Item{choice, setUp}}
+}

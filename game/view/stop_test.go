@@ -1,0 +1,105 @@
+package view
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func stopping(t testing.TB, phase Phase) *Stop {
+	s := &Stop{Dums: *dums(t, phase)}
+	s.Core, s.Round, s.Eights = core(t), 3, 6
+	s.Level, s.Levels = LevelBare, []string{LevelBare, LevelFilled}
+	if phase == Reviewing {
+		s.Review = played()
+		s.Result = result(t, s.Review)
+		s.Caught = []StopResult{
+			{Eight: 2, Count: "5", Silence: 4, Last: Landing{true, 12 * ms}, Back: Landing{true, -8 * ms}},
+			{Eight: 4, Count: "7", Silence: 2, Last: Landing{true, -31 * ms}, InSilence: 1, Back: Landing{}},
+		}
+	}
+	return s
+}
+
+func stopScreens(t testing.TB) map[string]Screen {
+	w := words(t)
+	all := map[string]Screen{
+		"stop-ready":   stopping(t, Ready).Screen(w),
+		"stop-playing": stopping(t, Playing).Screen(w),
+		"stop-review":  stopping(t, Reviewing).Screen(w),
+		"stop-void":    stopping(t, Voided).Screen(w),
+	}
+	nothing := stopping(t, Reviewing)
+	nothing.Review = &Review{Steps: 64, StepTime: 400 * ms, On: 25 * ms}
+	nothing.Result = &Result{Asked: 16, LeftOut: 16, Counts: nothing.Review.Tally(nothing.Base, nothing.Counts)}
+	nothing.Caught = []StopResult{{Eight: 2, Count: "5", Silence: 4}}
+	all["stop-review-nothing"] = nothing.Screen(w)
+	return all
+}
+
+// The way out has another name than the drummer's stop.
+func TestEndIsNotStop(t *testing.T) {
+	s := stopping(t, Playing).Screen(words(t))
+	require.Equal(t, "End", s.Find("stop").Name)
+	require.Equal(t, []string{ActStop, ActStop, "tap"}, []string{s.Find("stop").Action, s.Escape, s.FocusID()})
+	s.Each(func(it *Item) { require.NotEqual(t, "Stop", it.Name) })
+	require.Equal(t, "Stop", dums(t, Playing).playing(words(t)).Items[1].Children[2].Name, "elsewhere it has its own")
+}
+
+// Each stop has a line.
+func TestTableOfStops(t *testing.T) {
+	s := stopping(t, Reviewing).Screen(words(t))
+	require.Equal(t, [][]string{
+		{"eight 2, on 5", "12 ms behind", "4 counts, still", "8 ms ahead"},
+		{"eight 4, on 7", "31 ms ahead", "2 counts, 1 tap", "left out"},
+	}, s.Find("stops").Rows)
+}
+
+func TestFindingOfStops(t *testing.T) {
+	w := words(t)
+	good := StopResult{Silence: 4, Last: Landing{true, 20 * ms}, Back: Landing{true, -20 * ms}}
+	with := func(change func(s *StopResult)) StopResult {
+		s := good
+		change(&s)
+		return s
+	}
+	steadily := Result{Asked: 16, On: 14, Landed: 16}
+	for _, c := range []struct {
+		result Result
+		caught []StopResult
+		want   string
+	}{
+		{Result{Asked: 16, LeftOut: 16}, []StopResult{{}}, "No taps came. Tap each dum: space, any letter, or the drumhead."},
+		{steadily, []StopResult{good, with(func(s *StopResult) { s.InSilence, s.Last.Tapped = 1, false })},
+			"Your hands went on in the silence: 1 tap. After the stop, keep still and count."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.InSilence = 2 }), with(func(s *StopResult) { s.InSilence = 1 })},
+			"Your hands went on in the silence: 3 taps. After the stop, keep still and count."},
+		{steadily, []StopResult{good, with(func(s *StopResult) { s.Last.Tapped, s.Back.Tapped = false, false })},
+			"Stops left out: 1 of 2. Let your last tap land on the last stroke of both drums."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Back.Tapped = false })},
+			"The 1 after the silence is left out 1 of 1 times. Count on through the silence."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset = 62 * ms }), good}, "Your last tap comes about 60 ms behind the stop."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset = -40 * ms })}, "Your last tap comes about 40 ms ahead of the stop."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset, s.Back.Offset = 50*ms, 71*ms })}, "You come back in about 70 ms behind the 1."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Back.Offset = -44 * ms })}, "You come back in about 45 ms ahead of the 1."},
+		{Result{Asked: 16, Landed: 12, On: 12, Added: 4}, []StopResult{good}, "4 taps came where no dum is. Wait for the low strokes."},
+		{steadily, []StopResult{good, with(func(s *StopResult) { s.Last.Offset = 39 * ms })}, "You land on the stop, keep still, and come back in on the 1."},
+	} {
+		s := Stop{Dums: Dums{Result: &c.result}, Caught: c.caught}
+		require.Equal(t, c.want, s.Finding(w))
+	}
+}
+
+func TestParseAddressOfStop(t *testing.T) {
+	stop := DefaultAddress(ScreenStop)
+	testAddresses(t, []addressCase{
+		{"screen=stop", stop, ""},
+		{"screen=stop&rhythm=karachi&bpm=120&eights=8&riff=filled&seed=5",
+			Address{Screen: "stop", Rhythm: "karachi", BPM: 120, Eights: 8, Riff: "filled", Seed: 5}, ""},
+		{"screen=stop&rhythm=any", stop, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
+		{"screen=stop&eights=2", Address{Screen: "stop", Rhythm: "maqsum", Eights: 4, Riff: "bare"}, "eights=2: allowed is 4 to 8"},
+		{"screen=stop&from=five", stop, "from: stop has only screen, rhythm, bpm, eights, riff, seed"},
+	})
+	dums := Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 1, Riff: "filled"}
+	require.Equal(t, Address{Screen: "stop", Rhythm: "karachi", BPM: 90, Eights: 4, Riff: "filled"}, dums.To(ScreenStop))
+}
