@@ -97,6 +97,57 @@ func TestOneRightAnswerAsSounded(t *testing.T) {
 	t.Log("fewest strokes of both drums that differ, by level:", least)
 }
 
+// From ornamented on, the riff of each rhythm is its own, and only the bass drum
+// tells. Outside what breaks and rolls leave open it plays the base, and no wrong
+// choice's base, at any tempo of its own, is the same.
+func TestOneRightBaseUnderTheRiff(t *testing.T) {
+	seeds := uint64(40)
+	if testing.Short() {
+		seeds = 8
+	}
+	for level := riff.Ornamented; level <= riff.Solo; level++ {
+		for _, from := range []string{Five, Even, All} {
+			for seed := range seeds {
+				q := next(t, Which, from, MaxAnswers, 0, level, seed)
+				until := q.Rhythm.At(q.Cycles()*q.Rhythm.Steps(), q.BPM)
+				right, open := base(t, q.Rhythm, level, q.BPM, until, seed)
+				for _, c := range q.Choices {
+					for _, bpm := range append([]int{c.BPM, q.BPM}, tempi(c.Rhythm, 7)...) {
+						other, _ := base(t, c.Rhythm, riff.Bare, bpm, until, seed)
+						other = slices.DeleteFunc(other, func(s sounded) bool { return within(s.at, open) })
+						if n := differ(right, other); c.ID != q.Right {
+							require.Positive(t, n, "%v %d: %s at %d, %s at %d", level, seed, q.Right, q.BPM, c.ID, bpm)
+						} else if bpm == q.BPM {
+							require.Zero(t, n, "%v %d", level, seed)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// base returns what the bass drum plays of the base until a time, and from when to
+// when it leaves it.
+func base(t testing.TB, c *rhythm.Cycle, level riff.Level, bpm int, until time.Duration, seed uint64) (all []sounded, open [][2]time.Duration) {
+	t.Helper()
+	part, err := riff.Play(c, level, 1+int(until/c.Length(bpm)), seed)
+	require.NoError(t, err)
+	for _, s := range part.Base() {
+		if at := s.At(c, bpm); at < until {
+			all = append(all, sounded{at, true, s.Sound.Low()})
+		}
+	}
+	for _, s := range part.Open {
+		open = append(open, [2]time.Duration{c.At(s.From, bpm), c.At(s.To, bpm)})
+	}
+	return all, open
+}
+
+func within(at time.Duration, spans [][2]time.Duration) bool {
+	return slices.ContainsFunc(spans, func(s [2]time.Duration) bool { return s[0] <= at && at < s[1] })
+}
+
 // played returns what is heard of a question and how long it lasts.
 func played(t testing.TB, q Question) ([]sounded, time.Duration) {
 	until := q.Rhythm.At(q.Cycles()*q.Rhythm.Steps(), q.BPM)

@@ -23,7 +23,7 @@ func (a Again) controls(w Words) []Item {
 	}
 	return []Item{
 		{ID: "drums", Role: RoleChoice, Name: w.Say("drums"), Action: ActDrums, Value: drums, Options: []Option{
-			{DrumsBoth, w.Say("drums-both")}, {DrumsBass, w.Say("bass-drum")}, {DrumsLead, w.Say("lead-drum")}}},
+			{DrumsBoth, w.Say("drums-both")}, {DrumsBass, w.Say("drums-bass")}, {DrumsLead, w.Say("drums-lead")}}},
 		{ID: "slowly", Role: RoleCheckBox, Name: w.Say("slowly"), Action: ActSlowly, Checked: a.Slowly},
 	}
 }

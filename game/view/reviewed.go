@@ -11,7 +11,7 @@ func (d *Dums) reviewing(w Words) Screen {
 		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)},
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: d.next(w)},
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
-		d.line(w), d.again(w), d.head(w),
+		d.line(w), d.head(w), d.again(w),
 	}
 	items = append(items, d.asides(w)...)
 	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, r)}}
