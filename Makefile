@@ -16,7 +16,7 @@ IN_BROWSER := ./audio/speaker ./game ./wasm
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
-.PHONY: help setup build play check test bench fuzz golden pictures clean has-go lint unit whole in-browser browser
+.PHONY: help setup build play check test bench budgets fuzz golden pictures clean has-go lint unit whole in-browser browser
 
 help: ## list the targets
 	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
@@ -57,11 +57,17 @@ in-browser: setup ## the tests of the packages that run in the browser only, in 
 	$(FOR_BROWSER) go test -count=1 -timeout 5m -exec $(TOOLS)/in-browser $(IN_BROWSER)
 
 browser: setup build ## play the built site in a real browser, and measure it
-	go test -tags browser -count=1 -timeout 15m ./wasm
+	go test -tags browser -count=1 -timeout 40m ./wasm
 
-bench: setup ## benchmarks, with allocations; the drums in the browser too
+bench: setup ## benchmarks, with allocations; the drums in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...
 	$(FOR_BROWSER) go test -run '^$$' -bench Stream -benchmem -exec $(TOOLS)/in-browser ./audio
+	@$(MAKE) budgets
+
+budgets: setup build ## measure what the page may cost and write it into testdata/budgets.md (15 minutes)
+	go test -count=1 -run '^TestReadDoesNotAllocate$$' ./audio
+	$(FOR_BROWSER) go test -count=1 -run '^TestIdleFrameAllocatesNothing$$' -exec $(TOOLS)/in-browser ./game
+	go test -tags browser -count=1 -timeout 30m -run '^TestBudgets$$' ./wasm -budgets
 
 fuzz: has-go ## run each fuzz target for FUZZTIME (30s)
 	@for package in $$(go list ./...); do \

@@ -13,6 +13,8 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/view"
 )
 
 // What somebody meets who does not see the page, uses no mouse, or aims badly.
@@ -164,8 +166,8 @@ func withoutImages(lines []string) (kept []string) {
 	return kept
 }
 
-// Other windows and wishes: a telephone, a link that cannot be opened, reduced
-// motion.
+// Other windows and wishes: a telephone and reduced motion, on every screen, and a
+// link that cannot be opened.
 func TestReachAndCalm(t *testing.T) {
 	s := serve(t)
 	b := open(t)
@@ -173,7 +175,11 @@ func TestReachAndCalm(t *testing.T) {
 		Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: "reduce"}}})
 	require.NoError(t, err)
 	b.size(390, 844, 2)
-	for _, address := range []string{"", quick, "/?screen=listen", "/?screen=which", "/?rhythm=maqsun&bpm=1"} {
+	addresses := []string{"/?rhythm=maqsun&bpm=1"}
+	for _, screen := range view.Screens() {
+		addresses = append(addresses, "/?screen="+screen)
+	}
+	for _, address := range addresses {
 		t.Run(address, func(t *testing.T) {
 			b.t = t
 			b.visit(s.URL + address)

@@ -36,12 +36,13 @@ func TestRiffRound(t *testing.T) {
 	for tries := 0; ; tries++ {
 		b.run("monitor.clear()")
 		b.wait("monitor.onsets.length > 1")
-		b.aloneForAnEight()
-		require.Equal(t, "tap", b.focused())
-		b.keys("j")
-		b.click("#hands")
-		require.Equal(t, "tap", b.focused())
-		b.keys("f")
+		if b.aloneForAnEight() {
+			require.Equal(t, "tap", b.focused())
+			b.keys("j")
+			b.click("#hands")
+			require.Equal(t, "tap", b.focused())
+			b.keys("f")
+		}
 		if b.over() {
 			break
 		}
@@ -77,10 +78,10 @@ func TestRiffRound(t *testing.T) {
 
 // aloneForAnEight presses the button and looks at what reaches the loudspeaker: the
 // lead drum is silent within 30 ms, and heard again after eight counts, or as much
-// later as the page was busy.
-func (b *tab) aloneForAnEight() {
+// later as the page was busy. It is false where the round was cut meanwhile.
+func (b *tab) aloneForAnEight() bool {
 	b.t.Helper()
-	at := get[[3]float64](b, `(async () => {
+	at := get[[]float64](b, `(async () => {
 		const rate = monitor.context.sampleRate, el = document.querySelector("#alone");
 		let busy = 0, frame = performance.now(), over = false;
 		requestAnimationFrame(function look(now) {
@@ -95,6 +96,7 @@ func (b *tab) aloneForAnEight() {
 		el.click();
 		while (!(over > 0) && el.isConnected) await new Promise((r) => setTimeout(r, 50));
 		await new Promise((r) => setTimeout(r, 400));
+		if (!el.isConnected) return [];
 		let last = pressed, silent = 0, heard = 0;
 		for (const p of monitor.parts) p.left.forEach((v, i) => {
 			const f = p.frame + i;
@@ -104,8 +106,12 @@ func (b *tab) aloneForAnEight() {
 		});
 		return [(heard - pressed) / rate * 1000, silent / rate * 1000, busy];
 	})()`)
+	if len(at) == 0 {
+		return false
+	}
 	b.t.Logf("the lead drum is silent %.1f ms after the press, for %.0f ms; the page was busy for %.0f ms at most", at[0], at[1], at[2])
 	require.LessOrEqual(b.t, at[0], 30.0)
 	require.Greater(b.t, at[1], 3900.0, "ms: eight counts at 120 last 4000")
 	require.Less(b.t, at[1], 4100+3*at[2])
+	return true
 }

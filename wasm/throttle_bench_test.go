@@ -17,12 +17,12 @@ func (b *tab) slower(times float64) {
 	require.NoError(b.t, err)
 }
 
-// work is how long a fixed piece of work takes, ms: the least of five.
+// work is how long a fixed piece of work takes, ms: the least of fifteen.
 func (b *tab) work() float64 {
 	b.t.Helper()
 	return get[float64](b, `(() => {
 		let least = Infinity, sum = 0;
-		for (let k = 0; k < 5; k++) {
+		for (let k = 0; k < 15; k++) {
 			const from = performance.now();
 			for (let i = 0; i < 2e7; i++) sum = (sum + i * i) % 1021;
 			least = Math.min(least, performance.now() - from, sum + Infinity);
