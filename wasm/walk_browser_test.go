@@ -77,13 +77,13 @@ func TestEveryStateByKeyboard(t *testing.T) {
 	require.Equal(t, "heading", b.focused())
 	b.tabThrough()
 
+	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&eights=8")
+	b.begin()
+	b.tabThrough()
+	require.Empty(t, get[[]string](b, `[...document.querySelectorAll("[aria-live]")].filter((e) => e.ariaLive !== "off" && e.innerText).map((e) => e.id)`),
+		"nothing speaks while a round is played")
 	b.visit(s.URL + quick)
-	b.play(func() {
-		b.tabThrough()
-		require.Empty(t, get[[]string](b, `[...document.querySelectorAll("[aria-live]")].filter((e) => e.ariaLive !== "off" && e.innerText).map((e) => e.id)`),
-			"nothing speaks while a round is played")
-		b.run("document.querySelector('#tap').focus()")
-	})
+	b.playThrough()
 	b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
 	b.tabThrough()
 	b.run("await walk.use()")
