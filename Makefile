@@ -57,7 +57,7 @@ in-browser: setup ## the tests of the packages that run in the browser only, in 
 	$(FOR_BROWSER) go test -count=1 -timeout 5m -exec $(TOOLS)/in-browser $(IN_BROWSER)
 
 browser: setup build ## play the built site in a real browser, and measure it
-	go test -tags browser -count=1 -timeout 40m ./wasm
+	go test -tags browser -count=1 -parallel 1 -timeout 60m ./wasm
 
 bench: setup ## benchmarks, with allocations; the drums in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...

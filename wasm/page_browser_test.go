@@ -101,7 +101,13 @@ func TestLeavingARound(t *testing.T) {
 	for name, leave := range map[string]func(){
 		"Escape": func() { b.keys(kb.Escape) },
 		"Stop":   func() { b.press("Stop") },
-		"Tab":    func() { b.keys(kb.Tab); require.Equal(t, "stop", b.focused()); b.keys(" ") },
+		"Tab": func() {
+			for _, id := range []string{"alone", "hands", "stop"} {
+				b.keys(kb.Tab)
+				require.Equal(t, id, b.focused())
+			}
+			b.keys(" ")
+		},
 	} {
 		b.begin()
 		require.Equal(t, "tap", b.focused())
