@@ -44,10 +44,11 @@ func Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.Level, see
 		return Question{}, err
 	}
 	q := Question{Ask: ask, Eights: rungEights, Level: level, Seed: seed}
+	if ask == Stroke {
+		return q.stroke(bpm, draw(seed, 1)), nil
+	}
 	players := players(pool, bpm, level)
 	switch ask {
-	case Stroke:
-		return q.stroke(bpm, draw(seed, 1)), nil
 	case HowMany:
 		return q.howMany(players, draw(seed, 2))
 	case Same:

@@ -14,11 +14,15 @@ const pacedCycles = 8
 // strokes returns how many strokes the lead drum plays in one cycle: at the levels
 // that chance decides about, in the mean of one riff, to the nearest whole number.
 func strokes(c *rhythm.Cycle, level riff.Level) int {
-	part, err := riff.Play(c, level, pacedCycles, 0)
+	cycles := pacedCycles
+	if level <= riff.Filled {
+		cycles = 1 // all are alike
+	}
+	part, err := riff.Play(c, level, cycles, 0)
 	if err != nil {
 		panic("quiz: " + err.Error()) // the level has been checked
 	}
-	return (len(part.Lead) + pacedCycles/2) / pacedCycles
+	return (len(part.Lead) + cycles/2) / cycles
 }
 
 // A pace is a range of densities: from few to many strokes in so many minutes.
