@@ -50,6 +50,19 @@ func (x *asking) hearSide(id string) {
 	x.play(p, x.Wall.Now())
 }
 
+// actReview answers the controls of a review, and reports whether it was one of them.
+func (x *asking) actReview(action, value string, phase round.Phase) bool {
+	switch {
+	case action == view.ActHear || action == view.ActDrums || action == view.ActSlowly:
+		x.actSide(action, value)
+	case action == view.ActStop && phase == round.Review:
+		x.silence()
+	default:
+		return false
+	}
+	return true
+}
+
 // actSide answers the controls of the sides.
 func (x *asking) actSide(action, value string) {
 	if action == view.ActHear {

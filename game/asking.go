@@ -121,7 +121,7 @@ func (x *asking) begin() {
 }
 
 func (x *asking) act(action, value string) {
-	if x.help(action, value) {
+	if x.helped(&x.player, x.round.UnderWay(), action, value) || x.actReview(action, value, x.round.Phase()) {
 		return
 	}
 	switch action {
@@ -140,29 +140,10 @@ func (x *asking) act(action, value string) {
 		x.interrupted(WhyStop)
 		x.lay()
 		x.begin()
-	case view.ActHear, view.ActDrums, view.ActSlowly:
-		x.actSide(action, value)
-	case view.ActStop:
-		if x.round.Phase() == round.Review {
-			x.silence()
-			return
-		}
+	default: // it is stopped, or a setting was changed
 		x.interrupted(WhyStop)
 		x.lay()
-	default:
-		x.interrupted(WhyStop)
-		x.lay() // a setting was changed
 	}
-}
-
-// help answers the controls of the ear.
-func (x *asking) help(action, value string) bool {
-	at, eight := time.Duration(0), time.Duration(0)
-	if x.round.UnderWay() {
-		at, _, _ = x.heard(x.Wall.Now())
-		eight = eightOf(x.question.Rhythm, x.question.BPM)
-	}
-	return x.ear.act(action, value, at, eight)
 }
 
 // answer takes an answer, keeps it, and shows what was right.
@@ -200,10 +181,10 @@ func (x *asking) record() (history.Round, error) {
 		played.Choices = append(played.Choices, c.ID)
 	}
 	answer, took := x.round.Given()
-	ms := float64(took) / float64(time.Millisecond)
 	played.Answer, played.Right = answer, answer == q.Right
 	if x.timed {
-		played.Took = &ms
+		after := ms(took)
+		played.Took = &after
 	}
 	played.Heard = float64(min(took, x.round.End()-x.round.Start())) / float64(q.Rhythm.Length(q.BPM))
 	return history.NewAnswered(played)
@@ -212,11 +193,7 @@ func (x *asking) record() (history.Round, error) {
 func (x *asking) tap(*Tap) {}
 
 func (x *asking) interrupted(why string) {
-	if x.round.UnderWay() {
-		x.round.Cut(why)
-		x.player.stop()
-		x.ear.back()
-	}
+	x.cut(&x.player, x.round, why)
 	x.silence()
 }
 

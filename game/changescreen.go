@@ -76,13 +76,7 @@ func (x *changing) notes() []view.Note {
 	if x.round.Phase() != round.Review || !x.round.Notice().Heard {
 		return notes
 	}
-	if x.coarse {
-		notes = append(notes, view.NoteCoarse)
-	}
-	if x.outputs.measured() == nil {
-		notes = append(notes, view.NoteNoSetUp)
-	}
-	return notes
+	return x.placed(notes, &x.taps)
 }
 
 // draw shows the count-in, and a mark for each press: beside one another from the

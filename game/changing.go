@@ -5,7 +5,6 @@ package game
 import (
 	"time"
 
-	"groundbeat/audio"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -17,12 +16,10 @@ import (
 // question the two rhythms are made: both are seen, and heard in turn, as there.
 type changing struct {
 	asking
-	change  quiz.Change
-	round   *round.Changed
-	number  int  // of the round on the page; presses carry it
-	coarse  bool // was any press placed by a coarse clock?
-	presses []heardTap
-	muted   bool // the eight in which the change was heard is all but over
+	taps   // the presses
+	change quiz.Change
+	round  *round.Changed
+	muted  bool // the eight in which the change was heard is all but over
 }
 
 func newChanging(d *desk) *changing {
@@ -83,9 +80,9 @@ func (x *changing) with(change quiz.Change) {
 	}
 	x.change, x.round = change, r
 	x.question = quiz.Question{Ask: quiz.Same, Rhythm: change.From, BPM: change.BPM, Level: change.Level, Seed: change.Seed}
-	x.number++
+	x.renew()
 	x.follow(r.Passage)
-	x.side, x.sides, x.muted, x.coarse, x.presses = 0, nil, false, false, x.presses[:0]
+	x.side, x.sides, x.muted = 0, nil, false
 	x.names = nil
 	for _, id := range x.address.Ids() {
 		c, _ := x.Rhythms.Get(id)
@@ -100,7 +97,7 @@ func (x *changing) begin() {
 }
 
 func (x *changing) act(action, value string) {
-	if x.help(action, value) {
+	if x.helped(&x.player, x.round.UnderWay(), action, value) || x.actReview(action, value, x.round.Phase()) {
 		return
 	}
 	switch action {
@@ -118,13 +115,7 @@ func (x *changing) act(action, value string) {
 		x.interrupted(WhyStop)
 		x.lay()
 		x.begin()
-	case view.ActHear, view.ActDrums, view.ActSlowly:
-		x.actSide(action, value)
 	case view.ActStop:
-		if x.round.Phase() == round.Review {
-			x.silence()
-			return
-		}
 		x.interrupted(WhyStop)
 		x.lay()
 	default: // a setting was changed
@@ -134,30 +125,7 @@ func (x *changing) act(action, value string) {
 	}
 }
 
-// help answers the controls of the ear.
-func (x *changing) help(action, value string) bool {
-	at, eight := time.Duration(0), time.Duration(0)
-	if x.round.UnderWay() {
-		at, _, _ = x.heard(x.Wall.Now())
-		eight = eightOf(x.round.Rhythm(max(at, 0)), x.round.BPM())
-	}
-	return x.ear.act(action, value, at, eight)
-}
-
-// tap places a press in the stream by the browser's own stamp.
-func (x *changing) tap(t *Tap) {
-	if t.Round != x.number {
-		return
-	}
-	at, position, why := x.heard(t.At)
-	if at < 0 || why != "" {
-		return
-	}
-	if x.round.Press(round.Tap{At: at, Mark: len(x.presses)}, x.setup()) {
-		x.presses = append(x.presses, heardTap{*t, position})
-		x.coarse = x.coarse || position.Coarse
-	}
-}
+func (x *changing) tap(t *Tap) { x.take(&x.player, t, x.setup(), x.round.Press) }
 
 // say takes what the player says it has become.
 func (x *changing) say(id string) {
@@ -176,11 +144,7 @@ func (x *changing) finish() {
 }
 
 func (x *changing) interrupted(why string) {
-	if x.round.UnderWay() {
-		x.round.Cut(why)
-		x.player.stop()
-		x.ear.back()
-	}
+	x.cut(&x.player, x.round, why)
 	x.silence()
 }
 
@@ -203,11 +167,11 @@ func (x *changing) hear(now float64) {
 		return
 	}
 	if x.round.Over(at, x.setup()) {
-		if !x.sound.Whole(x.epoch, x.base, x.base+audio.Rate.Frame(x.round.End())) {
+		if !x.wholeTo(x.round.End()) {
 			x.interrupted(WhyGap)
 			return
 		}
-		x.settle()
+		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
 	}
 	x.round.Hear(at, x.setup())
 	switch {
@@ -226,17 +190,6 @@ func (x *changing) hear(now float64) {
 	}
 }
 
-// settle asks the clock once more for every press; see tapping.
-func (x *changing) settle() {
-	x.round.Retime(func(t round.Tap) time.Duration {
-		press := &x.presses[t.Mark]
-		if p, err := x.sound.Heard(press.At); err == nil && p.Epoch == x.epoch {
-			press.position = p
-		}
-		return x.span(press.position)
-	})
-}
-
 func (x *changing) record() (history.Round, error) {
 	c, n := x.change, x.round.Notice()
 	kept := x.desk.blank(history.Change, c.From.ID)
@@ -249,7 +202,7 @@ func (x *changing) record() (history.Round, error) {
 		kept.To, kept.After, kept.Changes, kept.Strokes = c.To.ID, c.At, &changes, []float64{x.second(differs)}
 	}
 	for i, p := range x.round.Presses() {
-		tap := x.presses[p.Mark].record()
+		tap := x.recorded(p)
 		if n.Heard && i == n.Press {
 			differs, _ := x.round.Differs()
 			offset := ms(p.At - differs)

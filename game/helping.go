@@ -65,6 +65,29 @@ func (e *ear) act(action, value string, at, eight time.Duration) bool {
 	return true
 }
 
+// helped answers the controls of the ear, while a player's passage is under way or
+// while it is not. It reports whether it was one of them.
+func (d *desk) helped(p *player, underWay bool, action, value string) bool {
+	at, eight := time.Duration(0), time.Duration(0)
+	if underWay {
+		at, _, _ = p.heard(d.Wall.Now())
+		eight = eightOf(p.passage.Rhythm(max(at, 0)), p.passage.BPM())
+	}
+	return d.ear.act(action, value, at, eight)
+}
+
+// cut ends a round that is under way, without result.
+func (d *desk) cut(p *player, r interface {
+	UnderWay() bool
+	Cut(why string)
+}, why string) {
+	if r.UnderWay() {
+		r.Cut(why)
+		p.stop()
+		d.ear.back()
+	}
+}
+
 // follow brings both drums back when the eight is over; it reports whether it did.
 func (e *ear) follow(at time.Duration) bool {
 	if !e.alone || at < e.until {

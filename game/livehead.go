@@ -34,6 +34,12 @@ type liveHead struct {
 // set puts another head in place of the one before.
 func (h *liveHead) set(head view.Head) { h.Head, h.drawn = head, false }
 
+// turn moves the sweep to a turn, or takes it off.
+func (h *liveHead) turn(on bool, turn float64) {
+	h.moves = h.moves && h.Turning || on // once more when it stops
+	h.Turning, h.Turn = on, turn
+}
+
 func (h *liveHead) draw() *view.Picture { return h.live.draw(&h.Head) }
 
 // liveLine is a whiteboard line that is drawn anew when it has changed.

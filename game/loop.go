@@ -127,7 +127,6 @@ func (l *loop) strikes() []round.Strike {
 
 // move turns a drumhead with the loop.
 func (l *loop) move(h *liveHead) *liveHead {
-	h.moves = h.moves && h.Turning || l.shows != nil // once more when it stops
-	h.Turning, h.Turn = l.shows != nil, l.turn
+	h.turn(l.shows != nil, l.turn)
 	return h
 }

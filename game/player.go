@@ -104,6 +104,9 @@ func (p *player) second(at time.Duration) float64 {
 }
 
 // whole reports whether all of the passage was heard without a gap.
-func (p *player) whole() bool {
-	return p.sound.Whole(p.epoch, p.base, p.base+audio.Rate.Frame(p.passage.End()))
+func (p *player) whole() bool { return p.wholeTo(p.passage.End()) }
+
+// wholeTo is whole up to a time in the passage.
+func (p *player) wholeTo(end time.Duration) bool {
+	return p.sound.Whole(p.epoch, p.base, p.base+audio.Rate.Frame(end))
 }

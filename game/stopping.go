@@ -47,7 +47,7 @@ func (x *stopping) note(r *history.Round) {
 		})
 	}
 	for _, t := range x.stopped.Aside() {
-		r.Aside = append(r.Aside, x.taps[t.Mark].record())
+		r.Aside = append(r.Aside, x.recorded(t))
 	}
 }
 

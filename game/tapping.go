@@ -5,7 +5,6 @@ package game
 import (
 	"time"
 
-	"groundbeat/audio/clock"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -15,11 +14,9 @@ import (
 type tapping struct {
 	*desk
 	player
+	taps
 	round  *round.Round
-	number int  // of the round on the page; taps carry it
-	slowed int  // tempo of this round alone, where each has its own; 0: not slowed
-	coarse bool // was any tap placed by a coarse clock?
-	taps   []heardTap
+	slowed int // tempo of this round alone, where each has its own; 0: not slowed
 	head   liveHead
 	follower
 	dealer
@@ -54,12 +51,6 @@ func (plainly) replay(q round.Question) (*round.Passage, error) {
 func (plainly) silent(time.Duration) bool { return false }
 func (plainly) note(*history.Round)       {}
 
-// heardTap is a tap that the round took, with what was heard at it.
-type heardTap struct {
-	Tap
-	position clock.Position
-}
-
 func newTapping(d *desk) *tapping {
 	return &tapping{desk: d, player: newPlayer(d), dealer: plainly{}}
 }
@@ -88,9 +79,8 @@ func (x *tapping) with(seed uint64) {
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of questions; a test holds them together
 	}
-	x.number++
+	x.renew()
 	x.follow(x.round.Passage)
-	x.coarse, x.taps = false, x.taps[:0]
 }
 
 func (x *tapping) begin() {
@@ -150,42 +140,19 @@ func (x *tapping) help(action, value string) bool {
 		x.again.apply(x.Sound)
 		return true
 	}
-	at, eight := time.Duration(0), time.Duration(0)
-	if x.round.UnderWay() {
-		at, _, _ = x.heard(x.Wall.Now())
-		eight = eightOf(x.round.Question.Rhythm, x.round.BPM())
-	}
-	return x.ear.act(action, value, at, eight)
+	return x.helped(&x.player, x.round.UnderWay(), action, value)
 }
 
 // slowing is how much slower "slower" is: a tenth, and at least 4 beats a
 // minute.
 const slowing = 10
 
-// tap places a tap in the stream by the browser's own stamp and hands it to the
-// round it was meant for.
-func (x *tapping) tap(t *Tap) {
-	if t.Round != x.number {
-		return
-	}
-	at, position, why := x.heard(t.At)
-	if at < 0 || why != "" {
-		return
-	}
-	if x.round.Tap(round.Tap{At: at, Mark: len(x.taps)}, x.setup()) {
-		x.taps = append(x.taps, heardTap{*t, position})
-		x.coarse = x.coarse || position.Coarse
-	}
-}
+func (x *tapping) tap(t *Tap) { x.take(&x.player, t, x.setup(), x.round.Tap) }
 
 // interrupted ends a round that is under way, without result.
 func (x *tapping) interrupted(why string) {
 	x.silence()
-	if x.round.UnderWay() {
-		x.round.Cut(why)
-		x.stop()
-		x.ear.back()
-	}
+	x.cut(&x.player, x.round, why)
 }
 
 // tick tells the round what is heard; it reports whether the screen is another.
@@ -212,7 +179,7 @@ func (x *tapping) hear(now float64) {
 			x.interrupted(WhyGap)
 			return
 		}
-		x.settle()
+		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
 	}
 	x.round.Hear(at, x.setup())
 	if x.round.Phase() == round.Review {
@@ -222,40 +189,20 @@ func (x *tapping) hear(now float64) {
 	}
 }
 
-// settle asks the clock once more for every tap of a round that is over: where
-// readings are noisy, it has learnt meanwhile.
-func (x *tapping) settle() {
-	x.round.Retime(func(t round.Tap) time.Duration {
-		tap := &x.taps[t.Mark]
-		if p, err := x.sound.Heard(tap.At); err == nil && p.Epoch == x.epoch {
-			tap.position = p
-		}
-		return x.span(tap.position)
-	})
-}
-
 // record is the round as it is kept.
 func (x *tapping) record() (history.Round, error) {
 	q := x.round.Question
 	played := x.blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch, played.Coarse = x.epoch, x.coarse
-	played.Window = float64(round.Window.Within) / float64(time.Millisecond)
+	played.Window = ms(round.Window.Within)
 	x.riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
 	for _, s := range x.round.Strokes() {
 		played.Strokes = append(played.Strokes, x.second(s))
 	}
 	for _, t := range x.round.Taps() {
-		played.Taps = append(played.Taps, x.taps[t.Mark].record())
+		played.Taps = append(played.Taps, x.recorded(t))
 	}
 	x.note(&played)
 	return history.New(played, x.round.Result())
-}
-
-// record is the tap as it is kept, but for what it belongs to.
-func (t heardTap) record() history.Tap {
-	return history.Tap{
-		At: t.At, Frame: t.position.Frame, By: t.By,
-		Reading: history.Reading{Context: t.position.Reading.Context, Performance: t.position.Reading.Performance},
-	}
 }

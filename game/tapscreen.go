@@ -81,12 +81,7 @@ func (x *tapping) notes() []view.Note {
 			notes = append(notes, view.NoteQuiet)
 		}
 	case round.Review:
-		if x.coarse {
-			notes = append(notes, view.NoteCoarse)
-		}
-		if x.outputs.measured() == nil {
-			notes = append(notes, view.NoteNoSetUp)
-		}
+		notes = x.placed(notes, &x.taps)
 	}
 	return notes
 }
@@ -171,8 +166,7 @@ func (x *tapping) draw(place string) *view.Picture {
 
 // eightsOver is how many whole eights of the round are over at a time.
 func (x *tapping) eightsOver(at time.Duration) int {
-	c := x.round.Question.Rhythm
-	return int((at - x.round.Start()) / (time.Duration(c.CyclesIn(1)) * c.Length(x.round.BPM())))
+	return int((at - x.round.Start()) / eightOf(x.round.Question.Rhythm, x.round.BPM()))
 }
 
 // marks shows where in the cycle the taps came, as it was to be seen then; the

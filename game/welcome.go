@@ -109,8 +109,6 @@ func (x *welcome) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
-	h := &x.head
-	h.moves = h.moves && h.Turning || x.turns // once more when it stops
-	h.Turning, h.Turn = x.turns, x.turn
-	return h.draw()
+	x.head.turn(x.turns, x.turn)
+	return x.head.draw()
 }

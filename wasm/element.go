@@ -156,10 +156,7 @@ func (p *page) text(el js.Value, it *view.Item) {
 		el.Set("textContent", it.Text)
 		return
 	}
-	el.Call("replaceChildren")
-	p.put(el, "strong", "", it.Value)
-	el.Call("append", " ") // between the two for those who hear it
-	p.put(el, "span", "", it.Text)
+	p.twoLines(el, it.Value, it.Text)
 }
 
 // button writes what is on a button: its name, and below it a sentence if it has one.
@@ -168,10 +165,15 @@ func (p *page) button(el js.Value, it *view.Item) {
 		el.Set("textContent", it.Name)
 		return
 	}
+	p.twoLines(el, it.Name, it.Text)
+}
+
+// twoLines writes a strong text and another below it.
+func (p *page) twoLines(el js.Value, strong, text string) {
 	el.Call("replaceChildren")
-	p.put(el, "strong", "", it.Name)
+	p.put(el, "strong", "", strong)
 	el.Call("append", " ") // between the two for those who hear it
-	p.put(el, "span", "", it.Text)
+	p.put(el, "span", "", text)
 }
 
 // choice writes a group of radio buttons, the browser's own. They are made anew

@@ -14,13 +14,15 @@ import (
 
 var pictures = flag.Bool("pictures", false, "take the pictures of the README anew")
 
-// looks are the windows that the screens are looked at in.
-var looks = []struct {
+// look is a window that the screens are looked at in.
+type look struct {
 	name          string
 	width, height int64
 	scale         float64
 	dark          bool
-}{
+}
+
+var looks = []look{
 	{"phone", 390, 844, 2, true},
 	{"phone-wide", 844, 390, 2, false},
 	{"tablet", 768, 1024, 1, false},
@@ -103,9 +105,7 @@ func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 	for _, l := range looks {
 		t.Run(l.name, func(t *testing.T) {
 			b.t = t
-			b.load("about:blank") // a page that is open reloads when the pixel ratio changes
-			b.size(l.width, l.height, l.scale)
-			b.dark(l.dark)
+			b.into(l)
 			b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=riffing&seed=5")
 			b.wait("document.fonts.status === 'loaded'")
 			b.rest(200)
@@ -137,6 +137,15 @@ func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 			require.True(t, get[bool](b, inWindow+"(document.querySelector('#first'))"), "the first round without scrolling")
 		})
 	}
+}
+
+// into leaves the page, which would reload when the pixel ratio changes, for another
+// window.
+func (b *tab) into(l look) {
+	b.t.Helper()
+	b.load("about:blank")
+	b.size(l.width, l.height, l.scale)
+	b.dark(l.dark)
 }
 
 // lies checks the layout and takes a picture.

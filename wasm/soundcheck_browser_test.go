@@ -253,9 +253,7 @@ func TestLayoutOfSoundCheck(t *testing.T) {
 	for _, l := range looks {
 		t.Run(l.name, func(t *testing.T) {
 			b.t = t
-			b.load("about:blank") // a page that is open reloads when the pixel ratio changes
-			b.size(l.width, l.height, l.scale)
-			b.dark(l.dark)
+			b.into(l)
 			b.visit(s.URL + soundCheck)
 			b.wait("document.fonts.status === 'loaded'")
 			b.rest(200)

@@ -19,7 +19,7 @@ type Answered struct {
 // heard to its end, or for limit from its first step if that is above 0 and
 // sooner.
 func NewAnswered(p *Passage, limit time.Duration) *Answered {
-	return &Answered{course: course{Passage: p, heard: unheard}, limit: limit}
+	return &Answered{course: courseOf(p), limit: limit}
 }
 
 // End is when the question has been heard.

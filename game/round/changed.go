@@ -1,8 +1,6 @@
 package round
 
 import (
-	"cmp"
-	"slices"
 	"time"
 
 	"groundbeat/game/rhythm"
@@ -38,7 +36,7 @@ func NewChanged(c Change) (*Changed, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Changed{course: course{Passage: p, heard: unheard}, Change: c, heard: -1, ends: p.End()}
+	r := &Changed{course: courseOf(p), Change: c, heard: -1, ends: p.End()}
 	if c.To != nil {
 		since, err := c.differs(p)
 		if err != nil {
@@ -101,18 +99,13 @@ func (r *Changed) Press(t Tap, setup time.Duration) bool {
 	if !r.UnderWay() || r.heard >= 0 || t.At-setup < r.Start() || r.Over(t.At, setup) {
 		return false
 	}
-	at, _ := slices.BinarySearchFunc(r.presses, t, byTime)
-	for at < len(r.presses) && r.presses[at].At == t.At {
-		at++
-	}
-	r.presses = slices.Insert(r.presses, at, t)
+	presses, at := insert(r.presses, t)
+	r.presses = presses
 	if r.Change.To != nil && t.At-setup >= r.differs {
 		r.heard, r.ends = at, r.eightEnds(t.At)
 	}
 	return true
 }
-
-func byTime(a, b Tap) int { return cmp.Compare(a.At, b.At) }
 
 // eightEnds is when the eight of the new rhythm ends in which a time lies.
 func (r *Changed) eightEnds(at time.Duration) time.Duration {

@@ -2,8 +2,6 @@ package round_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -14,36 +12,6 @@ import (
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 )
-
-// values reads a recording's text: a line that begins with # and tells what it
-// shows, then lines of a key and a value.
-func values(t *testing.T, text string) (note string, value map[string]string) {
-	t.Helper()
-	note, rest, _ := strings.Cut(text, "\n")
-	require.True(t, strings.HasPrefix(note, "# "), "the first line tells what the recording shows")
-	value = map[string]string{}
-	for line := range strings.Lines(rest) {
-		k, v, ok := strings.Cut(line, ":")
-		require.True(t, ok, "not a key and a value: %q", line)
-		value[k] = strings.TrimSpace(v)
-	}
-	return note, value
-}
-
-func wholeOf(t *testing.T, value map[string]string, key string) int {
-	t.Helper()
-	n, err := strconv.Atoi(value[key])
-	require.NoError(t, err, key)
-	return n
-}
-
-func timesOf(t *testing.T, value string) (times []time.Duration) {
-	t.Helper()
-	for _, at := range strings.Fields(value) {
-		times = append(times, parseMs(t, at))
-	}
-	return times
-}
 
 // changedRecording plays a recording of a round with a change as the game does,
 // and writes it with what came of it.
@@ -78,15 +46,6 @@ func changedRecording(t *testing.T, text string) string {
 		sayChange(r, refused)
 }
 
-// sayKept writes what was read once more.
-func sayKept(value map[string]string, keys ...string) string {
-	var b strings.Builder
-	for _, k := range keys {
-		fmt.Fprintf(&b, "%s\n", strings.TrimSuffix(k+": "+value[k], " "))
-	}
-	return b.String()
-}
-
 func sayChange(r *round.Changed, refused []int) string {
 	changes, _ := r.Changes()
 	differs, ok := r.Differs()
@@ -118,31 +77,19 @@ var late = map[string]float64{
 }
 
 func TestRecordedChanges(t *testing.T) {
-	paths, err := filepath.Glob(recordings + "/change/*.txt")
-	require.NoError(t, err)
-	require.Len(t, paths, len(late))
-	for _, path := range paths {
-		name := strings.TrimSuffix(filepath.Base(path), ".txt")
-		t.Run(name, func(t *testing.T) {
-			text, err := os.ReadFile(path)
-			require.NoError(t, err)
-			got := changedRecording(t, string(text))
-			if *update {
-				require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-			} else {
-				require.Equal(t, string(text), got)
-			}
-			want, found := late[name]
-			require.True(t, found)
-			if want < 0 {
-				require.Contains(t, got, "\nheard: not, ")
-				return
-			}
-			_, after, _ := strings.Cut(got, ", late ")
-			said, _, _ := strings.Cut(after, ",")
-			is, err := strconv.ParseFloat(said, 64)
-			require.NoError(t, err)
-			require.InDelta(t, want, is, 0.011, "half a frame is 0.0104 ms")
-		})
-	}
+	eachRecording(t, "change", len(late), func(t *testing.T, name, text string) string {
+		got := changedRecording(t, text)
+		want, found := late[name]
+		require.True(t, found)
+		if want < 0 {
+			require.Contains(t, got, "\nheard: not, ")
+			return got
+		}
+		_, after, _ := strings.Cut(got, ", late ")
+		said, _, _ := strings.Cut(after, ",")
+		is, err := strconv.ParseFloat(said, 64)
+		require.NoError(t, err)
+		require.InDelta(t, want, is, 0.011, "half a frame is 0.0104 ms")
+		return got
+	})
 }

@@ -31,6 +31,9 @@ type course struct {
 // is still to come.
 const unheard time.Duration = -1
 
+// courseOf is the course of a passage of which nothing is heard yet.
+func courseOf(p *Passage) course { return course{Passage: p, heard: unheard} }
+
 // Phase tells where the round stands.
 func (c *course) Phase() Phase { return c.phase }
 

@@ -91,13 +91,23 @@ func (p *Passage) End() time.Duration { return p.parts[len(p.parts)-1].to }
 func (p *Passage) Dums() []time.Duration {
 	var all []time.Duration
 	for i := range p.parts {
-		for _, s := range p.parts[i].Base() {
-			if s.Sound.Low() {
-				all = append(all, sounded(p.at(i, s.Step)))
-			}
+		for _, step := range p.dumSteps(i) {
+			all = append(all, sounded(p.at(i, step)))
 		}
 	}
 	return all
+}
+
+// dumSteps are the steps of the low strokes of the base of a section, counted from
+// its own first.
+func (p *Passage) dumSteps(i int) []int {
+	var steps []int
+	for _, s := range p.parts[i].Base() {
+		if s.Sound.Low() {
+			steps = append(steps, s.Step)
+		}
+	}
+	return steps
 }
 
 // A Span is a declared break or roll, in which nothing is scored: from its first

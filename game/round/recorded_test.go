@@ -21,16 +21,27 @@ const recordings = "../../testdata/rounds"
 
 // TestRecordedRounds plays each recording again and compares what comes of it.
 func TestRecordedRounds(t *testing.T) {
-	paths, err := filepath.Glob(recordings + "/*.txt")
+	eachRecording(t, "", len(scores), func(t *testing.T, _, text string) string {
+		rec := parseRecording(t, text)
+		got := rec.format(rec.play(t))
+		require.Equal(t, got, rec.format(rec.playAtOnce(t)), "it does not matter when the round is told")
+		return got
+	})
+}
+
+// eachRecording plays each recording of a folder again and compares what comes of
+// it, or writes it with -update. There are as many as were worked out by hand.
+func eachRecording(t *testing.T, folder string, workedOut int, play func(t *testing.T, name, text string) string) {
+	t.Helper()
+	paths, err := filepath.Glob(filepath.Join(recordings, folder, "*.txt"))
 	require.NoError(t, err)
-	require.Len(t, paths, len(scores), "each recording has its score worked out below")
+	require.Len(t, paths, workedOut, "what should come of each recording is worked out by hand")
 	for _, path := range paths {
-		t.Run(strings.TrimSuffix(filepath.Base(path), ".txt"), func(t *testing.T) {
+		name := strings.TrimSuffix(filepath.Base(path), ".txt")
+		t.Run(name, func(t *testing.T) {
 			text, err := os.ReadFile(path)
 			require.NoError(t, err)
-			rec := parseRecording(t, string(text))
-			got := rec.format(rec.play(t))
-			require.Equal(t, got, rec.format(rec.playAtOnce(t)), "it does not matter when the round is told")
+			got := play(t, name, string(text))
 			if *update {
 				require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 				return
@@ -109,19 +120,22 @@ var scores = map[string]struct {
 	"awkward-tempo-late": {4, 4, []float64{40, 40, 40, 40}},
 }
 
-// The Gaussian beat accuracy with σ = 40 ms, straight from its formula,
-// Σ exp(−d²/2σ²) / ((dums + taps)/2): A. T. Cemgil, B. Kappen, P. Desain and
-// H. Honing, "On tempo tracking: tempogram representation and Kalman filtering",
-// Journal of New Music Research 28(4), 259–273, 2000.
+// accuracy is the Gaussian beat accuracy with σ = 40 ms, straight from its formula,
+// Σ exp(−d²/2σ²) / ((dums + taps)/2), of offsets in ms: A. T. Cemgil, B. Kappen,
+// P. Desain and H. Honing, "On tempo tracking: tempogram representation and Kalman
+// filtering", Journal of New Music Research 28(4), 259–273, 2000.
+func accuracy(off []float64, dums, taps int) float64 {
+	var sum float64
+	for _, d := range off {
+		sum += math.Exp(-d * d / (2 * 40 * 40))
+	}
+	return sum / (float64(dums+taps) / 2)
+}
+
 func TestScoresOfRecordedRounds(t *testing.T) {
 	for name, s := range scores {
 		t.Run(name, func(t *testing.T) {
-			var sum float64
-			for _, d := range s.off {
-				sum += math.Exp(-d * d / (2 * 40 * 40))
-			}
-			want := sum / (float64(s.dums+s.taps) / 2)
-			require.InDelta(t, want, recordedScore(t, name), 5.01e-7, "half of the last decimal kept")
+			require.InDelta(t, accuracy(s.off, s.dums, s.taps), recordedScore(t, name), 5.01e-7, "half of the last decimal kept")
 		})
 	}
 }

@@ -30,28 +30,52 @@ type recording struct {
 // parseRecording reads the lines of what was played.
 func parseRecording(t *testing.T, text string) recording {
 	t.Helper()
+	note, value := values(t, text)
+	r := recording{
+		note: note, rhythm: value["rhythm"], bpm: wholeOf(t, value, "bpm"), eights: wholeOf(t, value, "eights"),
+		seed: uint64(wholeOf(t, value, "seed")), setup: parseMs(t, value["setup"]), taps: timesOf(t, value["taps"]),
+	}
+	require.True(t, slices.IsSorted(r.taps), "taps as they fell")
+	return r
+}
+
+// values reads a recording's text: a line that begins with # and tells what it
+// shows, then lines of a key and a value.
+func values(t *testing.T, text string) (note string, value map[string]string) {
+	t.Helper()
 	note, rest, _ := strings.Cut(text, "\n")
-	value := map[string]string{}
+	require.True(t, strings.HasPrefix(note, "# "), "the first line tells what the recording shows")
+	value = map[string]string{}
 	for line := range strings.Lines(rest) {
 		k, v, ok := strings.Cut(line, ":")
 		require.True(t, ok, "not a key and a value: %q", line)
 		value[k] = strings.TrimSpace(v)
 	}
-	number := func(key string) int {
-		n, err := strconv.Atoi(value[key])
-		require.NoError(t, err, key)
-		return n
+	return note, value
+}
+
+func wholeOf(t *testing.T, value map[string]string, key string) int {
+	t.Helper()
+	n, err := strconv.Atoi(value[key])
+	require.NoError(t, err, key)
+	return n
+}
+
+func timesOf(t *testing.T, value string) (times []time.Duration) {
+	t.Helper()
+	for _, at := range strings.Fields(value) {
+		times = append(times, parseMs(t, at))
 	}
-	r := recording{
-		note: note, rhythm: value["rhythm"], bpm: number("bpm"), eights: number("eights"),
-		seed: uint64(number("seed")), setup: parseMs(t, value["setup"]),
+	return times
+}
+
+// sayKept writes what was read once more.
+func sayKept(value map[string]string, keys ...string) string {
+	var b strings.Builder
+	for _, k := range keys {
+		fmt.Fprintf(&b, "%s\n", strings.TrimSuffix(k+": "+value[k], " "))
 	}
-	for _, tap := range strings.Fields(value["taps"]) {
-		r.taps = append(r.taps, parseMs(t, tap))
-	}
-	require.True(t, strings.HasPrefix(note, "# "), "the first line tells what the recording shows")
-	require.True(t, slices.IsSorted(r.taps), "taps as they fell")
-	return r
+	return b.String()
 }
 
 func parseMs(t *testing.T, s string) time.Duration {

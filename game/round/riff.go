@@ -40,18 +40,35 @@ func (r *Round) passOver(setup time.Duration) {
 	if len(open) == 0 {
 		return
 	}
+	r.sift(setup, r.strokes, nil, func(t time.Duration) bool {
+		return slices.ContainsFunc(open, func(o Span) bool { return t >= o.From-Window.Within && t < o.To })
+	})
+}
+
+// sift takes taps out of the round and returns them: those that belong to a stroke
+// that is not asked for (asked is nil where all are), and of those that belong to
+// none the ones at times that are unasked. Times are less the set-up.
+func (r *Round) sift(setup time.Duration, strokes []time.Duration, asked []bool, unasked func(time.Duration) bool) (out []Tap) {
 	times := make([]time.Duration, len(r.taps))
 	for i, t := range r.taps {
 		times[i] = t.At - setup
 	}
+	m := scoring.Match(strokes, times, Window)
+	drop := make([]bool, len(r.taps))
+	for _, p := range m.Pairs {
+		drop[p.Tap] = asked != nil && !asked[p.Stroke]
+	}
+	for _, i := range m.Added {
+		drop[i] = unasked(times[i])
+	}
 	var kept []Tap
-	added := scoring.Match(r.strokes, times, Window).Added
 	for i, t := range r.taps {
-		if !slices.Contains(added, i) || !slices.ContainsFunc(open, func(o Span) bool {
-			return times[i] >= o.From-Window.Within && times[i] < o.To
-		}) {
+		if drop[i] {
+			out = append(out, t)
+		} else {
 			kept = append(kept, t)
 		}
 	}
 	r.taps = kept
+	return out
 }

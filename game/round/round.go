@@ -55,12 +55,7 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: course{Passage: p, heard: unheard}, Question: q, strokes: p.Dums()}
-	for _, s := range p.parts[0].Base() {
-		if s.Sound.Low() {
-			r.steps = append(r.steps, s.Step)
-		}
-	}
+	r := &Round{course: courseOf(p), Question: q, strokes: p.Dums(), steps: p.dumSteps(0)}
 	r.pass = r.passOver
 	return r, nil
 }
@@ -109,12 +104,18 @@ func (r *Round) Tap(t Tap, setup time.Duration) bool {
 	if t.At-setup < r.Start()-r.lead() || r.Over(t.At, setup) {
 		return false
 	}
-	i := len(r.taps)
-	for i > 0 && r.taps[i-1].At > t.At {
+	r.taps, _ = insert(r.taps, t)
+	return true
+}
+
+// insert puts a tap among others in the order of their times, behind those at its
+// own, and tells where.
+func insert(taps []Tap, t Tap) ([]Tap, int) {
+	i := len(taps)
+	for i > 0 && taps[i-1].At > t.At {
 		i--
 	}
-	r.taps = slices.Insert(r.taps, i, t)
-	return true
+	return slices.Insert(taps, i, t), i
 }
 
 // Retime places the taps anew: a clock that has heard more may know better when

@@ -2,10 +2,6 @@ package round_test
 
 import (
 	"fmt"
-	"math"
-	"os"
-	"path/filepath"
-	"strings"
 	"testing"
 	"time"
 
@@ -74,30 +70,13 @@ var caught = map[string]struct {
 }
 
 func TestRecordedStops(t *testing.T) {
-	paths, err := filepath.Glob(recordings + "/stop/*.txt")
-	require.NoError(t, err)
-	require.Len(t, paths, len(caught))
-	for _, path := range paths {
-		name := strings.TrimSuffix(filepath.Base(path), ".txt")
-		t.Run(name, func(t *testing.T) {
-			text, err := os.ReadFile(path)
-			require.NoError(t, err)
-			got, r := stopRecording(t, string(text))
-			if *update {
-				require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-			} else {
-				require.Equal(t, string(text), got)
-			}
-			want, found := caught[name]
-			require.True(t, found)
-			require.Len(t, r.Strokes(), want.strokes)
-			require.Len(t, r.Taps(), want.taps)
-			// The score by the formula that TestScoresOfRecordedRounds names.
-			var sum float64
-			for _, d := range want.off {
-				sum += math.Exp(-d * d / (2 * 40 * 40))
-			}
-			require.InDelta(t, sum/(float64(want.strokes+want.taps)/2), r.Result().Accuracy, 5e-7)
-		})
-	}
+	eachRecording(t, "stop", len(caught), func(t *testing.T, name, text string) string {
+		got, r := stopRecording(t, text)
+		want, found := caught[name]
+		require.True(t, found)
+		require.Len(t, r.Strokes(), want.strokes)
+		require.Len(t, r.Taps(), want.taps)
+		require.InDelta(t, accuracy(want.off, want.strokes, want.taps), r.Result().Accuracy, 5e-7)
+		return got
+	})
 }

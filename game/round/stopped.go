@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"groundbeat/game/riff"
-	"groundbeat/scoring"
 )
 
 // A Stopped round is one in which the drummer breaks off now and then. The dums are
@@ -25,7 +24,7 @@ func NewStopped(q Question) (*Stopped, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Stopped{Round: Round{course: course{Passage: p, heard: unheard}, Question: q}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
+	r := &Stopped{Round: Round{course: courseOf(p), Question: q}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
 	r.pass, r.steps = r.setAside, p.asked(r.stops)
 	for _, step := range r.steps {
 		r.strokes = append(r.strokes, sounded(p.at(0, step)))
@@ -52,12 +51,7 @@ func NewStoppedPassage(q Question, countIn bool) (*Passage, error) {
 // asked are the steps to be tapped: the dums of the base outside the breaks, each
 // stop, and each 1 after it.
 func (p *Passage) asked(stops []Stop) []int {
-	var steps []int
-	for _, s := range p.parts[0].Base() {
-		if s.Sound.Low() {
-			steps = append(steps, s.Step)
-		}
-	}
+	steps := p.dumSteps(0)
 	for _, s := range stops {
 		steps = append(steps, s.At, s.Back)
 	}
@@ -91,27 +85,7 @@ func (r *Stopped) Aside() []Tap { return r.aside }
 // those in an open span that belong to none.
 func (r *Stopped) setAside(setup time.Duration) {
 	all, asked := r.withFigures()
-	times := make([]time.Duration, len(r.taps))
-	for i, t := range r.taps {
-		times[i] = t.At - setup
-	}
-	m := scoring.Match(all, times, Window)
-	drop := make([]bool, len(r.taps))
-	for _, p := range m.Pairs {
-		drop[p.Tap] = !asked[p.Stroke]
-	}
-	for _, i := range m.Added {
-		drop[i] = r.unasked(times[i])
-	}
-	var kept []Tap
-	for i, t := range r.taps {
-		if drop[i] {
-			r.aside = append(r.aside, t)
-		} else {
-			kept = append(kept, t)
-		}
-	}
-	r.taps = kept
+	r.aside = r.sift(setup, all, asked, r.unasked)
 }
 
 // withFigures are the strokes asked for and those of the figures, in order, and

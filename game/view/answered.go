@@ -13,7 +13,7 @@ func (q *Which) answered(w Words) Screen {
 	items := []Item{heading("heading", q.Finding(w))}
 	items = append(items, q.reasons(w)...)
 	items = append(items, q.shown(w), q.again(w),
-		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{q.next(w), q.change(w)}}, q.at(w))
+		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), changeQuestion(w)}}, q.at(w))
 	s := page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...))
 	s.Escape = ActChange
 	if q.hearing() {
@@ -94,11 +94,19 @@ func (q *Which) reasons(w Words) []Item {
 			"counts", sayList(w, dumCounts(c))))}
 	}
 	items := []Item{q.differences(w)}
-	if q.Ask == AskRhythm && len(q.Sides) > 0 && q.Sides[0].Rhythm.Listen != "" {
-		items = append(items, reason("listen", w.Say("listen-for-in", "rhythm", plain(q.Sides[0].Rhythm.Name),
-			"what", q.Sides[0].Rhythm.Listen)))
+	if q.Ask == AskRhythm && len(q.Sides) > 0 {
+		items = append(items, listenForIn(w, q.Sides[0].Rhythm))
 	}
 	return items
+}
+
+// listenForIn says what to listen for in a rhythm; nothing where it has nothing to
+// tell it by.
+func listenForIn(w Words, c *rhythm.Cycle) Item {
+	if c.Listen == "" {
+		return Item{}
+	}
+	return reason("listen", w.Say("listen-for-in", "rhythm", plain(c.Name), "what", c.Listen))
 }
 
 func reason(id, text string) Item { return Item{ID: id, Role: RoleText, Text: text} }

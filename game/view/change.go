@@ -62,8 +62,9 @@ type ChangeResult struct {
 	SetUp  *time.Duration
 }
 
-// changeLengths are the lengths offered, in eights.
-var changeLengths = []int{4, 6, 8}
+// longLengths are the lengths offered where something happens in the middle, in
+// eights.
+var longLengths = []int{4, 6, 8}
 
 // Screen returns the screen of the round's phase.
 func (c *Change) Screen(w Words) Screen {
@@ -75,7 +76,7 @@ func (c *Change) Screen(w Words) Screen {
 	case Reviewing:
 		return c.reviewing(w)
 	case Voided:
-		return voided(w, ScreenChange, sayWhy(w, c.Why), c.next(w), c.change(w))
+		return voided(w, ScreenChange, sayWhy(w, c.Why), nextQuestion(w), changeQuestion(w))
 	}
 	return c.ready(w)
 }
@@ -111,7 +112,7 @@ func (c *Change) ready(w Words) Screen {
 	items := slices.Concat(head, []Item{
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: c.Volume < 0},
 		first, moreRhythms(w, c.More, value),
-		settings(others, c.answers(w), length(w, c.Eights, changeLengths), volume(w, c.Volume),
+		settings(others, c.answers(w), length(w, c.Eights, longLengths), volume(w, c.Volume),
 			balance(w, c.Balance, c.Volume), leadDrum(w, c.Level, c.Levels, noHide, nil)),
 	}, notesWithout(w, c.Notes, w.Say("which-no-sound")))
 	return ready(w, ScreenChange, w.Say("nav-change"), items)
@@ -144,13 +145,13 @@ func (c *Change) reviewing(w Words) Screen {
 	q := &Which{Ask: AskRhythm, Sides: c.Sides, Differences: c.Differences, Volume: c.Volume, Again: c.Again, Board: c.Board, BPM: c.BPM}
 	items := []Item{heading("heading", c.Finding(w)), c.became(w), c.early(w)}
 	if len(c.Sides) > 1 {
-		items = append(items, q.differences(w), c.listen(w))
+		items = append(items, q.differences(w), listenForIn(w, c.Sides[1].Rhythm))
 	}
 	items = append(items, q.shown(w), q.again(w),
-		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{c.next(w), c.once(w), c.change(w)}},
+		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), c.once(w), changeQuestion(w)}},
 		c.measured(w), q.at(w))
-	if s := c.Result.SetUp; s != nil && c.Result.Heard {
-		items = append(items, Item{ID: "set-up", Role: RoleText, Look: LookNote, Text: w.Say("review-set-up", "offset", sayOffset(w, *s))})
+	if c.Result.Heard {
+		items = append(items, takenOff(w, c.Result.SetUp))
 	}
 	s := page(w, ScreenChange, w.Say("nav-change"), append(items, notes(w, c.Notes)...))
 	s.Escape = ActChange
@@ -202,15 +203,6 @@ func (c *Change) early(w Words) Item {
 	return reason("early", w.Say("change-early", "n", c.Result.Early))
 }
 
-// listen says what to listen for in the rhythm that it became.
-func (c *Change) listen(w Words) Item {
-	to := c.Sides[1].Rhythm
-	if to.Listen == "" {
-		return Item{}
-	}
-	return reason("listen", w.Say("listen-for-in", "rhythm", plain(to.Name), "what", to.Listen))
-}
-
 // measured gives the exact times.
 func (c *Change) measured(w Words) Item {
 	if !c.Result.Heard {
@@ -220,14 +212,6 @@ func (c *Change) measured(w Words) Item {
 		"counts", fmt.Sprintf("%.1f", c.Result.Counts), "eight", wholeMs(c.Result.Eighth))}
 }
 
-func (c *Change) next(w Words) Item {
-	return Item{ID: "next-question", Role: RoleButton, Name: w.Say("next"), Action: ActNext, Look: LookPrimary}
-}
-
 func (c *Change) once(w Words) Item {
 	return Item{ID: "once", Role: RoleButton, Name: w.Say("once-more"), Action: ActOnce}
-}
-
-func (c *Change) change(w Words) Item {
-	return Item{ID: "change", Role: RoleButton, Name: w.Say("change-question"), Action: ActChange, Look: LookQuiet}
 }

@@ -1,6 +1,9 @@
 package view
 
-import "fmt"
+import (
+	"fmt"
+	"time"
+)
 
 // reviewing returns the screen after a round: the one sentence, the figures, the
 // two pictures, what to do next, and every tap for those who want it.
@@ -13,20 +16,31 @@ func (d *Dums) reviewing(w Words) Screen {
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
 		d.line(w), d.head(w), d.again(w),
 	}
-	items = append(items, d.asides(w)...)
-	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, r)}}
-	if len(r.Taps) > 0 {
-		details.Children = append(details.Children, oneByOne(w, r))
-	}
-	details.Children = append(details.Children,
-		Item{ID: "export", Role: RoleButton, Name: w.Say("export"), Action: ActExport})
-	items = append(items, details)
+	items = append(append(items, d.asides(w)...), everyTap(w, r))
 	s := page(w, ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...))
 	s.Escape = ActChange
 	if d.Again.Hearing {
 		s.Escape = ActStop
 	}
 	return s
+}
+
+// everyTap has the figures for those who want them, shown when opened.
+func everyTap(w Words, r *Result) Item {
+	it := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, r)}}
+	if len(r.Taps) > 0 {
+		it.Children = append(it.Children, oneByOne(w, r))
+	}
+	it.Children = append(it.Children, Item{ID: "export", Role: RoleButton, Name: w.Say("export"), Action: ActExport})
+	return it
+}
+
+// takenOff says which set-up mean is taken off; nothing without one.
+func takenOff(w Words, setUp *time.Duration) Item {
+	if setUp == nil {
+		return Item{}
+	}
+	return Item{ID: "set-up", Role: RoleText, Look: LookNote, Text: w.Say("review-set-up", "offset", sayOffset(w, *setUp))}
 }
 
 // next is what to do after a round. With Any the rhythm is named by now: the next
@@ -71,11 +85,7 @@ func (d *Dums) asides(w Words) []Item {
 	if text := sayOpened(w, d.Review.Open, d.Result.Open); text != "" {
 		items = append(items, Item{ID: "open", Role: RoleText, Look: LookNote, Text: text})
 	}
-	if s := d.Result.SetUp; s != nil {
-		items = append(items, Item{ID: "set-up", Role: RoleText, Look: LookNote,
-			Text: w.Say("review-set-up", "offset", sayOffset(w, *s))})
-	}
-	return items
+	return append(items, takenOff(w, d.Result.SetUp))
 }
 
 func byCount(w Words, r *Result) Item {

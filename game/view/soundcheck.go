@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"time"
 
@@ -165,7 +164,7 @@ func (c *SoundCheck) later(w Words) Item {
 		Value: sayLater(w, c.Later), Ends: [2]string{w.Say("check-earlier-end"), w.Say("check-later-end")}}
 }
 
-func inMs(d time.Duration) float64 { return math.Round(float64(d) / float64(time.Millisecond)) }
+func inMs(d time.Duration) float64 { return float64(wholeMs(d)) }
 
 func sayLater(w Words, d time.Duration) string {
 	switch n := wholeMs(d); {

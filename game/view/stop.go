@@ -29,9 +29,6 @@ type Landing struct {
 	Offset time.Duration // + behind, − ahead, the set-up's mean taken off
 }
 
-// stopLengths are the lengths offered, in eights.
-var stopLengths = []int{4, 6, 8}
-
 // Screen returns the screen of the round's phase.
 func (s *Stop) Screen(w Words) Screen {
 	switch s.Phase {
@@ -54,7 +51,7 @@ func (s *Stop) ready(w Words) Screen {
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
 		rhythms(w, s.Core, s.Rhythm.ID), moreRhythms(w, s.More, s.Rhythm.ID),
 		settings(tempo(w, w.Say("tempo-name"), s.BPM, s.Slow, s.Fast), volume(w, s.Volume),
-			length(w, s.Eights, stopLengths), balance(w, s.Balance, s.Volume), leadDrum(w, s.Level, s.Levels, noHide, nil)),
+			length(w, s.Eights, longLengths), balance(w, s.Balance, s.Volume), leadDrum(w, s.Level, s.Levels, noHide, nil)),
 	}, notes(w, s.Notes))
 	return ready(w, ScreenStop, s.page(w), items)
 }
@@ -77,12 +74,7 @@ func (s *Stop) reviewing(w Words) Screen {
 		s.table(w), {ID: "figures", Role: RoleGroup, Look: LookFigures, Children: s.figures(w)}, s.line(w), s.again(w), s.head(w),
 	}
 	items = append(items, s.asides(w)...)
-	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("review-details"), Children: []Item{byCount(w, s.Result)}}
-	if len(s.Result.Taps) > 0 {
-		details.Children = append(details.Children, oneByOne(w, s.Result))
-	}
-	details.Children = append(details.Children, Item{ID: "export", Role: RoleButton, Name: w.Say("export"), Action: ActExport})
-	out := page(w, ScreenStop, s.page(w), append(append(items, details), notes(w, s.Notes)...))
+	out := page(w, ScreenStop, s.page(w), append(append(items, everyTap(w, s.Result)), notes(w, s.Notes)...))
 	out.Escape = ActChange
 	if s.Again.Hearing {
 		out.Escape = ActStop

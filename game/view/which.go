@@ -54,7 +54,7 @@ func (q *Which) Screen(w Words) Screen {
 	case Reviewing:
 		return q.answered(w)
 	case Voided:
-		return voided(w, ScreenWhich, q.sayWhy(w), q.next(w), q.change(w))
+		return voided(w, ScreenWhich, q.sayWhy(w), nextQuestion(w), changeQuestion(w))
 	}
 	return q.ready(w)
 }
@@ -211,10 +211,10 @@ func (q *Which) sayWhy(w Words) string {
 	return sayWhy(w, q.Why)
 }
 
-func (q *Which) next(w Words) Item {
+func nextQuestion(w Words) Item {
 	return Item{ID: "next-question", Role: RoleButton, Name: w.Say("next"), Action: ActNext, Look: LookPrimary}
 }
 
-func (q *Which) change(w Words) Item {
+func changeQuestion(w Words) Item {
 	return Item{ID: "change", Role: RoleButton, Name: w.Say("change-question"), Action: ActChange, Look: LookQuiet}
 }

@@ -32,18 +32,25 @@ func answered() []Round {
 	return all
 }
 
+// thereAndBack writes a record as a line and reads it again.
+func thereAndBack(t *testing.T, r Round) string {
+	t.Helper()
+	line, err := Format(r)
+	require.NoError(t, err)
+	require.True(t, json.Valid(line))
+	got, err := Parse(line)
+	require.NoError(t, err)
+	require.Equal(t, r, got)
+	return string(line)
+}
+
 func TestNewAnswered(t *testing.T) {
 	for _, played := range answered() {
 		r, err := NewAnswered(played)
 		require.NoError(t, err, played.Kind)
-		line, err := Format(r)
-		require.NoError(t, err)
-		require.True(t, json.Valid(line))
-		got, err := Parse(line)
-		require.NoError(t, err)
-		require.Equal(t, r, got)
+		line := thereAndBack(t, r)
 		for _, name := range []string{"strokes", "taps", "setup", "score", "window", "bias", "matched"} {
-			require.NotContains(t, string(line), `"`+name+`"`)
+			require.NotContains(t, line, `"`+name+`"`)
 		}
 		r.Choices[0] = "another"
 		require.NotEqual(t, "another", played.Choices[0], "the argument is not shared")
