@@ -20,6 +20,7 @@ const BLOCK = 2048; // frames that the driver delivers at a time
 const LEAD = 0.8; // seconds scheduled ahead of the device
 const LATE = 0.02; // seconds; nearer than this to the device a block may miss its frame
 const START = 0.06; // seconds from a start to its first frame
+const HEAD = 4 * BLOCK; // frames that must be there before a start
 const FADE = 0.012; // seconds that a gain takes to reach its new value
 
 export function bridge(box) {
@@ -53,6 +54,8 @@ class Bridge {
     this.epoch = 0; // number of restarts
     this.next = 0; // context frame of the next block
     this.stream = 0; // stream frames delivered so far
+    this.waiting = []; // blocks that are not scheduled yet
+    this.opens = null; // the stream frame from which on the stream is to be heard
     this.live = new Set(); // sources that are scheduled or sounding
     this.mix = { lead: 1, bass: 1, volume: 1, stage: "centre" };
     this.aims = new Map(); // where each gain was last sent
@@ -165,37 +168,43 @@ class Bridge {
 
   // stop silences what is sounding and what is queued, within FADE.
   stop() {
+    this.opens = null;
     if (this.context) this.ramp(this.gains.gate, 0);
   }
 
-  // restart cuts what is queued and begins a new epoch: the next block starts
-  // START seconds from now. It returns the epoch's number.
+  // restart cuts what is queued and begins a new epoch, whose first block starts
+  // START seconds after HEAD frames are there: on a slow machine, what the press
+  // brought about on the page delays the start, and does not tear it. It returns the
+  // epoch's number.
   restart(reason = 0) {
     this.epoch++;
     if (!this.context) return this.epoch;
     const now = this.context.currentTime;
     for (const source of this.live) source.stop(now + FADE);
     this.live.clear();
-    this.next = Math.ceil((now + START) * this.rate);
+    this.waiting = [];
     this.fresh = true; // nothing placed in this epoch yet
+    this.torn = false; // nor was it interrupted since
     if (reason) this.box.post(STATE, this.running() ? 1 : 0, reason);
-    this.pump();
+    this.soon.port2.postMessage(0);
     return this.epoch;
   }
 
   // play restarts with the gate open.
   // Nothing before stream frame `base` is heard: it belongs to what was cut.
   play(base) {
-    if (this.context) {
-      const wait = START + Math.max(0, (base - this.stream) / this.rate);
-      const gate = this.gains.gate;
-      this.ramp(gate, 0);
-      const from = this.context.currentTime + wait - 2 * FADE;
-      gate.setValueAtTime(0, from);
-      gate.linearRampToValueAtTime(1, from + FADE);
-      this.aims.set(gate, 1);
-    }
+    this.stop();
+    this.opens = base;
     return this.restart();
+  }
+
+  // raise opens the gate just before a time.
+  raise(at) {
+    const gate = this.gains.gate;
+    gate.setValueAtTime(0, at - 2 * FADE);
+    gate.linearRampToValueAtTime(1, at - FADE);
+    this.aims.set(gate, 1);
+    this.opens = null;
   }
 
   source(fill) {
@@ -212,19 +221,26 @@ class Bridge {
   pump() {
     if (!this.fill || !this.running() || this.pulling) return;
     const now = Math.round(this.context.currentTime * this.rate);
-    if (this.next < now + LATE * this.rate) {
-      if (!this.fresh) return void this.restart(DRY);
-      this.next = now + Math.ceil(START * this.rate);
-    }
-    if (this.next >= now + LEAD * this.rate) return;
+    if (!this.fresh && this.next < now + LATE * this.rate) return void this.restart(DRY);
+    if (!this.fresh && this.next >= now + LEAD * this.rate) return;
     this.pulling = true;
     this.fill(this.event);
     this.pulling = false;
-    if (this.schedule()) this.soon.port2.postMessage(0);
+    const block = this.take();
+    if (!block) return;
+    this.waiting.push(block);
+    this.soon.port2.postMessage(0);
+    if (this.fresh) {
+      if (this.waiting.reduce((sum, b) => sum + b.frames, 0) < HEAD) return;
+      this.next = Math.ceil((this.context.currentTime + START) * this.rate);
+      this.fresh = false;
+    }
+    for (const b of this.waiting) this.place(b);
+    this.waiting = [];
   }
 
-  // schedule places what the driver delivered; it returns the frames placed.
-  schedule() {
+  // take returns what the driver delivered as a block, or null if that was nothing.
+  take() {
     const { left, right } = this.block;
     let n = 0;
     for (let i = 0; i < BLOCK; i++) {
@@ -232,10 +248,18 @@ class Bridge {
       left[n] = left[i];
       right[n++] = right[i];
     }
-    if (n === 0) return 0;
+    if (n === 0) return null;
     const buffer = this.context.createBuffer(2, n, this.rate);
     buffer.copyToChannel(left.subarray(0, n), 0);
     buffer.copyToChannel(right.subarray(0, n), 1);
+    const block = { buffer, from: this.stream, frames: n };
+    this.stream += n;
+    return block;
+  }
+
+  // place schedules a block at the next frame.
+  place({ buffer, from, frames }) {
+    if (this.opens !== null && from + frames > this.opens) this.raise((this.next + Math.max(0, this.opens - from)) / this.rate);
     const source = this.context.createBufferSource();
     source.buffer = buffer;
     source.connect(this.input);
@@ -247,11 +271,8 @@ class Bridge {
     };
     source.start(this.next / this.rate);
     this.live.add(source);
-    this.box.post(PLACEMENT, this.epoch, this.next, this.stream, n);
-    this.fresh = false;
-    this.next += n;
-    this.stream += n;
-    return n;
+    this.box.post(PLACEMENT, this.epoch, this.next, from, frames);
+    this.next += frames;
   }
 
   // read notes how the device's clock stands against the page's.
@@ -279,9 +300,11 @@ class Bridge {
 
   changed() {
     if (this.running()) {
-      this.restart();
+      if (this.torn) this.restart(); // but not what was begun while nothing ran
+      this.pump();
       this.box.post(STATE, 1, 0);
     } else {
+      this.torn = true;
       this.box.post(STATE, 0, document.hidden ? HIDDEN : INTERRUPTED);
     }
   }
