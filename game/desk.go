@@ -6,6 +6,7 @@ import (
 	"errors"
 	"strconv"
 
+	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
@@ -37,6 +38,7 @@ type desk struct {
 	changing *changing
 	stopping *stopping
 	welcome  *welcome
+	teaching *teaching
 	outputs  Outputs
 }
 
@@ -59,6 +61,7 @@ func (d *desk) open(o *Outside) {
 	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
 	d.checking, d.welcome = newChecking(d), newWelcome(d)
 	d.changing, d.stopping = newChanging(d), newStopping(d)
+	d.teaching = newTeaching(d)
 	d.finished = o.Store.Begun()
 	d.setOutput()
 	d.visit(o.Query)
@@ -95,6 +98,8 @@ func (d *desk) turn() {
 		d.exercise = d.checking
 	case view.ScreenHome:
 		d.exercise = d.welcome
+	case view.ScreenClass:
+		d.exercise = d.teaching
 	default:
 		d.exercise = d.tapping
 	}
@@ -105,7 +110,10 @@ func (d *desk) turn() {
 }
 
 func (d *desk) allowed() view.Allowed {
-	a := view.Allowed{Rhythms: d.Rhythms.IDs()}
+	a := view.Allowed{Rhythms: d.Rhythms.IDs(), Set: func(text string) error {
+		_, err := quiz.ParseLink(text, d.Rhythms)
+		return err
+	}}
 	for _, c := range d.Rhythms.Answers(true) {
 		a.Answers = append(a.Answers, c.ID)
 	}

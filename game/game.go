@@ -21,6 +21,7 @@ type Outside struct {
 	Page    Page
 	Store   Store
 	Wall    Wall
+	Room    Room
 	Words   view.Words
 	Rhythms *rhythm.Catalogue
 	Regular []byte // font of the pictures

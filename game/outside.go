@@ -110,6 +110,18 @@ type Store interface {
 	KeepBegun()
 }
 
+// Room keeps what belongs to a teacher's classes, apart from what players keep, and
+// hands over files.
+type Room interface {
+	// Kept is the text that is kept under a name; "" if there is none, or if it cannot
+	// be read.
+	Kept(name string) string
+	// Keep keeps a text under a name, or tells why not; then it holds for this visit.
+	Keep(name, text string) error
+	// Save hands over a file of a media type, or tells why not.
+	Save(name, kind, text string) error
+}
+
 // Wall tells time and chance, which pure packages are not allowed to know.
 type Wall interface {
 	Now() float64    // performance time, ms

@@ -44,6 +44,7 @@ func run() error {
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Wall: b.wall,
+		Room:  newClassroom(b.document, s.local),
 		Words: words, Rhythms: rhythms,
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),

@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 	"syscall/js"
-	"time"
 
 	"github.com/hack-pad/go-indexeddb/idb"
 
@@ -179,9 +178,7 @@ func asLine(value js.Value) string {
 	return value.String()
 }
 
-// export hands all rounds to the player as a file of JSON Lines. Where the browser
-// asks where to put it, it reads it only once that was answered, so that its
-// address holds for a while.
+// export hands all rounds to the player as a file of JSON Lines.
 func (s *store) export(document js.Value) (err error) {
 	defer recovered(&err)
 	lines, err := s.lines()
@@ -189,13 +186,6 @@ func (s *store) export(document js.Value) (err error) {
 		return err
 	}
 	text := strings.Join(append(lines, ""), "\n")
-	blob := js.Global().Get("Blob").New([]any{text}, map[string]any{"type": "application/jsonl"})
-	url := js.Global().Get("URL")
-	link := document.Call("createElement", "a")
-	address := url.Call("createObjectURL", blob)
-	link.Set("href", address)
-	link.Set("download", "groundbeat-rounds.jsonl")
-	link.Call("click")
-	time.AfterFunc(10*time.Minute, func() { url.Call("revokeObjectURL", address) })
+	handOver(document, "groundbeat-rounds.jsonl", "application/jsonl", text)
 	return nil
 }
