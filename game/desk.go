@@ -141,6 +141,8 @@ func (d *desk) happened(e *Event) {
 	case Stopped:
 		d.exercise.interrupted(e.Reason)
 		d.stale = true
+	case Running:
+		d.stale = true
 	}
 }
 

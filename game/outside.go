@@ -71,7 +71,7 @@ const (
 	Act        EventKind = iota // a control was used: Action, Value
 	Tapped                      // a tap: Tap
 	Stopped                     // the sound was interrupted: Reason
-	Running                     // the sound runs (again)
+	Running                     // the sound runs (again), or there turned out to be none
 	Unkept                      // rounds cannot be kept: Reason
 	Visited                     // the browser went back or forward: Value is the query
 	Unexported                  // the file of all rounds could not be made: Reason
