@@ -36,6 +36,7 @@ type desk struct {
 	checking *checking
 	changing *changing
 	stopping *stopping
+	carrying *carrying
 	welcome  *welcome
 	outputs  Outputs
 }
@@ -58,7 +59,7 @@ func (d *desk) open(o *Outside) {
 	d.outputs = o.Store.Outputs()
 	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
 	d.checking, d.welcome = newChecking(d), newWelcome(d)
-	d.changing, d.stopping = newChanging(d), newStopping(d)
+	d.changing, d.stopping, d.carrying = newChanging(d), newStopping(d), newCarrying(d)
 	d.finished = o.Store.Begun()
 	d.setOutput()
 	d.visit(o.Query)
@@ -91,6 +92,8 @@ func (d *desk) turn() {
 		d.exercise = d.changing
 	case view.ScreenStop:
 		d.exercise = d.stopping
+	case view.ScreenCarry:
+		d.exercise = d.carrying
 	case view.ScreenCheck:
 		d.exercise = d.checking
 	case view.ScreenHome:
@@ -296,15 +299,6 @@ func (d *desk) notes() []view.Note {
 		notes = append(notes, view.NoteRiffs)
 	}
 	return notes
-}
-
-// board is about how wide the whiteboard line is: a column of the page, in CSS
-// pixels.
-func (d *desk) board() float64 {
-	if d.width < 640 {
-		return d.width - 32
-	}
-	return min(0.42*d.width, 576)
 }
 
 // tick moves the exercise on to what is heard now, and shows what changed.

@@ -8,13 +8,14 @@ const (
 	ScreenWhich  = "which"
 	ScreenChange = "change"
 	ScreenStop   = "stop"
+	ScreenCarry  = "carry"
 	ScreenSetUp  = "set-up"
 	ScreenCheck  = "sound-check"
 )
 
 // Screens lists all screens, in the order of the row at the foot of each.
 func Screens() []string {
-	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenSetUp, ScreenCheck}
+	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenCarry, ScreenSetUp, ScreenCheck}
 }
 
 // The action ids. After each: where it is, and what its value is.
