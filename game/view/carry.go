@@ -70,11 +70,11 @@ func (c *Carry) reviewing(w Words) Screen {
 		heading("heading", w.Say("carry-review", "rhythm", c.Rhythm.Name)),
 		{ID: "finding", Role: RoleText, Look: LookFinding, Text: c.Finding(w)},
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{c.once(w), c.slower(w), c.change(w)}},
-		c.table(w), c.alone(w),
+		c.table(w), subheading("alone", w.Say("carry-line")), c.alone(w),
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)},
 		{ID: "own", Role: RoleText, Text: c.Own.say(w, c.Rhythm.Name)}, c.again(w), c.head(w),
 	}
-	items = append(items, c.asides(w)...)
+	items = append(append(items, Item{ID: "all", Role: RoleText, Look: LookNote, Text: w.Say("carry-head")}), c.asides(w)...)
 	out := page(w, ScreenCarry, c.page(w), append(append(items, everyTap(w, c.Result)), notes(w, c.Notes)...))
 	out.Escape = ActChange
 	if c.Again.Hearing {
@@ -86,7 +86,7 @@ func (c *Carry) reviewing(w Words) Screen {
 // table has a line for each silence.
 func (c *Carry) table(w Words) Item {
 	it := Item{ID: "silences", Role: RoleTable, Name: w.Say("silences"),
-		Columns: []string{w.Say("column-eight"), w.Say("column-tapped"), w.Say("column-there"), w.Say("column-own")}}
+		Columns: []string{w.Say("column-eight"), w.Say("column-tapped"), w.Say("column-back"), w.Say("tempo-name")}}
 	for _, s := range c.Silences {
 		own := none
 		if s.Slower != nil {
@@ -116,9 +116,7 @@ func sayPercent(share float64) string { return fmt.Sprintf("%.1f", 100*math.Abs(
 // her taps, the first silence on top.
 func (c *Carry) alone(w Words) Item {
 	l := Line{Base: c.Eight, Counts: c.InEight, Columns: c.Columns, Review: c.Alone, Legend: legendOf(w)}
-	it := still(w, "line", &l)
-	it.Name = w.Say("carry-line")
-	return it
+	return still(w, "line", &l)
 }
 
 func (c *Carry) figures(w Words) []Item {

@@ -55,7 +55,7 @@ func carryScreens(t testing.TB) map[string]Screen {
 func TestTableOfSilences(t *testing.T) {
 	s := carrying(t, Reviewing).Screen(words(t))
 	require.Equal(t, [][]string{
-		{"2", "4 of 4", "62 ms behind", "1.4 % slower"},
+		{"2", "4 of 4", "62 ms behind", "1.4 % slower"},
 		{"4", "3 of 4", "left out", "as the drums"},
 	}, s.Find("silences").Rows)
 	require.Equal(t, [][]string{{"2", "0 of 4", "left out", "–"}}, carryScreens(t)["carry-review-nothing"].Items[3].Rows)
@@ -92,9 +92,9 @@ func TestFindingOfSilences(t *testing.T) {
 		{steadily, []SilenceResult{{Asked: 4, Tapped: 3}}, 0,
 			"You were not there yet, or no longer, when the drums came back. Count on through the silence to their 1."},
 		{steadily, []SilenceResult{there(62*ms, 0.0144), there(44*ms, 0.01)}, 0,
-			"When the drums come back you are about 55 ms behind: by yourself you go about 1.2 % slower."},
+			"When the drums come back you are about 55 ms behind: by yourself you go about 1.2 % slower."},
 		{steadily, []SilenceResult{there(-81*ms, -0.02)}, 0,
-			"When the drums come back you are about 80 ms ahead: by yourself you go about 2.0 % faster."},
+			"When the drums come back you are about 80 ms ahead: by yourself you go about 2.0 % faster."},
 		{steadily, []SilenceResult{there(40*ms, 0.0049)}, 0, "When the drums come back you are about 40 ms behind."},
 		{steadily, []SilenceResult{there(-45*ms, 0.01)}, 0, "When the drums come back you are about 45 ms ahead."},
 		{steadily, []SilenceResult{there(70*ms, 0.01), there(-50*ms, -0.01)}, 0,
@@ -119,11 +119,11 @@ func TestFindingOfSilences(t *testing.T) {
 func TestClockAndHandInWords(t *testing.T) {
 	w := words(t)
 	for why, begins := range map[Untold]string{
-		UntoldShort:    "Clock and hand: an eight of wahda has too few dums",
-		UntoldFew:      "Clock and hand: to tell the clock in you from your hand takes 40 gaps between dums in silence; there are 8 so far.",
-		UntoldUnclear:  "Clock and hand: they cannot be told apart yet",
-		UntoldDrifts:   "Clock and hand: they cannot be told apart, since your tempo wandered",
-		UntoldCorrects: "Clock and hand: they cannot be told apart, since after a long gap you hurried",
+		UntoldShort:    "Clock or hand? An eight of wahda has too few dums",
+		UntoldFew:      "Clock or hand? Which of them makes your taps uneven can be told from 40 gaps between dums in silence. There are 8 so far;",
+		UntoldUnclear:  "Clock or hand? They cannot be told apart yet",
+		UntoldDrifts:   "Clock or hand? They cannot be told apart, since your tempo wandered",
+		UntoldCorrects: "Clock or hand? They cannot be told apart, since after a long gap you hurried",
 	} {
 		text := OwnTime{Clock: scoring.Unknown(8, 40), Hand: scoring.Unknown(8, 40), Why: why}.say(w, "wahda")
 		require.True(t, strings.HasPrefix(text, begins), text)
@@ -133,7 +133,7 @@ func TestClockAndHandInWords(t *testing.T) {
 	told := all["carry-review-told"]
 	require.Equal(t, "Clock and hand: from dum to dum the clock in you varies by about 25 ms (17 to 30), your hand by about 11 ms (5 to 16). "+
 		"That rests on 44 gaps between dums.", told.Find("own").Text)
-	require.Equal(t, "1.2 % faster", told.Find("figure-own-tempo").Value)
+	require.Equal(t, "1.2 % faster", told.Find("figure-own-tempo").Value)
 	few := all["carry-review"]
 	require.Nil(t, few.Find("figure-own-tempo"), "of two silences no tempo is told")
 }
