@@ -267,15 +267,6 @@ func (d *desk) notes() []view.Note {
 	return notes
 }
 
-// board is about how wide the whiteboard line is: a column of the page, in CSS
-// pixels.
-func (d *desk) board() float64 {
-	if d.width < 640 {
-		return d.width - 32
-	}
-	return min(0.42*d.width, 576)
-}
-
 // tick moves the exercise on to what is heard now, and shows what changed.
 func (d *desk) tick(now float64) {
 	if d.exercise.tick(now) {

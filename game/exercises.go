@@ -24,6 +24,7 @@ type exercises struct {
 	checking *checking
 	changing *changing
 	stopping *stopping
+	carrying *carrying
 	welcome  *welcome
 	teaching *teaching
 }
@@ -31,7 +32,7 @@ type exercises struct {
 func newExercises(d *desk) exercises {
 	return exercises{
 		tapping: newTapping(d), hearing: newHearing(d), asking: newAsking(d), setting: newSetting(d),
-		checking: newChecking(d), changing: newChanging(d), stopping: newStopping(d),
+		checking: newChecking(d), changing: newChanging(d), stopping: newStopping(d), carrying: newCarrying(d),
 		welcome: newWelcome(d), teaching: newTeaching(d),
 	}
 }
@@ -49,6 +50,8 @@ func (e *exercises) of(screen string) exercise {
 		return e.changing
 	case view.ScreenStop:
 		return e.stopping
+	case view.ScreenCarry:
+		return e.carrying
 	case view.ScreenCheck:
 		return e.checking
 	case view.ScreenHome:

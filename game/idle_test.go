@@ -147,7 +147,7 @@ func TestIdleFrameDrawsNothing(t *testing.T) {
 }
 
 func TestIdleFrameAllocatesNothing(t *testing.T) {
-	for _, query := range []string{"", readyLink, "?screen=listen", "?screen=which", "?screen=change", "?screen=stop", "?screen=sound-check", "?bpm=9000"} {
+	for _, query := range []string{"", readyLink, "?screen=listen", "?screen=which", "?screen=change", "?screen=stop", "?screen=carry", "?screen=sound-check", "?bpm=9000"} {
 		g, _, wall := newTestGame(t, query)
 		screen := ebiten.NewImage(120, 120)
 		frame := func() {

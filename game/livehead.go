@@ -52,3 +52,11 @@ type liveLine struct {
 func (l *liveLine) set(line view.Line) { l.Line, l.drawn = line, false }
 
 func (l *liveLine) draw() *view.Picture { return l.live.draw(&l.Line) }
+
+// board is about how wide a whiteboard line is: a column of the page, in CSS pixels.
+func (d *desk) board() float64 {
+	if d.width < 640 {
+		return d.width - 32
+	}
+	return min(0.42*d.width, 576)
+}

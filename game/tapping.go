@@ -18,6 +18,7 @@ type tapping struct {
 	round  *round.Round
 	slowed int // tempo of this round alone, where each has its own; 0: not slowed
 	head   liveHead
+	gone   int // eights that are over, as far as the drumhead tells
 	follower
 	dealer
 
@@ -30,7 +31,7 @@ type tapping struct {
 type dealer interface {
 	deal(q round.Question) (*round.Round, error)     // makes the round of a question
 	replay(q round.Question) (*round.Passage, error) // what it sounds like, without a count-in
-	silent(at time.Duration) bool                    // nothing sounds then, and no sweep turns
+	silent(at time.Duration) bool                    // nothing on the drumhead tells the time then
 	note(r *history.Round)                           // writes into the record what only it has
 }
 
@@ -195,7 +196,7 @@ func (x *tapping) record() (history.Round, error) {
 	played := x.blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch, played.Coarse = x.epoch, x.coarse
-	played.Window = ms(round.Window.Within)
+	played.Window = ms(x.round.Within())
 	x.riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
 	for _, s := range x.round.Strokes() {
 		played.Strokes = append(played.Strokes, x.second(s))

@@ -150,16 +150,18 @@ func (x *tapping) draw(place string) *view.Picture {
 	if h.moves {
 		at := x.seen(x.round.Heard())
 		h.Centre = ""
-		begun := at >= x.round.Start()
-		h.Turning = begun && !x.silent(at)
+		begun, silent := at >= x.round.Start(), x.silent(at)
+		h.Turning = begun && !silent
+		if h.Turning {
+			h.Turn, x.gone = x.round.TurnAt(at), x.eightsOver(at)
+		}
 		if begun {
-			h.Turn = x.round.TurnAt(at)
-			h.Beads, h.Gone = x.round.Question.Eights, x.eightsOver(at)
+			h.Beads, h.Gone = x.round.Question.Eights, x.gone
 		} else {
 			h.Centre = x.round.CountAt(at)
 		}
-		x.marks()
-		x.show(&h.Head, x.ear.hands, at)
+		x.marks(silent)
+		x.show(&h.Head, x.ear.hands && !silent, at)
 	}
 	return h.draw()
 }
@@ -170,10 +172,13 @@ func (x *tapping) eightsOver(at time.Duration) int {
 }
 
 // marks shows where in the cycle the taps came, as it was to be seen then; the
-// older the fainter.
-func (x *tapping) marks() {
-	length := x.round.Question.Rhythm.Length(x.round.BPM())
+// older the fainter. Where nothing may tell the time, that would.
+func (x *tapping) marks(silent bool) {
 	x.head.Taps = x.head.Taps[:0]
+	if silent {
+		return
+	}
+	length := x.round.Question.Rhythm.Length(x.round.BPM())
 	for _, t := range x.round.Taps() {
 		x.head.Taps = append(x.head.Taps, view.Tap{
 			Turn: x.round.TurnAt(x.seen(t.At)),

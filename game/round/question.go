@@ -18,14 +18,15 @@ const (
 
 // The kinds of round in which strokes are tapped.
 const (
-	Dums  = "dums" // the low strokes of a rhythm; see [New]
-	Stops = "stop" // likewise, while the drummer breaks off now and then; see [NewStopped]
+	Dums    = "dums"  // the low strokes of a rhythm; see [New]
+	Stops   = "stop"  // likewise, while the drummer breaks off now and then; see [NewStopped]
+	Carries = "carry" // likewise, while the drums fall silent for an eight now and then; see [NewCarried]
 )
 
 // A Question says what is played and asked. The same question sounds the same
 // for ever.
 type Question struct {
-	Kind   string        // what is asked: Dums or Stops
+	Kind   string        // what is asked: Dums, Stops or Carries
 	Rhythm *rhythm.Cycle // what the bass drum holds
 	BPM    int           // beats per minute, MinBPM to MaxBPM
 	Eights int           // length, MinEights to MaxEights
@@ -37,7 +38,7 @@ type Question struct {
 // Check reports what is wrong with the question, or nil.
 func (q Question) Check() error {
 	switch {
-	case q.Kind != Dums && q.Kind != Stops:
+	case q.Kind != Dums && q.Kind != Stops && q.Kind != Carries:
 		return fmt.Errorf("round: unknown kind %q", q.Kind)
 	case q.Rhythm == nil:
 		return errors.New("round: no rhythm")
@@ -45,6 +46,8 @@ func (q Question) Check() error {
 		return fmt.Errorf("round: %d beats a minute; allowed is %d to %d", q.BPM, MinBPM, MaxBPM)
 	case q.Kind == Stops && (q.Eights < MinLongEights || q.Eights > MaxLongEights):
 		return fmt.Errorf("round: %d eights; stops are asked in %d to %d", q.Eights, MinLongEights, MaxLongEights)
+	case q.Kind == Carries && (q.Eights < MinLongEights || q.Eights > MaxEights):
+		return fmt.Errorf("round: %d eights; carrying on is asked in %d to %d", q.Eights, MinLongEights, MaxEights)
 	case q.Eights < MinEights || q.Eights > MaxEights:
 		return fmt.Errorf("round: %d eights; allowed is %d to %d", q.Eights, MinEights, MaxEights)
 	case q.Hide < 0 || q.Hide > MaxHide:
@@ -53,4 +56,16 @@ func (q Question) Check() error {
 		return fmt.Errorf("round: riff level %v is not available", q.Level)
 	}
 	return nil
+}
+
+// passage is what a question of a kind sounds like before its own is done to it, with
+// a count-in or without one; or what is wrong with it.
+func (q Question) passage(kind string, countIn bool) (*Passage, error) {
+	if q.Kind != kind {
+		return nil, fmt.Errorf("round: kind %q; these are of kind %q", q.Kind, kind)
+	}
+	if err := q.Check(); err != nil {
+		return nil, err
+	}
+	return NewPassage(q.BPM, q.Level, q.Seed, countIn, eightsOf(q.Rhythm, 0, q.Eights))
 }

@@ -53,7 +53,7 @@ func (r *Round) sift(setup time.Duration, strokes []time.Duration, asked []bool,
 	for i, t := range r.taps {
 		times[i] = t.At - setup
 	}
-	m := scoring.Match(strokes, times, Window)
+	m := scoring.Match(strokes, times, r.window)
 	drop := make([]bool, len(r.taps))
 	for _, p := range m.Pairs {
 		drop[p.Tap] = asked != nil && !asked[p.Stroke]

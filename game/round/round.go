@@ -14,7 +14,7 @@ import (
 const Grace = 300 * time.Millisecond
 
 // Window is how far from a stroke a tap may lie and still belong to it: 100 ms,
-// and never past the middle between two strokes.
+// and never past the middle between two strokes. A [Carried] round has a wider one.
 var Window = scoring.Window{Within: scoring.Wide, Capped: true}
 
 // A Tap is one press on the tap area. At is heard time from the round's first
@@ -30,6 +30,7 @@ type Round struct {
 	course
 	Question Question
 
+	window  scoring.Window
 	strokes []time.Duration
 	steps   []int
 	taps    []Tap
@@ -40,8 +41,11 @@ type Round struct {
 // New returns a round that is ready to begin, or what is wrong with the
 // question.
 func New(q Question) (*Round, error) {
-	if q.Kind == Stops {
+	switch q.Kind {
+	case Stops:
 		return nil, fmt.Errorf("round: kind %q is for NewStopped", q.Kind)
+	case Carries:
+		return nil, fmt.Errorf("round: kind %q is for NewCarried", q.Kind)
 	}
 	if err := q.Check(); err != nil {
 		return nil, err
@@ -55,7 +59,7 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: courseOf(p), Question: q, strokes: p.Dums(), steps: p.dumSteps(0)}
+	r := &Round{course: courseOf(p), Question: q, window: Window, strokes: p.Dums(), steps: p.dumSteps(0)}
 	r.pass = r.passOver
 	return r, nil
 }
@@ -67,6 +71,9 @@ func (r *Round) Strokes() []time.Duration { return r.strokes }
 
 // Steps are the absolute steps of Strokes, from the question's first step.
 func (r *Round) Steps() []int { return r.steps }
+
+// Within is how far from a stroke a tap may lie and still belong to it.
+func (r *Round) Within() time.Duration { return r.window.Within }
 
 // Taps are the taps taken so far, in the order of their times.
 func (r *Round) Taps() []Tap { return r.taps }
@@ -142,6 +149,6 @@ func (r *Round) finish(setup time.Duration) {
 	for i, t := range r.taps {
 		taps[i] = t.At
 	}
-	r.result = scoring.Score(r.strokes, taps, setup, Window)
+	r.result = scoring.Score(r.strokes, taps, setup, r.window)
 	r.phase = Review
 }

@@ -125,16 +125,20 @@ func (p *Passage) stopped(stops []Stop) error {
 
 // opened are the open spans with one more, and nothing of the others within it.
 func opened(spans []riff.Span, more riff.Span) []riff.Span {
+	all := append(without(spans, more), more)
+	slices.SortFunc(all, func(a, b riff.Span) int { return a.From - b.From })
+	return all
+}
+
+// without are the open spans, and nothing of them within another.
+func without(spans []riff.Span, out riff.Span) []riff.Span {
 	var all []riff.Span
 	for _, s := range spans {
-		if s.From < more.From {
-			all = append(all, riff.Span{From: s.From, To: min(s.To, more.From), Kind: s.Kind})
+		if s.From < out.From {
+			all = append(all, riff.Span{From: s.From, To: min(s.To, out.From), Kind: s.Kind})
 		}
-	}
-	all = append(all, more)
-	for _, s := range spans {
-		if s.To > more.To {
-			all = append(all, riff.Span{From: max(s.From, more.To), To: s.To, Kind: s.Kind})
+		if s.To > out.To {
+			all = append(all, riff.Span{From: max(s.From, out.To), To: s.To, Kind: s.Kind})
 		}
 	}
 	return all

@@ -1,7 +1,6 @@
 package round
 
 import (
-	"fmt"
 	"slices"
 	"time"
 
@@ -24,24 +23,16 @@ func NewStopped(q Question) (*Stopped, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Stopped{Round: Round{course: courseOf(p), Question: q}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
-	r.pass, r.steps = r.setAside, p.asked(r.stops)
-	for _, step := range r.steps {
-		r.strokes = append(r.strokes, sounded(p.at(0, step)))
-	}
+	r := &Stopped{Round: Round{course: courseOf(p), Question: q, window: Window}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
+	r.pass = r.setAside
+	r.ask(p.asked(r.stops))
 	return r, nil
 }
 
 // NewStoppedPassage returns what a question of kind Stops sounds like, with a
 // count-in or without one; or what is wrong with it.
 func NewStoppedPassage(q Question, countIn bool) (*Passage, error) {
-	if q.Kind != Stops {
-		return nil, fmt.Errorf("round: kind %q; these are of kind %q", q.Kind, Stops)
-	}
-	if err := q.Check(); err != nil {
-		return nil, err
-	}
-	p, err := NewPassage(q.BPM, q.Level, q.Seed, countIn, eightsOf(q.Rhythm, 0, q.Eights))
+	p, err := q.passage(Stops, countIn)
 	if err != nil {
 		return nil, err
 	}
@@ -61,9 +52,6 @@ func (p *Passage) asked(stops []Stop) []int {
 
 // Stops are where the drummer breaks off.
 func (r *Stopped) Stops() []Stop { return r.stops }
-
-// At is when a step of the round sounds: of the frame of [audio.Rate].
-func (r *Stopped) At(step int) time.Duration { return sounded(r.at(0, step)) }
 
 // Silent reports whether the drums are silent at a time, after a stop: from a count
 // after it, when it has died away, to the 1.
@@ -121,13 +109,6 @@ func (r *Stopped) unasked(t time.Duration) bool {
 	return false
 }
 
-// A Landing is a tap on a stop, or on the 1 after it, or that there was none.
-type Landing struct {
-	Stroke int           // which of Strokes
-	Tapped bool          // a tap belongs to it
-	Offset time.Duration // raw: tap − stroke, + behind, − ahead
-}
-
 // A Catch is how one stop was caught.
 type Catch struct {
 	Stop
@@ -158,15 +139,4 @@ func (r *Stopped) catch(s Stop) Catch {
 		}
 	}
 	return c
-}
-
-func (r *Stopped) landing(step int) Landing {
-	i, _ := slices.BinarySearch(r.steps, step)
-	l := Landing{Stroke: i}
-	for _, p := range r.result.Pairs {
-		if p.Stroke == i {
-			l.Tapped, l.Offset = true, p.Offset
-		}
-	}
-	return l
 }

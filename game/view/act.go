@@ -8,6 +8,7 @@ const (
 	ScreenWhich  = "which"
 	ScreenChange = "change"
 	ScreenStop   = "stop"
+	ScreenCarry  = "carry"
 	ScreenSetUp  = "set-up"
 	ScreenCheck  = "sound-check"
 	ScreenClass  = "class"
@@ -15,7 +16,7 @@ const (
 
 // Screens lists all screens, in the order of the row at the foot of each.
 func Screens() []string {
-	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenClass, ScreenSetUp, ScreenCheck}
+	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenCarry, ScreenClass, ScreenSetUp, ScreenCheck}
 }
 
 // The action ids. After each: where it is, and what its value is.

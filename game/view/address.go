@@ -31,7 +31,7 @@ type Address struct {
 const (
 	LeastBPM, MostBPM         = 40, 220
 	LeastEights, MostEights   = 1, 32
-	LeastLong, MostLong       = 4, 8 // eights of Change and Stop
+	LeastLong, MostLong       = 4, 8 // eights of Change and Stop; of Carry LeastLong to MostEights
 	LeastAnswers, MostAnswers = 2, 4
 	LeastHide, MostHide       = 1, 100    // of 100, as predicted
 	MostSeed                  = 1<<53 - 1 // scripts read whole numbers exactly up to here
@@ -49,6 +49,8 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
 	case ScreenStop:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
+	case ScreenCarry:
+		return Address{Screen: screen, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}
 	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass:
 		return Address{Screen: screen}
 	}
@@ -136,8 +138,11 @@ func (a Address) To(screen string) Address {
 
 // eightsOf are the fewest and the most eights of a screen's rounds.
 func eightsOf(screen string) (least, most int) {
-	if screen == ScreenChange || screen == ScreenStop {
+	switch screen {
+	case ScreenChange, ScreenStop:
 		return LeastLong, MostLong
+	case ScreenCarry:
+		return LeastLong, MostEights
 	}
 	return LeastEights, MostEights
 }

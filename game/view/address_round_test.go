@@ -68,7 +68,7 @@ func keep(r *round.Round) error {
 	return err
 }
 
-// Whatever eights a link of Hear the change or Catch the stop may have can be played,
+// Whatever eights a link of Hear the change, Catch the stop or Carry on may have can be played,
 // and a link that names only its screen leads to a round.
 func TestLimitsOfLongRounds(t *testing.T) {
 	require.Equal(t, []int{round.MinLongEights, round.MaxLongEights}, []int{view.LeastLong, view.MostLong})
@@ -83,4 +83,8 @@ func TestLimitsOfLongRounds(t *testing.T) {
 	c, _ := all.Get(stop.Rhythm)
 	_, err = round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: stop.Eights})
 	require.NoError(t, err)
+	for _, eights := range []int{view.LeastLong, view.DefaultAddress(view.ScreenCarry).Eights, view.MostEights} {
+		_, err = round.NewCarried(round.Question{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights})
+		require.NoError(t, err)
+	}
 }

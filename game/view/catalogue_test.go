@@ -76,7 +76,7 @@ func TestDefaultRhythmIsThere(t *testing.T) {
 	for _, c := range everyRhythm(t) {
 		ids = append(ids, c.ID)
 	}
-	for _, screen := range []string{ScreenDums, ScreenListen, ScreenChange, ScreenStop} {
+	for _, screen := range []string{ScreenDums, ScreenListen, ScreenChange, ScreenStop, ScreenCarry} {
 		require.Contains(t, ids, DefaultAddress(screen).Rhythm)
 	}
 }

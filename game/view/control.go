@@ -55,6 +55,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("nav-change")
 	case ScreenStop:
 		return w.Say("nav-stop")
+	case ScreenCarry:
+		return w.Say("nav-carry")
 	case ScreenSetUp:
 		return w.Say("set-up")
 	case ScreenCheck:

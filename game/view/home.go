@@ -39,6 +39,7 @@ func doors(w Words) []door {
 			{ScreenWhich, w.Say("home-which")},
 			{ScreenChange, w.Say("home-change")},
 			{ScreenStop, w.Say("home-stop")},
+			{ScreenCarry, w.Say("home-carry")},
 		}},
 		{"class", w.Say("home-teach"), []way{
 			{ScreenClass, w.Say("home-class")},

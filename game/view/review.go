@@ -94,3 +94,28 @@ func (p *Picture) leftOutMark(at place) {
 	p.Line(InkDim, at.x-at.alongX*at.size, at.y-at.alongY*at.size,
 		at.x+at.alongX*at.size, at.y+at.alongY*at.size, at.size*0.5)
 }
+
+// Only returns of the review what lies in some stretches of so many steps, one after
+// the other.
+func (r *Review) Only(from []int, steps int) *Review {
+	only := &Review{Steps: len(from) * steps, StepTime: r.StepTime, On: r.On}
+	for i, f := range from {
+		moved := i*steps - f
+		for _, l := range r.Landed {
+			if l.Step >= f && l.Step < f+steps {
+				only.Landed = append(only.Landed, Landed{l.Step + moved, l.Offset})
+			}
+		}
+		for _, step := range r.LeftOut {
+			if step >= f && step < f+steps {
+				only.LeftOut = append(only.LeftOut, step+moved)
+			}
+		}
+		for _, at := range r.Added {
+			if at >= float64(f) && at < float64(f+steps) {
+				only.Added = append(only.Added, at+float64(moved))
+			}
+		}
+	}
+	return only
+}

@@ -116,6 +116,7 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, changeScreens(t))
 	maps.Copy(all, stopScreens(t))
 	maps.Copy(all, classScreens(t))
+	maps.Copy(all, carryScreens(t))
 	return all
 }
 

@@ -27,7 +27,10 @@ func check(r *Round) error {
 	if err := checkTapped(r); err != nil {
 		return err
 	}
-	return checkStop(r)
+	if err := checkStop(r); err != nil {
+		return err
+	}
+	return checkCarry(r)
 }
 
 func checkTapped(r *Round) error {

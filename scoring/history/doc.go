@@ -124,6 +124,19 @@
 //	 "aside": []              taps along with the figures, or in rolls: neither scored nor counted
 //	}
 //
+// A round of kind "carry", in which both drums fall silent for an eight now and then, is
+// a tap round with one member more. Its strokes are the dums, those of the silences
+// too, and its window is wider than that of other rounds:
+//
+//	{
+//	 "silences": [{
+//	   "from": 3.75,          s in the stream: the 1 of the eight in which the drums are silent
+//	   "to": 5,               s in the stream: the 1 on which they come back
+//	   "first": 1,            index into strokes: the first in the silence
+//	   "last": 1              index into strokes: the last in it
+//	 }]
+//	}
+//
 // A round of any kind has these besides, each only where it has something to tell:
 //
 //	{

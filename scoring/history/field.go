@@ -12,7 +12,7 @@ type field struct {
 	name string
 	// at points to a string, bool, int, uint64 or float64, to a pointer to an
 	// int or a float64 (nil is null), or to a []float64, a []string, a []Tap, a
-	// []Break, a Reading or Helps.
+	// []Break, a []Silence, a Reading or Helps.
 	at     any
 	digits int     // decimal places kept
 	lo, hi float64 // range of the number, or of each
@@ -52,6 +52,8 @@ func (r *Round) own() (what, figures []field) {
 		return r.changing(), nil
 	case r.Kind == Stop:
 		return append(what, r.stopping()...), figures
+	case r.Kind == Carry:
+		return append(what, r.carrying()...), figures
 	}
 	return what, figures
 }
@@ -64,7 +66,7 @@ func (r *Round) foreign() []field {
 		names = append(names, f.name)
 	}
 	what, figures = r.tapped()
-	all := slices.Concat(what, figures, r.choice(), r.changing()[:3], r.stopping())
+	all := slices.Concat(what, figures, r.choice(), r.changing()[:3], r.stopping(), r.carrying())
 	return slices.DeleteFunc(all, func(f field) bool { return slices.Contains(names, f.name) })
 }
 
@@ -163,6 +165,8 @@ func roundAll(o object) {
 			roundEach(*v)
 		case *[]Break:
 			roundEach(*v)
+		case *[]Silence:
+			roundEach(*v)
 		case object:
 			roundAll(v)
 		}
@@ -224,6 +228,8 @@ func (f field) check() error {
 		return rangesEach(*v)
 	case *[]Break:
 		return rangesEach(*v)
+	case *[]Silence:
+		return rangesEach(*v)
 	case object:
 		return ranges(v)
 	}
@@ -270,6 +276,8 @@ func (f field) empty() bool {
 	case *[]Tap:
 		return len(*v) == 0
 	case *[]Break:
+		return len(*v) == 0
+	case *[]Silence:
 		return len(*v) == 0
 	case object:
 		return nothing(v)

@@ -51,6 +51,8 @@ func writeValue(b *bytes.Buffer, at any) {
 		writeEach(b, *v)
 	case *[]Break:
 		writeEach(b, *v)
+	case *[]Silence:
+		writeEach(b, *v)
 	default:
 		b.Write(encode(at))
 	}

@@ -154,6 +154,8 @@ func (m member) read(into any) error {
 		return list(m, v)
 	case *[]Break:
 		return list(m, v)
+	case *[]Silence:
+		return list(m, v)
 	case *[]float64:
 		return list(m, v)
 	case *[]string:

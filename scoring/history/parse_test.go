@@ -37,7 +37,7 @@ func TestText(t *testing.T) {
 // TestPackageComment parses the example that the package comment shows.
 func TestPackageComment(t *testing.T) {
 	examples := commentExamples(t)
-	require.Len(t, examples, 5)
+	require.Len(t, examples, 6)
 	r, err := Parse(examples[0])
 	require.NoError(t, err)
 	require.Equal(t, 12.25, *r.Taps[0].Offset)
@@ -46,6 +46,9 @@ func TestPackageComment(t *testing.T) {
 		tapped := []byte(examples[0])
 		if bytes.Contains(example, []byte(`"breaks":`)) {
 			tapped = bytes.Replace(tapped, []byte(`"dums"`), []byte(`"stop"`), 1)
+		}
+		if bytes.Contains(example, []byte(`"silences":`)) { // with a stroke more, after the silence
+			tapped = []byte(strings.NewReplacer(`"dums"`, `"carry"`, `3.75]`, `3.75,5]`, `"out": 1`, `"out": 2`).Replace(string(tapped)))
 		}
 		if !bytes.Contains(example, []byte(`"v":`)) { // what a round may have besides
 			example = slices.Concat(bytes.TrimSuffix(tapped, []byte("}")), []byte(","), bytes.TrimPrefix(example, []byte("{")))
@@ -192,7 +195,7 @@ func FuzzParse(f *testing.F) {
 		}
 		f.Add(line)
 	}
-	for _, r := range []Round{changed(), broken(f)} {
+	for _, r := range []Round{changed(), broken(f), carried(f)} {
 		line, err := Format(r)
 		if err != nil {
 			f.Fatal(err)

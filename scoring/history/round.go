@@ -2,6 +2,7 @@ package history
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"groundbeat/scoring"
@@ -20,6 +21,7 @@ const (
 	Same    = "same"     // two rhythms, the same or different?
 	Change  = "change"   // the rhythm changes, or not: pressed when it does, and to what?
 	Stop    = "stop"     // the dums are tapped, and the drummer breaks off now and then
+	Carry   = "carry"    // the dums are tapped, and the drums fall silent for an eight now and then
 )
 
 // Round is one finished round. The package comment gives the meaning, unit
@@ -72,6 +74,9 @@ type Round struct {
 	Breaks []Break
 	Aside  []Tap // neither scored nor counted; Offset and Stroke are nil
 
+	// Of rounds in which the drums fall silent, besides all of tap rounds.
+	Silences []Silence
+
 	// Where they have something to tell; else zero.
 	RiffVersion int      // of the riffs that the seed stands for; 0: bare and filled have none
 	HideAsked   int      // how far the riff was asked to hide the base, of 100; 0: as it came
@@ -103,7 +108,7 @@ type Reading struct {
 
 // known reports whether the round's kind is.
 func (r *Round) known() bool {
-	return r.Kind == Dums || r.Kind == Change || r.Kind == Stop || r.answered()
+	return slices.Contains([]string{Dums, Change, Stop, Carry}, r.Kind) || r.answered()
 }
 
 // answered reports whether the round is answered by a choice, not by taps.
@@ -192,6 +197,7 @@ func (r Round) clone() Round {
 	r.Choices = copied(r.Choices, r.answered() || r.Kind == Change)
 	r.Strokes, r.Taps = copied(r.Strokes, tapped), copied(r.Taps, tapped)
 	r.Breaks, r.Aside = copied(r.Breaks, r.Kind == Stop), copied(r.Aside, r.Kind == Stop)
+	r.Silences = copied(r.Silences, r.Kind == Carry)
 	return r
 }
 

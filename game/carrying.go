@@ -1,0 +1,143 @@
+//go:build js
+
+package game
+
+import (
+	"slices"
+	"time"
+
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring"
+	"groundbeat/scoring/history"
+	"groundbeat/scoring/stat"
+)
+
+// carrying is the exercise Carry on: tapping, while the drums fall silent for an eight
+// now and then. It deals its own rounds.
+type carrying struct {
+	tapping
+	carried *round.Carried
+	sitting sitting
+}
+
+// sitting are the silences of the rounds since the page was opened that count
+// together: of one rhythm, at one tempo, on one output.
+type sitting struct {
+	rhythm string
+	bpm    int
+	output string
+	spells []stat.Spell
+}
+
+func newCarrying(d *desk) *carrying {
+	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}}
+	x.dealer = x
+	return x
+}
+
+func (x *carrying) deal(q round.Question) (*round.Round, error) {
+	q.Kind = round.Carries
+	var err error
+	if x.carried, err = round.NewCarried(q); err != nil {
+		return nil, err
+	}
+	return &x.carried.Round, nil
+}
+
+func (x *carrying) replay(q round.Question) (*round.Passage, error) {
+	return round.NewCarriedPassage(q, false)
+}
+
+// silent: in the silence nothing but the player keeps the time.
+func (x *carrying) silent(at time.Duration) bool { return x.carried.Silent(at) }
+
+func (x *carrying) note(r *history.Round) {
+	for _, k := range x.carried.Kept() {
+		r.Silences = append(r.Silences, history.Silence{
+			From: x.second(x.carried.At(k.From)), To: x.second(x.carried.At(k.To)), First: k.First, Last: k.Last,
+		})
+	}
+}
+
+// tick takes the silences of a round that is over to those before.
+func (x *carrying) tick(now float64) bool {
+	underWay := x.round.UnderWay()
+	another := x.tapping.tick(now)
+	if underWay && x.round.Phase() == round.Review {
+		x.gather()
+	}
+	return another
+}
+
+func (x *carrying) gather() {
+	now := sitting{rhythm: x.round.Question.Rhythm.ID, bpm: x.round.BPM(), output: x.outputs.Chosen}
+	if s := &x.sitting; s.rhythm == now.rhythm && s.bpm == now.bpm && s.output == now.output {
+		now.spells = s.spells
+	}
+	now.spells = append(now.spells, x.carried.Spells()...)
+	x.sitting = now
+}
+
+func (x *carrying) screen() view.Screen {
+	m := &view.Carry{Dums: *x.model()}
+	if m.Phase == view.Reviewing {
+		x.kept(m)
+	}
+	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
+	x.head.set(m.Head())
+	x.ringed = -1 // what was on the head is gone
+	return m.Screen(x.Words)
+}
+
+// kept says how the dums were kept through the silences.
+func (x *carrying) kept(m *view.Carry) {
+	c, setup := x.round.Question.Rhythm, x.round.Result().Setup
+	eight := c.CyclesIn(1) * c.Steps()
+	m.Eight = slices.Repeat(c.Skeleton, c.CyclesIn(1))
+	for step := range eight {
+		m.InEight = append(m.InEight, c.CountInEight(step))
+	}
+	m.Columns = view.Columns(eight, c.StepsPerBeat(), x.board(), true)
+	var from []int
+	for _, k := range x.carried.Kept() {
+		s := view.SilenceResult{Eight: k.From/eight + 1, Tapped: k.Tapped, Asked: k.Last - k.First + 1}
+		if k.Back.Tapped {
+			s.Back = view.Landing{Tapped: true, Offset: k.Back.Offset - setup}
+		}
+		if k.Slower.Known {
+			s.Slower = &k.Slower.Value
+		}
+		m.Silences = append(m.Silences, s)
+		from = append(from, k.From)
+	}
+	m.Alone = m.Review.Only(from, eight)
+	with, alone := x.carried.Spreads()
+	m.With, m.Without = known(with), known(alone)
+	m.Own = x.own()
+}
+
+// known is a figure in ms as a time; nil where it is not known.
+func known(f scoring.Figure) *time.Duration {
+	if !f.Known {
+		return nil
+	}
+	return new(milliseconds(f))
+}
+
+// leastOwn is how many intervals a silence must have to tell anything of clock and
+// hand: her own tempo takes up one, and of one more there are no neighbours.
+const leastOwn = 3
+
+var untold = map[stat.Fault]view.Untold{
+	stat.TooFew: view.UntoldFew, stat.Unclear: view.UntoldUnclear, stat.Drifts: view.UntoldDrifts, stat.Corrects: view.UntoldCorrects,
+}
+
+// own is what can be told of how she keeps time by herself.
+func (x *carrying) own() view.OwnTime {
+	if x.carried.Intervals() < leastOwn {
+		return view.OwnTime{Why: view.UntoldShort}
+	}
+	c := stat.Carried(x.sitting.spells)
+	return view.OwnTime{Clock: c.Clock, Hand: c.Motor, Slower: c.Slower, Why: untold[c.Fault]}
+}

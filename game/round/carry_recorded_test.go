@@ -1,0 +1,89 @@
+package round_test
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+	"groundbeat/scoring"
+)
+
+// carryRecording plays a recording of a round with silences as the game does, and
+// writes it with what came of it.
+func carryRecording(t *testing.T, text string) (string, *round.Carried) {
+	t.Helper()
+	note, value := values(t, text)
+	level, err := riff.ParseLevel(value["level"])
+	require.NoError(t, err)
+	r := carried(t, supplied(t, value["rhythm"]), wholeOf(t, value, "bpm"), wholeOf(t, value, "eights"), level, uint64(wholeOf(t, value, "seed")))
+	r.Begin()
+	setup, taps := parseMs(t, value["setup"]), timesOf(t, value["taps"])
+	next := 0
+	for now := -500 * ms; r.UnderWay(); now += time.Second / 60 {
+		for ; next < len(taps) && taps[next] <= now; next++ {
+			require.True(t, r.Tap(round.Tap{At: taps[next], Mark: next + 1}, setup))
+		}
+		r.Hear(now, setup)
+	}
+	result := r.Result()
+	said := note + "\n" + sayKept(value, "rhythm", "bpm", "eights", "level", "seed", "setup", "taps")
+	for i, k := range r.Kept() {
+		said += fmt.Sprintf("silence %d: from %s to %s; tapped %d of %d, back %s, slower %s\n", i+1,
+			sayMs(r.At(k.From)), sayMs(r.At(k.To)), k.Tapped, k.Last-k.First+1, sayLanding(k.Back), sayShare(k.Slower))
+	}
+	with, alone := r.Spreads()
+	said += fmt.Sprintf("spread: with the drums %s, in the silence %s\n", sayFigure(with), sayFigure(alone))
+	said += fmt.Sprintf("score: %.6f\nsummary: %d of %d tapped, added:%s\n", result.Accuracy,
+		len(result.Pairs), len(r.Strokes()), sayTaps(r.Taps(), result.Added))
+	return said, r
+}
+
+func sayShare(f scoring.Figure) string {
+	if !f.Known {
+		return "–"
+	}
+	return fmt.Sprintf("%+.3f %%", 100*f.Value)
+}
+
+func sayFigure(f scoring.Figure) string {
+	if !f.Known {
+		return "–"
+	}
+	return fmt.Sprintf("%.3f", f.Value)
+}
+
+// kept holds, for each recording, what its score is made of, by hand: strokes asked
+// for, taps, and how far, in ms and less the set-up, the matched ones lie. The rounds
+// are maqsum at 120: sixteen dums, a second apart from 2 s on, or thirty-two; the
+// window is 200 ms.
+var kept = map[string]struct {
+	strokes, taps int
+	off           []float64
+}{
+	"kept":         {16, 16, []float64{0, 0, 0, 0, 5, 10, -5, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"slower":       {16, 16, []float64{0, 0, 0, 0, 10, 40, 70, 100, 130, 20, 0, 0, 0, 0, 0, 0}},
+	"faster":       {16, 16, []float64{0, 0, 0, 0, 0, -20, -40, -60, -80, -10, 0, 0, 0, 0, 0, 0}},
+	"stopped-too":  {16, 12, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"lost":         {16, 16, []float64{0, 0, 0, 0, 0, 90, 180, 10, 0, 0, 0, 0, 0, 0, 0}},
+	"set-up":       {16, 16, []float64{5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5}},
+	"two-silences": {32, 32, twice},
+}
+
+var twice = []float64{10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10,
+	10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10}
+
+func TestRecordedSilences(t *testing.T) {
+	eachRecording(t, "carry", len(kept), func(t *testing.T, name, text string) string {
+		got, r := carryRecording(t, text)
+		want, found := kept[name]
+		require.True(t, found)
+		require.Len(t, r.Strokes(), want.strokes)
+		require.Len(t, r.Taps(), want.taps)
+		require.InDelta(t, accuracy(want.off, want.strokes, want.taps), r.Result().Accuracy, 5e-7)
+		return got
+	})
+}

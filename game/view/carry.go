@@ -1,0 +1,180 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"groundbeat/game/rhythm"
+	"groundbeat/scoring"
+)
+
+// Carry is what the screens of the exercise Carry on are made from: those of Dums, and
+// how the dums were kept through the silences. Any is not used.
+type Carry struct {
+	Dums
+
+	// When Reviewing.
+	Silences []SilenceResult // in order
+	Eight    rhythm.Pattern  // one eight
+	InEight  []string        // the count of each of its steps
+	Alone    *Review         // how the taps of the silences lay, one eight after the other
+	With     *time.Duration  // standard deviation of the offsets with the drums; nil: too few taps
+	Without  *time.Duration  // and in the silences, about her own tempo
+	Own      OwnTime
+}
+
+// SilenceResult is how the dums were kept through one silence.
+type SilenceResult struct {
+	Eight         int // which was silent, from 1
+	Tapped, Asked int // dums in it
+	Back          Landing
+	Slower        *float64 // her own tempo: 0.02 is 2 % slower, below 0 faster; nil: not known
+}
+
+// carryLengths are the lengths offered, in eights.
+var carryLengths = []int{4, 8, 16, 32}
+
+// Screen returns the screen of the round's phase.
+func (c *Carry) Screen(w Words) Screen {
+	switch c.Phase {
+	case Playing:
+		return tapping(page(w, ScreenCarry, c.page(w), nil), w, c.Round, c.head(w), c.Help.buttons(w, c.Volume)...)
+	case Reviewing:
+		return c.reviewing(w)
+	case Voided:
+		return voided(w, ScreenCarry, sayWhy(w, c.Why), c.once(w), c.change(w))
+	}
+	return c.ready(w)
+}
+
+func (c *Carry) page(w Words) string { return w.Say("carry-page", "rhythm", c.Rhythm.Name) }
+
+func (c *Carry) ready(w Words) Screen {
+	items := slices.Concat([]Item{
+		title(w, w.Say("carry-heading", "rhythm", c.Rhythm.Name), c.Rhythm),
+		{ID: "how", Role: RoleText, Text: w.Say("carry-how")}, c.head(w), c.line(w),
+		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
+		rhythms(w, c.Core, c.Rhythm.ID), moreRhythms(w, c.More, c.Rhythm.ID),
+		settings(tempo(w, w.Say("tempo-name"), c.BPM, c.Slow, c.Fast), volume(w, c.Volume),
+			length(w, c.Eights, carryLengths), balance(w, c.Balance, c.Volume), leadDrum(w, c.Level, c.Levels, noHide, nil)),
+	}, notes(w, c.Notes))
+	return ready(w, ScreenCarry, c.page(w), items)
+}
+
+// reviewing returns the screen after a round: the one sentence, each silence, the taps
+// in them, the figures, clock and hand, and what to do next.
+func (c *Carry) reviewing(w Words) Screen {
+	items := []Item{
+		heading("heading", w.Say("carry-review", "rhythm", c.Rhythm.Name)),
+		{ID: "finding", Role: RoleText, Look: LookFinding, Text: c.Finding(w)},
+		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{c.once(w), c.slower(w), c.change(w)}},
+		c.table(w), subheading("alone", w.Say("carry-line")), c.alone(w),
+		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)},
+		{ID: "own", Role: RoleText, Text: c.Own.say(w, c.Rhythm.Name)}, c.again(w), c.head(w),
+	}
+	items = append(append(items, Item{ID: "all", Role: RoleText, Look: LookNote, Text: w.Say("carry-head")}), c.asides(w)...)
+	out := page(w, ScreenCarry, c.page(w), append(append(items, everyTap(w, c.Result)), notes(w, c.Notes)...))
+	out.Escape = ActChange
+	if c.Again.Hearing {
+		out.Escape = ActStop
+	}
+	return out
+}
+
+// table has a line for each silence.
+func (c *Carry) table(w Words) Item {
+	it := Item{ID: "silences", Role: RoleTable, Name: w.Say("silences"),
+		Columns: []string{w.Say("column-eight"), w.Say("column-tapped"), w.Say("column-back"), w.Say("tempo-name")}}
+	for _, s := range c.Silences {
+		own := none
+		if s.Slower != nil {
+			own = sayTempo(w, *s.Slower)
+		}
+		it.Rows = append(it.Rows, []string{fmt.Sprint(s.Eight), w.Say("of", "n", s.Tapped, "of", s.Asked), sayLanding(w, s.Back), own})
+	}
+	return it
+}
+
+// sayTempo says how much slower or faster than the drums somebody was, in hundredths.
+func sayTempo(w Words, slower float64) string {
+	percent := sayPercent(slower)
+	switch {
+	case percent == sayPercent(0):
+		return w.Say("carry-same")
+	case slower > 0:
+		return w.Say("carry-slower", "percent", percent)
+	}
+	return w.Say("carry-faster", "percent", percent)
+}
+
+// sayPercent is the size of a share in hundredths, to a tenth.
+func sayPercent(share float64) string { return fmt.Sprintf("%.1f", 100*math.Abs(share)) }
+
+// alone is the line of the silences: the dums that nobody played but the player, and
+// her taps, the first silence on top.
+func (c *Carry) alone(w Words) Item {
+	l := Line{Base: c.Eight, Counts: c.InEight, Columns: c.Columns, Review: c.Alone, Legend: legendOf(w)}
+	return still(w, "line", &l)
+}
+
+func (c *Carry) figures(w Words) []Item {
+	r := c.Result
+	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
+	for _, s := range []struct {
+		id, name string
+		spread   *time.Duration
+	}{{"with", w.Say("spread-with"), c.With}, {"without", w.Say("spread-without"), c.Without}} {
+		if s.spread != nil {
+			items = append(items, figure(s.id, s.name, w.Say("ms", "ms", wholeMs(*s.spread))))
+		}
+	}
+	if c.Own.Slower.Known {
+		items = append(items, figure("own-tempo", w.Say("carry-tempo"), sayTempo(w, c.Own.Slower.Value)))
+	}
+	return append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)),
+		figure("added", w.Say("added"), fmt.Sprint(r.Added)),
+		figure("tempo", w.Say("counts-a-minute"), fmt.Sprint(c.BPM)))
+}
+
+// OwnTime is what can be told of how a player keeps time by herself, over the rounds
+// that count together.
+type OwnTime struct {
+	Clock, Hand scoring.Estimate // standard deviations, ms
+	Slower      scoring.Estimate // her own tempo: 0.02 is 2 % slower
+	Why         Untold           // Clock and Hand are not known
+}
+
+// Untold says why clock and hand cannot be told.
+type Untold uint8
+
+// The reasons.
+const (
+	Told           Untold = iota // they can
+	UntoldShort                  // an eight of the rhythm has too few dums
+	UntoldFew                    // too few intervals
+	UntoldUnclear                // one of them hardly varies, or the intervals are too few for these two
+	UntoldDrifts                 // the tempo wandered
+	UntoldCorrects               // each tap was corrected for the one before
+)
+
+// say tells clock and hand, or why not.
+func (o OwnTime) say(w Words, rhythm string) string {
+	switch o.Why {
+	case UntoldShort:
+		return w.Say("carry-short", "rhythm", rhythm)
+	case UntoldFew:
+		return w.Say("carry-few", "have", o.Clock.N, "of", o.Clock.Least, "rhythm", rhythm)
+	case UntoldUnclear:
+		return w.Say("carry-unclear")
+	case UntoldDrifts:
+		return w.Say("carry-drifts")
+	case UntoldCorrects:
+		return w.Say("carry-corrects")
+	}
+	whole := func(ms float64) int { return int(math.Round(ms)) }
+	return w.Say("carry-told", "have", o.Clock.N,
+		"clock", whole(o.Clock.Value), "clock-low", whole(o.Clock.Low), "clock-high", whole(o.Clock.High),
+		"hand", whole(o.Hand.Value), "hand-low", whole(o.Hand.Low), "hand-high", whole(o.Hand.High))
+}
