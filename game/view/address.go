@@ -48,7 +48,7 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
 	case ScreenStop:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
-	case ScreenHome, ScreenSetUp, ScreenCheck:
+	case ScreenHome, ScreenDiary, ScreenSetUp, ScreenCheck:
 		return Address{Screen: screen}
 	}
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
@@ -83,7 +83,7 @@ func (a Address) always() []string {
 		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
 	case a.Screen == ScreenChange:
 		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
-	case a.Screen == ScreenHome, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
+	case a.Screen == ScreenHome, a.Screen == ScreenDiary, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
 		return []string{"screen"}
 	case a.Rhythm == Any:
 		return []string{"screen", "rhythm", "from", "bpm", "eights", "riff", "seed"}

@@ -55,6 +55,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("nav-change")
 	case ScreenStop:
 		return w.Say("nav-stop")
+	case ScreenDiary:
+		return w.Say("diary")
 	case ScreenSetUp:
 		return w.Say("set-up")
 	case ScreenCheck:

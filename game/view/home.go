@@ -39,6 +39,7 @@ func doors(w Words) []door {
 			{ScreenWhich, w.Say("home-which")},
 			{ScreenChange, w.Say("home-change")},
 			{ScreenStop, w.Say("home-stop")},
+			{ScreenDiary, w.Say("home-diary")},
 		}},
 		{"sound", w.Say("home-sound"), []way{
 			{ScreenCheck, w.Say("home-check")},
