@@ -12,10 +12,10 @@ import (
 const (
 	daysShown = 14 // the latest; all are in the table
 	daysSmall = 0.037
-	daysRow   = 0.075 // from one day to the next
-	daysApart = 0.04  // between the longest date and the first bead
-	daysRight = 0.90  // and end
-	daysBead  = 0.0105
+	daysRow   = 0.075  // from one day to the next
+	daysApart = 0.04   // between the longest date and the first bead
+	daysRight = 0.90   // and end
+	daysBead  = 0.0105 // a bead at most: where a day has many rounds, those of all days stand closer
 )
 
 // practised draws the days on which there was practice, the latest first: a bead for
@@ -27,10 +27,15 @@ func (d *Diary) practised(w Words) *Picture {
 	for _, day := range days {
 		left = max(left, 1.12*wideOf(sayDay(w, day.Day, d.Today), daysSmall)+daysApart)
 	}
+	most := 0
+	for _, day := range days {
+		most = max(most, day.Rounds)
+	}
+	apart := min(0.030, (daysRight-left)/(1.1*float64(most)))
 	for i, day := range days {
 		y := 0.035 + daysRow*float64(i)
 		p.Text(InkBone, 0, y, daysSmall, sayDay(w, day.Day, d.Today)).At(AnchorStart)
-		p.beads(day, left, y)
+		p.beads(day, left, y, apart)
 		p.Text(InkBone, 1, y, daysSmall, strconv.Itoa(day.Rounds)).At(AnchorEnd)
 	}
 	y := 0.035 + daysRow*float64(len(days)) + 0.02
@@ -47,15 +52,14 @@ func (d *Diary) practised(w Words) *Picture {
 // tappedKinds are the kinds of rounds in which dums are tapped.
 var tappedKinds = []string{ScreenDums, ScreenStop}
 
-// beads draws the rounds of one day, five and five; many stand closer.
-func (p *Picture) beads(day diary.Practice, left, y float64) {
+// beads draws the rounds of one day, five and five.
+func (p *Picture) beads(day diary.Practice, left, y, apart float64) {
 	tapped := 0
 	for kind, n := range day.Kinds {
 		if slices.Contains(tappedKinds, kind) {
 			tapped += n
 		}
 	}
-	apart := min(0.030, (daysRight-left)/(float64(day.Rounds)*1.1))
 	size := min(daysBead, 0.42*apart)
 	for i := range day.Rounds {
 		x := left + apart*(float64(i)+0.5*float64(i/5))

@@ -185,3 +185,12 @@ func TestDiaryImport(t *testing.T) {
 	nothing := diaryScreens(t)["diary-import-nothing"]
 	require.True(t, nothing.Find("take").Disabled)
 }
+
+// A diary is drawn anew when something of it changes, not in every frame.
+func BenchmarkDiary(b *testing.B) {
+	d, w := mira(b), words(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		d.Screen(w)
+	}
+}

@@ -125,33 +125,55 @@ func sayFromTo(w Words, e scoring.Estimate) string {
 // that a dancer can use. Own choice.
 const leastLean = 8
 
-// findFingers says the one thing about finger timing: the rhythm whose taps lean
-// farthest, if its interval leaves no doubt to which side; else two rhythms whose
-// spreads differ; else that no lean shows.
+// findFingers says the one thing about finger timing: that the taps of all rhythms
+// lean to one side; else the rhythm whose taps lean farthest, if its interval leaves no
+// doubt to which side; else two rhythms whose spreads differ; else that no lean shows.
 func (d *Diary) findFingers(w Words) string {
 	all := known(d.Figures.Fingers, func(f diary.Fingers) bool { return f.Bias.Known })
 	if len(all) == 0 {
 		return ""
 	}
-	var far, close, wide diary.Fingers
+	least, most, far := all[0].Bias, all[0].Bias, diary.Fingers{}
 	for _, f := range all {
+		if f.Bias.Value < least.Value {
+			least = f.Bias
+		}
+		if f.Bias.Value > most.Value {
+			most = f.Bias
+		}
 		if f.Bias.Excludes(0) && math.Abs(f.Bias.Value) > math.Abs(far.Bias.Value) {
 			far = f
 		}
-		if f.Spread.Known && (!close.Spread.Known || f.Spread.High < close.Spread.High) {
-			close = f
+	}
+	lean := func(f diary.Fingers) bool { return math.Abs(f.Bias.Value) >= leastLean && f.Bias.Excludes(0) }
+	throughout := len(all) > 1 && len(known(all, lean)) == len(all)
+	switch v := far.Bias.Value; {
+	case throughout && most.Value < 0:
+		return w.Say("fingers-all-ahead", "low", wholeMs(millis(-most.Value)), "high", wholeMs(millis(-least.Value)))
+	case throughout && least.Value > 0:
+		return w.Say("fingers-all-behind", "low", wholeMs(millis(least.Value)), "high", wholeMs(millis(most.Value)))
+	case v >= leastLean:
+		return w.Say("fingers-behind", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(v)), "between", sayWithin(w, far.Bias))
+	case v <= -leastLean:
+		return w.Say("fingers-ahead", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(-v)), "between", sayWithin(w, far.Bias))
+	}
+	return d.findSpread(w, all)
+}
+
+// findSpread says in which rhythm taps lie closest together, and in which farthest
+// apart, if their intervals do not meet; else that no lean shows.
+func (d *Diary) findSpread(w Words, all []diary.Fingers) string {
+	var near, wide diary.Fingers
+	for _, f := range all {
+		if f.Spread.Known && (!near.Spread.Known || f.Spread.High < near.Spread.High) {
+			near = f
 		}
 		if f.Spread.Known && (!wide.Spread.Known || f.Spread.Low > wide.Spread.Low) {
 			wide = f
 		}
 	}
-	switch v := far.Bias.Value; {
-	case v >= leastLean:
-		return w.Say("fingers-behind", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(v)), "between", sayWithin(w, far.Bias))
-	case v <= -leastLean:
-		return w.Say("fingers-ahead", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(-v)), "between", sayWithin(w, far.Bias))
-	case apart(close.Spread, wide.Spread):
-		return w.Say("fingers-apart", "close", d.name(close.Rhythm), "wide", d.name(wide.Rhythm))
+	if apart(near.Spread, wide.Spread) {
+		return w.Say("fingers-apart", "close", d.name(near.Rhythm), "wide", d.name(wide.Rhythm))
 	}
 	return w.Say("fingers-none")
 }

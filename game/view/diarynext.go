@@ -35,12 +35,12 @@ func (d *Diary) next(w Words) []Item {
 	if len(d.Next) == 0 || d.Silent {
 		return nil
 	}
-	list := Item{ID: "next-list", Role: RoleList, Look: LookNext}
+	list := Item{ID: "next-list", Role: RoleList, Look: LookDoors}
 	for i, n := range d.Next {
 		id := fmt.Sprintf("next-%d", i+1)
 		list.Children = append(list.Children, Item{ID: id, Role: RoleListItem, Children: []Item{
-			{ID: id + "-why", Role: RoleText, Text: d.sayNext(w, n)},
-			{ID: id + "-begin", Role: RoleButton, Name: w.Say("next-begin", "kind", sayKind(w, n.Kind)), Action: ActDiaryNext, Value: strconv.Itoa(i)},
+			{ID: id + "-begin", Role: RoleButton, Name: w.Say("next-begin", "kind", sayKind(w, n.Kind)), Text: d.sayNext(w, n),
+				Action: ActDiaryNext, Value: strconv.Itoa(i)},
 		}})
 	}
 	return []Item{
