@@ -9,6 +9,7 @@ const (
 	ScreenChange = "change"
 	ScreenStop   = "stop"
 	ScreenCarry  = "carry"
+	ScreenDiary  = "diary"
 	ScreenSetUp  = "set-up"
 	ScreenCheck  = "sound-check"
 	ScreenClass  = "class"
@@ -16,7 +17,7 @@ const (
 
 // Screens lists all screens, in the order of the row at the foot of each.
 func Screens() []string {
-	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenCarry, ScreenClass, ScreenSetUp, ScreenCheck}
+	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenCarry, ScreenClass, ScreenDiary, ScreenSetUp, ScreenCheck}
 }
 
 // The action ids. After each: where it is, and what its value is.
@@ -134,4 +135,31 @@ const (
 	LevelOrnamented = "ornamented"
 	LevelRiffing    = "riffing"
 	LevelSolo       = "solo"
+)
+
+// The action ids of the Practice diary, and of a practice that is under way.
+const (
+	ActDiaryWho      = "diary-who"       // whose diary: the ID of a person
+	ActDiaryName     = "diary-name"      // the nickname that is being typed
+	ActDiaryAdd      = "diary-add"       // another person, of the nickname that is typed
+	ActDiaryRename   = "diary-rename"    // the one whose diary it is gets that nickname
+	ActDiaryMerge    = "diary-merge"     // ask whether to put a person's rounds to these: the ID
+	ActDiaryMergeYes = "diary-merge-yes" // do so: the ID
+	ActDiaryMergeNo  = "diary-merge-no"  // do not
+	ActDiaryOutput   = "diary-output"    // the name of the output whose rounds are told
+	ActDiaryNext     = "diary-next"      // begin one of what is next: its place in Diary.Next, from 0
+	ActDiaryMinutes  = "diary-minutes"   // how long a practice is
+	ActDiaryPractise = "diary-practise"  // begin a practice of so many minutes
+	ActDiaryExport   = "diary-export"    // hand over a file of the person's rounds
+	ActDiaryCSV      = "diary-csv"       // the same for a spreadsheet
+	ActDiaryImport   = "diary-import"    // show what a file would bring: its name, a line feed, and its text
+	ActDiaryTake     = "diary-take"      // add what is new in it
+	ActDiaryLeave    = "diary-leave"     // do not
+	ActDiaryUndo     = "diary-undo"      // take back what was just added
+	ActDiaryErase    = "diary-erase"     // ask whether to erase all of the person's rounds
+	ActDiaryEraseYes = "diary-erase-yes" // do so
+	ActDiaryEraseNo  = "diary-erase-no"  // do not
+
+	ActPracticeNext = "practice-next" // on to the next part
+	ActPracticeEnd  = "practice-end"  // leave the practice
 )

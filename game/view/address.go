@@ -51,7 +51,7 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
 	case ScreenCarry:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}
-	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass:
+	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass, ScreenDiary:
 		return Address{Screen: screen}
 	}
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
@@ -88,7 +88,7 @@ func (a Address) always() []string {
 		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
 	case a.Screen == ScreenClass:
 		return []string{"screen", "set"}
-	case a.Screen == ScreenHome, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
+	case a.Screen == ScreenHome, a.Screen == ScreenDiary, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
 		return []string{"screen"}
 	case a.Rhythm == Any:
 		return []string{"screen", "rhythm", "from", "bpm", "eights", "riff", "seed"}

@@ -151,7 +151,7 @@ type Untold uint8
 
 // The reasons.
 const (
-	Told           Untold = iota // they can
+	CanTell        Untold = iota // they can
 	UntoldShort                  // an eight of the rhythm has too few dums
 	UntoldFew                    // too few intervals
 	UntoldUnclear                // one of them hardly varies, or the intervals are too few for these two

@@ -100,7 +100,7 @@ func sayClassSet(w Words, s ClassSet) string {
 func (s *ClassSet) say(w Words) string {
 	var kinds []string
 	for _, k := range s.Set.Kinds {
-		kinds = append(kinds, sayKind(w, k))
+		kinds = append(kinds, sayTask(w, k))
 	}
 	what := sentence(sayList(w, kinds))
 	if level, _ := sayLevel(w, s.Set.Level.String()); s.Set.Level > riff.Bare {
@@ -122,7 +122,7 @@ func sayMinutes(w Words, d time.Duration) string {
 	return w.Say("class-minutes", "n", half/2)
 }
 
-func sayKind(w Words, k quiz.Kind) string {
+func sayTask(w Words, k quiz.Kind) string {
 	switch k {
 	case quiz.HandsUp:
 		return w.Say("kind-hands-up")
@@ -153,7 +153,7 @@ func (c *Class) put(w Words) Item {
 	own := ClassSet{Set: s, Lasts: c.Lasts}
 	kinds := Item{ID: "class-kinds", Role: RoleGroup, Look: LookLines, Name: w.Say("class-kinds")}
 	for _, k := range quiz.Kinds() {
-		kinds.Children = append(kinds.Children, Item{ID: "kind-" + string(k), Role: RoleCheckBox, Name: sayKind(w, k),
+		kinds.Children = append(kinds.Children, Item{ID: "kind-" + string(k), Role: RoleCheckBox, Name: sayTask(w, k),
 			Action: ActClassKind + string(k), Checked: slices.Contains(s.Kinds, k)})
 	}
 	items := []Item{

@@ -118,7 +118,7 @@ func (a *ClassAfter) table(w Words) Item {
 		Columns: []string{w.Say("class-column-nth"), w.Say("class-column-what"), w.Say("rhythm"), w.Say("level"), w.Say("class-column-hands")}}
 	for i, d := range a.Entry.Tasks {
 		level, _ := sayLevel(w, d.Riff)
-		it.Rows = append(it.Rows, []string{strconv.Itoa(i + 1), sayKind(w, d.Kind), a.name(d.Rhythm), level, a.hands(w, d)})
+		it.Rows = append(it.Rows, []string{strconv.Itoa(i + 1), sayTask(w, d.Kind), a.name(d.Rhythm), level, a.hands(w, d)})
 	}
 	details := Item{ID: "details", Role: RoleDetails, Name: w.Say("class-details"), Children: []Item{it}}
 	return details

@@ -57,6 +57,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("nav-stop")
 	case ScreenCarry:
 		return w.Say("nav-carry")
+	case ScreenDiary:
+		return w.Say("diary")
 	case ScreenSetUp:
 		return w.Say("set-up")
 	case ScreenCheck:

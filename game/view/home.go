@@ -40,6 +40,7 @@ func doors(w Words) []door {
 			{ScreenChange, w.Say("home-change")},
 			{ScreenStop, w.Say("home-stop")},
 			{ScreenCarry, w.Say("home-carry")},
+			{ScreenDiary, w.Say("home-diary")},
 		}},
 		{"class", w.Say("home-teach"), []way{
 			{ScreenClass, w.Say("home-class")},

@@ -86,7 +86,7 @@ func TestHomeAndBack(t *testing.T) {
 		if nav := s.Find("nav"); nav != nil {
 			back[s.ID] = true
 			require.Equal(t, []string{ActGo, ScreenHome}, []string{nav.Children[0].Action, nav.Children[0].Value}, name)
-			require.Contains(t, []string{ActHome, ActStop}, s.Escape, name)
+			require.Contains(t, []string{ActHome, ActStop, ActDiaryEraseNo, ActDiaryMergeNo}, s.Escape, name)
 		} else {
 			require.NotEqual(t, ActHome, s.Escape, name)
 		}

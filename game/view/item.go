@@ -58,10 +58,14 @@ const (
 	LookFigures = "figures" // group: several LookFigure texts
 	LookStage   = "stage"   // group, picture, taparea: the large place for the drumhead
 	LookBoard   = "board"   // picture: the wide place for the whiteboard line
+	LookGrid    = "grid"    // group: pictures side by side, as many as there is room for
+	LookMatter  = "matter"  // group: a heading, a finding, its pictures, one below another
+	LookStrip   = "strip"   // group: where a practice stands, in one line
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
-	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard}
+	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard,
+	LookGrid, LookMatter, LookStrip}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (

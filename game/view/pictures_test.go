@@ -5,6 +5,7 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
+	"maps"
 	"math"
 	"testing"
 	"time"
@@ -143,6 +144,7 @@ func pictures(t testing.TB) map[string]*Picture {
 		all[name] = &Picture{}
 		l.Draw(all[name])
 	}
+	maps.Copy(all, diaryPictures(t))
 	return all
 }
 

@@ -113,6 +113,7 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, setUpScreens(t))
 	maps.Copy(all, soundCheckScreens(t))
 	maps.Copy(all, homeScreens(t))
+	maps.Copy(all, diaryScreens(t))
 	maps.Copy(all, changeScreens(t))
 	maps.Copy(all, stopScreens(t))
 	maps.Copy(all, classScreens(t))

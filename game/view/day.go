@@ -1,0 +1,79 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+	"time"
+)
+
+// dayNumber counts days: of two, how many lie between is their difference. A text
+// that is no day, 2006-01-02, is day 0.
+func dayNumber(day string) int {
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return 0
+	}
+	return int(t.Unix() / (24 * 60 * 60))
+}
+
+// sayDay says a day in plain words: "today", "yesterday", "3 November", and with
+// its year if that is not today's.
+func sayDay(w Words, day, today string) string {
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return day
+	}
+	switch apart := dayNumber(today) - dayNumber(day); {
+	case apart == 0:
+		return w.Say("today")
+	case apart == 1:
+		return w.Say("yesterday")
+	case !strings.HasPrefix(today, day[:4]):
+		return w.Say("day-year", "day", t.Day(), "month", sayMonth(w, t), "year", t.Year())
+	}
+	return w.Say("day", "day", t.Day(), "month", sayMonth(w, t))
+}
+
+func sayMonth(w Words, t time.Time) string {
+	return strings.Fields(w.Say("months"))[t.Month()-1]
+}
+
+// sayDays says a stretch of days: one day, or the first and the last, the month only
+// once if it is the same.
+func sayDays(w Words, from, to, today string) string {
+	first, last := sayDay(w, from, today), sayDay(w, to, today)
+	if from == to {
+		return last
+	}
+	if t, err := time.Parse(time.DateOnly, from); err == nil && from[:7] == to[:7] && dayNumber(today)-dayNumber(to) > 1 {
+		first = strconv.Itoa(t.Day())
+	}
+	return w.Say("from-to", "from", first, "to", last)
+}
+
+// timeline places days along a picture: first at left, last at right, in parts of
+// its width. Where there is but one day, it lies in the middle.
+type timeline struct {
+	first, last string
+	left, right float64
+}
+
+// span widens the line by a stretch of days.
+func (l *timeline) span(from, to string) {
+	if l.first == "" || dayNumber(from) < dayNumber(l.first) {
+		l.first = from
+	}
+	if l.last == "" || dayNumber(to) > dayNumber(l.last) {
+		l.last = to
+	}
+}
+
+// x is where the middle of a stretch of days lies.
+func (l *timeline) x(from, to string) float64 {
+	first, all := dayNumber(l.first), dayNumber(l.last)-dayNumber(l.first)
+	if all <= 0 {
+		return (l.left + l.right) / 2
+	}
+	at := float64(dayNumber(from)+dayNumber(to))/2 - float64(first)
+	return l.left + (l.right-l.left)*at/float64(all)
+}

@@ -1,0 +1,92 @@
+package view
+
+import (
+	"groundbeat/game/rhythm"
+	"groundbeat/scoring/diary"
+)
+
+// Diary is what the screen Practice diary is made from: whose it is and on which
+// output, what to practise next, what the rounds tell, and the ways to keep it.
+type Diary struct {
+	People  []Person // all on this machine, in the order shown; at least the one whose diary it is
+	Who     string   // ID of the one whose diary it is
+	Typed   string   // the nickname that is being typed
+	Merging string   // ID of the one to be put together with Who, while that is asked; "": it is not
+
+	Outputs []string // names of those with rounds; fewer than two: there is no choice
+	Rounds  int      // of this person, on all outputs
+	Figures diary.Figures
+	Today   string          // 2006-01-02, where the player is
+	Rhythms []*rhythm.Cycle // at least those of the figures; one that is not here is called by its ID
+
+	Next    []Next // what to practise, the most useful first
+	Minutes int    // how long a practice is: one of PracticeMinutes
+	Silent  bool   // there is no sound, and so nothing to begin
+
+	Import   *Import // a file that was opened, until it is taken or left
+	Imported int     // rounds just added from one, which can be taken back; 0: none
+	SetAside int     // records that could not be read, set aside unchanged
+	Newer    int     // records of a newer version, left alone
+	MayGo    bool    // the browser may clear what is kept when space is short
+	Erasing  bool    // it is asked whether to erase all
+	Invented bool    // the rounds are invented
+	Notes    []Note
+}
+
+// Person is someone who practises on this machine.
+type Person struct{ ID, Name string }
+
+// PracticeMinutes are how long a practice may be.
+func PracticeMinutes() []int { return []int{5, 10, 20} }
+
+// Screen returns the screen.
+func (d *Diary) Screen(w Words) Screen {
+	items := []Item{heading("heading", w.Say("diary"))}
+	if d.Invented {
+		items = append(items, Item{ID: "invented", Role: RoleText, Text: w.Say("diary-invented"), Look: LookWarning})
+	}
+	items = append(items, d.people(w), d.output(w))
+	if d.Rounds == 0 {
+		items = append(items, Item{ID: "empty", Role: RoleText, Text: w.Say("diary-empty"), Look: LookFinding})
+	}
+	items = append(items, d.next(w)...)
+	items = append(items, d.told(w)...)
+	items = append(items, d.keep(w)...)
+	items = append(items, notes(w, d.Notes)...)
+	s := ready(w, ScreenDiary, w.Say("diary"), items)
+	if ask := d.asked(w); ask.Role != RoleNone {
+		s.Items = append(s.Items, ask)
+		s.Focus, s.Escape = ask.Children[1].Children[0].ID, ask.Action
+	}
+	return s
+}
+
+// rhythm returns a rhythm by its ID, or nil.
+func (d *Diary) rhythm(id string) *rhythm.Cycle {
+	for _, c := range d.Rhythms {
+		if c.ID == id {
+			return c
+		}
+	}
+	return nil
+}
+
+// name is how a rhythm is called in the diary: without what stands in brackets.
+func (d *Diary) name(id string) string {
+	if c := d.rhythm(id); c != nil {
+		return plain(c.Name)
+	}
+	return id
+}
+
+// who is the nickname of the one whose diary it is.
+func (d *Diary) who() string { return d.nickname(d.Who) }
+
+func (d *Diary) nickname(id string) string {
+	for _, p := range d.People {
+		if p.ID == id {
+			return p.Name
+		}
+	}
+	return id
+}

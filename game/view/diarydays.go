@@ -1,0 +1,111 @@
+package view
+
+import (
+	"maps"
+	"slices"
+	"strconv"
+
+	"groundbeat/scoring/diary"
+)
+
+// The picture of practice, in parts of its width.
+const (
+	daysShown = 14 // the latest; all are in the table
+	daysSmall = 0.037
+	daysRow   = 0.075  // from one day to the next
+	daysApart = 0.04   // between the longest date and the first bead
+	daysRight = 0.90   // and end
+	daysBead  = 0.0105 // a bead at most: where a day has many rounds, those of all days stand closer
+)
+
+// practised draws the days on which there was practice, the latest first: a bead for
+// each round, full where it was tapped, open where it was answered.
+func (d *Diary) practised(w Words) *Picture {
+	days := d.Figures.Practised
+	days = days[:min(len(days), daysShown)]
+	p, left := &Picture{}, 0.0
+	for _, day := range days {
+		left = max(left, 1.12*wideOf(sayDay(w, day.Day, d.Today), daysSmall)+daysApart)
+	}
+	most := 0
+	for _, day := range days {
+		most = max(most, day.Rounds)
+	}
+	apart := min(0.030, (daysRight-left)/(1.1*float64(most)))
+	for i, day := range days {
+		y := 0.035 + daysRow*float64(i)
+		p.Text(InkBone, 0, y, daysSmall, sayDay(w, day.Day, d.Today)).At(AnchorStart)
+		p.beads(day, left, y, apart)
+		p.Text(InkBone, 1, y, daysSmall, strconv.Itoa(day.Rounds)).At(AnchorEnd)
+	}
+	y := 0.035 + daysRow*float64(len(days)) + 0.02
+	p.Dot(InkBass, left, y, daysBead)
+	p.Text(InkDim, left+0.025, y, daysSmall, w.Say("days-tapped")).At(AnchorStart)
+	x := left + 0.025 + wideOf(w.Say("days-tapped"), daysSmall) + 0.06
+	p.Ring(InkBass, x, y, daysBead-0.002, 0.004)
+	p.Text(InkDim, x+0.025, y, daysSmall, w.Say("days-answered")).At(AnchorStart)
+	p.Height = y + 0.035
+	p.Twin = w.Say("days-twin", "list", sayList(w, d.sayPractised(w, days)))
+	return p
+}
+
+// tappedKinds are the kinds of rounds in which dums are tapped.
+var tappedKinds = []string{ScreenDums, ScreenStop}
+
+// beads draws the rounds of one day, five and five.
+func (p *Picture) beads(day diary.Practice, left, y, apart float64) {
+	tapped := 0
+	for kind, n := range day.Kinds {
+		if slices.Contains(tappedKinds, kind) {
+			tapped += n
+		}
+	}
+	size := min(daysBead, 0.42*apart)
+	for i := range day.Rounds {
+		x := left + apart*(float64(i)+0.5*float64(i/5))
+		if i < tapped {
+			p.Dot(InkBass, x, y, size)
+		} else {
+			p.Ring(InkBass, x, y, 0.8*size, 0.4*size)
+		}
+	}
+}
+
+func (d *Diary) sayPractised(w Words, days []diary.Practice) []string {
+	var all []string
+	for _, day := range days {
+		all = append(all, w.Say("trend-day", "days", sayDay(w, day.Day, d.Today), "value", w.Say("rounds", "n", day.Rounds)))
+	}
+	return all
+}
+
+// findPractised says how many rounds on how many days, and since when.
+func (d *Diary) findPractised(w Words) string {
+	days := d.Figures.Practised
+	if len(days) == 0 {
+		return ""
+	}
+	rounds := 0
+	for _, day := range days {
+		rounds += day.Rounds
+	}
+	if len(days) == 1 {
+		return w.Say("days-one", "rounds", w.Say("rounds", "n", rounds), "day", sayDay(w, days[0].Day, d.Today))
+	}
+	return w.Say("days-many", "rounds", w.Say("rounds", "n", rounds), "days", len(days),
+		"day", sayDay(w, days[len(days)-1].Day, d.Today))
+}
+
+// practisedTable is the picture of practice as a table.
+func (d *Diary) practisedTable(w Words) Item {
+	it := Item{ID: "days-table", Role: RoleTable, Name: w.Say("days"), Columns: []string{
+		w.Say("column-day"), w.Say("column-rounds"), w.Say("column-kind")}}
+	for _, day := range d.Figures.Practised {
+		var kinds []string
+		for _, kind := range slices.Sorted(maps.Keys(day.Kinds)) {
+			kinds = append(kinds, w.Say("kind-times", "kind", sayKind(w, kind), "n", day.Kinds[kind]))
+		}
+		it.Rows = append(it.Rows, []string{sayDay(w, day.Day, d.Today), strconv.Itoa(day.Rounds), sayList(w, kinds)})
+	}
+	return it
+}

@@ -1,0 +1,175 @@
+package view
+
+import (
+	"math"
+
+	"groundbeat/game/rhythm"
+	"groundbeat/scoring"
+	"groundbeat/scoring/diary"
+)
+
+// The drumhead of the diary, in parts of its width.
+const (
+	roundDum   = 0.192 // where dums lie
+	roundSize  = 0.056 // a dum's disc, large enough for its figure
+	roundScale = 0.292 // the arc on which a dum's taps lie
+	roundTitle = 0.10  // height of what stands above
+	// RoundReach is how far an arc of the diary's drumhead goes to either side of its
+	// dum, in ms; what lies farther is drawn at its end.
+	RoundReach = 50
+)
+
+// round draws how far ahead or behind each dum of a rhythm comes, at its place on
+// the drumhead: the figure on the dum, and between it and the rim an arc of time
+// with the interval and a mark, before the dum's own line or after it.
+func (d *Diary) round(w Words, c *rhythm.Cycle, f diary.Fingers) *Picture {
+	p := &Picture{Height: 1}
+	h := Head{Base: c.Skeleton, Counts: CountsOf(c.Base())}
+	drum(p)
+	h.counts(p)
+	n := len(h.Base)
+	for i, s := range h.Base {
+		if s.Sounds() && !s.Low() {
+			h.tek(p, s, float64(i)/float64(n), 0.45)
+		}
+	}
+	for _, of := range f.Counts {
+		if of.Step < n {
+			h.roundDum(p, of)
+		}
+	}
+	p.shift(roundTitle)
+	p.panelHead(d.name(f.Rhythm), "")
+	p.Twin = d.sayRound(w, &h, f)
+	return p
+}
+
+// shift moves all shapes down and makes room above them.
+func (p *Picture) shift(by float64) {
+	for i := range p.Shapes {
+		p.Shapes[i].Y += by
+		p.Shapes[i].Y2 += by
+	}
+	p.Height += by
+}
+
+// roundDum draws one dum: what is not known yet is an empty ring.
+func (h *Head) roundDum(p *Picture, of diary.Count) {
+	n := len(h.Base)
+	turn := float64(of.Step) / float64(n)
+	x, y := around(headMiddle, headMiddle, roundDum, turn)
+	if !of.Offset.Known {
+		p.Ring(InkBass, x, y, roundSize-0.003, 0.004)
+		p.Text(InkDim, x, y, panelSmall, none)
+		return
+	}
+	p.Dot(InkBass, x, y, roundSize)
+	p.Text(InkOnBass, x, y, panelSmall, Milliseconds(millis(of.Offset.Value))).Strong()
+	h.roundArc(p, turn, min(0.16, 0.46*float64(gap(h.Base, of.Step))/float64(n)), of.Offset)
+}
+
+// roundArc draws the arc of a dum: half is how many turns RoundReach is.
+func (h *Head) roundArc(p *Picture, turn, half float64, e scoring.Estimate) {
+	at := func(ms float64) float64 { return turn + half*max(-1, min(1, ms/RoundReach)) }
+	p.Arc(InkDim, headMiddle, headMiddle, roundScale, turn-half, turn+half, 0.003)
+	for _, end := range [...]float64{turn - half, turn + half} {
+		h.spoke(p, InkDim, end, roundScale-0.008, roundScale+0.008, 0.003)
+	}
+	h.spoke(p, InkDim, turn, roundScale-0.013, roundScale+0.013, 0.004)
+	ink, mark := InkGood, 0.0
+	if e.Excludes(0) {
+		mark = e.Value
+		ink = inkOf(mark)
+	}
+	if e.High > e.Low {
+		p.Arc(ink, headMiddle, headMiddle, roundScale, at(e.Low), at(e.High), 0.008)
+	}
+	x, y := around(headMiddle, headMiddle, roundScale, at(e.Value))
+	ax, ay := around(0, 0, 1, at(e.Value)+0.25)
+	p.Dot(InkSkin, x, y, 0.0075) // shows within a ring
+	p.tapMark(place{x: x, y: y, size: 0.0135, alongX: ax, alongY: ay}, millis(mark), 0)
+}
+
+// inkOf is the ink of an offset's side.
+func inkOf(ms float64) Ink {
+	if ms < 0 {
+		return InkAhead
+	}
+	return InkBehind
+}
+
+func (d *Diary) sayRound(w Words, h *Head, f diary.Fingers) string {
+	text := w.Say("head-strokes", "beats", beats(h.Counts), "strokes", sayStrokes(w, h.Base, h.Counts))
+	for _, of := range f.Counts {
+		if of.Step >= len(h.Base) {
+			continue
+		}
+		count := countName(h.Counts, of.Step)
+		if !of.Offset.Known {
+			text += " " + w.Say("round-few", "count", count)
+			continue
+		}
+		text += " " + w.Say("round-twin", "count", count, "mean", sayOffset(w, millis(of.Offset.Value)), "between", sayFromTo(w, of.Offset))
+	}
+	return text
+}
+
+// roundKnown reports whether there is anything to draw round the drumhead.
+func roundKnown(f diary.Fingers) bool {
+	for _, of := range f.Counts {
+		if of.Offset.Known {
+			return true
+		}
+	}
+	return false
+}
+
+// findRound says which count of which rhythm comes farthest ahead or behind, if its
+// interval leaves no doubt to which side, nor that it lies farther than that rhythm
+// does on the whole; else that no count stands out.
+func (d *Diary) findRound(w Words) string {
+	var far scoring.Estimate
+	which, count, told := "", "", false
+	for _, f := range d.Figures.Fingers {
+		c := d.rhythm(f.Rhythm)
+		for _, of := range f.Counts {
+			if c == nil || of.Step >= c.Steps() || !of.Offset.Known {
+				continue
+			}
+			told = true
+			e := of.Offset
+			if e.Excludes(0) && (!f.Bias.Known || e.Excludes(f.Bias.Value)) && math.Abs(e.Value) > math.Abs(far.Value) {
+				far, which, count = e, f.Rhythm, countName(CountsOf(c.Base()), of.Step)
+			}
+		}
+	}
+	switch v := far.Value; {
+	case !told:
+		return ""
+	case v >= leastLean:
+		return w.Say("round-behind", "rhythm", d.name(which), "count", count, "ms", wholeMs(millis(v)), "between", sayWithin(w, far))
+	case v <= -leastLean:
+		return w.Say("round-ahead", "rhythm", d.name(which), "count", count, "ms", wholeMs(millis(-v)), "between", sayWithin(w, far))
+	}
+	return w.Say("round-none")
+}
+
+// roundTable is the pictures round the drumhead as a table.
+func (d *Diary) roundTable(w Words) Item {
+	it := Item{ID: "round-table", Role: RoleTable, Name: w.Say("round"), Columns: []string{
+		w.Say("rhythm"), w.Say("column-count"), w.Say("column-mean"), w.Say("column-between")}}
+	for _, f := range d.Figures.Fingers {
+		c := d.rhythm(f.Rhythm)
+		if c == nil {
+			continue
+		}
+		for _, of := range f.Counts {
+			row := []string{d.name(f.Rhythm), countName(CountsOf(c.Base()), of.Step), w.Say("too-few-yet"), none}
+			if of.Offset.Known {
+				row[2], row[3] = sayOffset(w, millis(of.Offset.Value)), sayFromTo(w, of.Offset)
+			}
+			it.Rows = append(it.Rows, row)
+		}
+	}
+	return it
+}

@@ -1,0 +1,140 @@
+package view
+
+import (
+	"groundbeat/game/riff"
+	"groundbeat/scoring"
+	"groundbeat/scoring/diary"
+)
+
+// hideFilled is the most that a filled lead drum hides (package riff).
+const hideFilled = 0.15
+
+// hideTop is the top of the scale: few riffs hide more.
+const hideTop = 0.75
+
+// reachLevel is the plainest riff level that hides the base so far, as a rule.
+func reachLevel(hide float64) string {
+	switch {
+	case hide < riff.HideLittle:
+		return LevelBare
+	case hide < hideFilled:
+		return LevelFilled
+	case hide < riff.HideSome:
+		return LevelOrnamented
+	case hide < riff.HideMuch:
+		return LevelRiffing
+	}
+	return LevelSolo
+}
+
+// reachRules divide the scale where one level gives way to the next, each level's
+// word in the middle of its part.
+func reachRules(w Words) []rule {
+	return []rule{
+		{0, w.Say("level-bare"), true},
+		{(riff.HideLittle + hideFilled) / 2, w.Say("level-filled"), false}, {hideFilled, "", true},
+		{(hideFilled + riff.HideSome) / 2, w.Say("level-ornamented"), false}, {riff.HideSome, "", true},
+		{(riff.HideSome + riff.HideMuch) / 2, w.Say("level-riffing"), false}, {riff.HideMuch, "", true},
+		{(riff.HideMuch + hideTop) / 2, w.Say("level-solo"), false},
+	}
+}
+
+// reached draws how much riff is heard through in one kind of round.
+func (d *Diary) reached(w Words, r diary.Reach, days timeline) *Picture {
+	t := &trend{title: sayKind(w, r.Kind), low: 0, high: hideTop, deep: 0.6, days: days, rules: reachRules(w),
+		from: sayDay(w, days.first, d.Today), to: sayDay(w, days.last, d.Today),
+		points: heards(r, d.Today)}
+	if level := reachLevel(r.Now.Low); level == reachLevel(r.Now.High) {
+		t.value = levelName(w, level)
+	}
+	p := &Picture{}
+	t.draw(p)
+	p.Twin = d.sayReached(w, t.known())
+	return p
+}
+
+// heards are the stretches of days that tell enough; if none does, the latest answers.
+func heards(r diary.Reach, today string) []point {
+	var all []point
+	for _, s := range r.Spans {
+		if s.Hide.Known {
+			all = append(all, point{s.From, s.To, s.Hide})
+		}
+	}
+	if len(all) == 0 {
+		return []point{{today, today, r.Now}}
+	}
+	return all
+}
+
+func (d *Diary) sayReached(w Words, known []point) string {
+	var all []string
+	for _, at := range known {
+		all = append(all, w.Say("trend-days", "days", sayDays(w, at.from, at.to, d.Today),
+			"value", levelName(w, reachLevel(at.Value)), "between", sayLevels(w, at.Estimate)))
+	}
+	return w.Say("reach-twin", "list", sayList(w, all))
+}
+
+// levelName is the name of a riff level.
+func levelName(w Words, level string) string {
+	name, _ := sayLevel(w, level)
+	return name
+}
+
+// sayLevels says the levels from the low to the high end of an interval.
+func sayLevels(w Words, e scoring.Estimate) string {
+	low, high := levelName(w, reachLevel(e.Low)), levelName(w, reachLevel(e.High))
+	if low == high {
+		return low
+	}
+	return w.Say("from-to", "from", low, "to", high)
+}
+
+// findReach says how much riff is heard through, of the kind of round that was
+// practised most: whether it has become more, if the intervals of the first and the
+// latest days do not meet; and how sure that is.
+func (d *Diary) findReach(w Words) string {
+	all := known(d.Figures.Reach, func(r diary.Reach) bool { return r.Now.Known })
+	if len(all) == 0 {
+		return ""
+	}
+	r := all[0]
+	spans := heards(r, d.Today)
+	now := sayLevels(w, r.Now)
+	switch first, last := spans[0].Estimate, spans[len(spans)-1].Estimate; {
+	case apart(first, last):
+		return w.Say("reach-more", "kind", sayKind(w, r.Kind), "level", now)
+	case apart(last, first):
+		return w.Say("reach-less", "kind", sayKind(w, r.Kind), "level", now)
+	}
+	return w.Say("reach-now", "kind", sayKind(w, r.Kind), "level", now)
+}
+
+// reachTable is the pictures of what is heard through as a table.
+func (d *Diary) reachTable(w Words) Item {
+	it := Item{ID: "reach-table", Role: RoleTable, Name: w.Say("reach"), Columns: []string{
+		w.Say("column-kind"), w.Say("column-days"), w.Say("level"), w.Say("column-between")}}
+	for _, r := range d.Figures.Reach {
+		for _, s := range r.Spans {
+			row := []string{sayKind(w, r.Kind), sayDays(w, s.From, s.To, d.Today), w.Say("too-few-yet"), none}
+			if s.Hide.Known {
+				row[2], row[3] = levelName(w, reachLevel(s.Hide.Value)), sayLevels(w, s.Hide)
+			}
+			it.Rows = append(it.Rows, row)
+		}
+	}
+	return it
+}
+
+// sayKind says what kind of round it was, as package history names it; one that is not
+// known here is called by that name.
+func sayKind(w Words, kind string) string {
+	switch kind {
+	case AskStroke, AskHowMany, AskSame:
+		return sayAsk(w, kind)
+	case ScreenDums, ScreenWhich, ScreenChange, ScreenStop:
+		return sayScreen(w, kind)
+	}
+	return kind
+}

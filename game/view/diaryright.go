@@ -1,0 +1,162 @@
+package view
+
+import (
+	"math"
+
+	"groundbeat/scoring"
+	"groundbeat/scoring/diary"
+)
+
+// rights are the figures of accuracy of one kind: told by name, or tapped.
+func (d *Diary) rights(tapped bool) []diary.Accuracy {
+	var all []diary.Accuracy
+	for _, a := range d.Figures.Accuracy {
+		if a.Tapped == tapped {
+			all = append(all, a)
+		}
+	}
+	return all
+}
+
+// right draws how often one rhythm was right, over the same days as the others.
+func (d *Diary) right(w Words, a diary.Accuracy, days timeline) *Picture {
+	t := &trend{title: d.name(a.Rhythm), low: 0, high: 1, deep: panelDeep, days: days, points: points(a),
+		from: sayDay(w, days.first, d.Today), to: sayDay(w, days.last, d.Today),
+		rules: []rule{{1, w.Say("right-all"), true}, {0.5, w.Say("right-half"), true}, {0, w.Say("right-none"), true}}}
+	known := t.known()
+	t.value = w.Say("percent", "n", ofHundred(known[len(known)-1].Value))
+	p := &Picture{}
+	t.draw(p)
+	p.Twin = sayRight(w, known, d.Today)
+	return p
+}
+
+// points are the stretches of days that tell enough; if none does, all together.
+func points(a diary.Accuracy) []point {
+	var all []point
+	for _, s := range a.Spans {
+		if s.Share.Known {
+			all = append(all, point{s.From, s.To, s.Share})
+		}
+	}
+	if len(all) == 0 {
+		return []point{{a.All.From, a.All.To, a.All.Share}}
+	}
+	return all
+}
+
+func sayRight(w Words, known []point, today string) string {
+	var all []string
+	for _, at := range known {
+		all = append(all, w.Say("trend-days", "days", sayDays(w, at.from, at.to, today),
+			"value", ofHundred(at.Value), "between", sayBetween(w, at.Estimate)))
+	}
+	return w.Say("right-twin", "list", sayList(w, all))
+}
+
+// ofHundred is a part in whole hundredths.
+func ofHundred(part float64) int { return int(math.Round(100 * part)) }
+
+// sayBetween says the interval of a part: "67 to 91 of 100".
+func sayBetween(w Words, e scoring.Estimate) string {
+	return w.Say("of-hundred", "low", ofHundred(e.Low), "high", ofHundred(e.High))
+}
+
+// findRight says the one thing that accuracy tells of rhythms: which one has become
+// surer since the first stretch of days, or less sure; else which one is surer than
+// another; else that they are alike as far as this tells. Two are told apart only
+// where their intervals do not meet.
+func (d *Diary) findRight(w Words, tapped bool) string {
+	all := known(d.rights(tapped), func(a diary.Accuracy) bool { return a.All.Share.Known })
+	if len(all) == 0 {
+		return ""
+	}
+	if which, was, is := changed(all); which != "" {
+		return sayChanged(w, tapped, d.name(which), was, is)
+	}
+	best, least := all[0], all[0]
+	for _, a := range all {
+		if a.All.Share.Low > best.All.Share.Low {
+			best = a
+		}
+		if a.All.Share.High < least.All.Share.High {
+			least = a
+		}
+	}
+	switch {
+	case apart(least.All.Share, best.All.Share):
+		return sayApart(w, tapped, d.name(best.Rhythm), d.name(least.Rhythm),
+			ofHundred(best.All.Share.Value), ofHundred(least.All.Share.Value))
+	case len(all) == 1 && tapped:
+		return w.Say("tapped-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))
+	case len(all) == 1:
+		return w.Say("right-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))
+	case tapped:
+		return w.Say("tapped-alike")
+	}
+	return w.Say("right-alike")
+}
+
+// changed is the rhythm that has changed most since the first stretch of days, of 100
+// as it was and as it is; "" where none has beyond doubt.
+func changed(all []diary.Accuracy) (which string, was, is int) {
+	most := 0.0
+	for _, a := range all {
+		p := points(a)
+		first, last := p[0].Estimate, p[len(p)-1].Estimate
+		by := math.Abs(last.Value - first.Value)
+		if (apart(first, last) || apart(last, first)) && by > most {
+			most, which, was, is = by, a.Rhythm, ofHundred(first.Value), ofHundred(last.Value)
+		}
+	}
+	return which, was, is
+}
+
+func sayChanged(w Words, tapped bool, rhythm string, was, is int) string {
+	switch {
+	case is > was && tapped:
+		return w.Say("tapped-more", "rhythm", rhythm, "was", was, "is", is)
+	case is > was:
+		return w.Say("right-surer", "rhythm", rhythm, "was", was, "is", is)
+	case tapped:
+		return w.Say("tapped-fewer", "rhythm", rhythm, "was", was, "is", is)
+	}
+	return w.Say("right-less", "rhythm", rhythm, "was", was, "is", is)
+}
+
+func sayApart(w Words, tapped bool, most, least string, high, low int) string {
+	if tapped {
+		return w.Say("tapped-apart", "most", most, "high", high, "least", least, "low", low)
+	}
+	return w.Say("right-apart", "most", most, "high", high, "least", least, "low", low)
+}
+
+// apart reports whether all of a's interval lies below b's.
+func apart(a, b scoring.Estimate) bool { return a.Known && b.Known && a.High < b.Low }
+
+// known are those of which the figure is known.
+func known[T any](all []T, is func(T) bool) []T {
+	var some []T
+	for _, one := range all {
+		if is(one) {
+			some = append(some, one)
+		}
+	}
+	return some
+}
+
+// rightTable is the pictures of accuracy as a table.
+func (d *Diary) rightTable(w Words, id string, tapped bool) Item {
+	it := Item{ID: id, Role: RoleTable, Name: w.Say("table-right"), Columns: []string{
+		w.Say("rhythm"), w.Say("column-days"), w.Say("column-right"), w.Say("column-between")}}
+	for _, a := range d.rights(tapped) {
+		for _, s := range a.Spans {
+			row := []string{d.name(a.Rhythm), sayDays(w, s.From, s.To, d.Today), none, w.Say("too-few-yet")}
+			if s.Share.Known {
+				row[2], row[3] = w.Say("of", "n", s.Right, "of", s.N), sayBetween(w, s.Share)
+			}
+			it.Rows = append(it.Rows, row)
+		}
+	}
+	return it
+}

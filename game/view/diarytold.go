@@ -1,0 +1,221 @@
+package view
+
+import (
+	"slices"
+	"strings"
+
+	"groundbeat/scoring"
+	"groundbeat/scoring/diary"
+	"groundbeat/scoring/stat"
+)
+
+// told is what the rounds tell: for each matter a sentence, its pictures, and the
+// same as a table; nothing of a matter that there were no rounds of.
+func (d *Diary) told(w Words) []Item {
+	f := &d.Figures
+	return once(present([]Item{
+		d.matter(w, "named", w.Say("right-named"), d.findRight(w, false), d.rightPictures(w, false), d.rightFew(w, false), d.rightTable(w, "named-table", false)),
+		d.matter(w, "tapped", w.Say("right-tapped"), d.findRight(w, true), d.rightPictures(w, true), d.rightFew(w, true), d.rightTable(w, "tapped-table", true)),
+		d.matter(w, "fingers", w.Say("fingers"), d.findFingers(w), d.fingerPictures(w), d.fingersFew(w), d.fingersTable(w)),
+		d.matter(w, "round", w.Say("round"), d.findRound(w), d.roundPictures(w), "", d.roundTable(w)),
+		d.matter(w, "mixed", w.Say("mixed"), d.findMixed(w), d.one("mixed", w.Say("mixed"), d.mixedKnown(), func() *Picture { return d.mixed(w) }), d.mixedFew(w), d.mixedTable(w)),
+		d.matter(w, "reach", w.Say("reach"), d.findReach(w), d.reachPictures(w), d.reachFew(w), d.reachTable(w)),
+		d.matter(w, "days", w.Say("days"), d.findPractised(w), d.one("days", w.Say("days"), len(f.Practised) > 0, func() *Picture { return d.practised(w) }), "", d.practisedTable(w)),
+	}))
+}
+
+// firstPictures is how many pictures of rhythms are shown at once, of those practised
+// most; the others when opened.
+const firstPictures = 3
+
+// matter is one of what the rounds tell: nothing, where there were no such rounds;
+// only what is too few yet, where there are no pictures.
+func (d *Diary) matter(w Words, id, name, finding string, pictures []Item, few string, table Item) Item {
+	if len(table.Rows) == 0 || finding == "" && few == "" {
+		return Item{}
+	}
+	items := []Item{subheading(id, name)}
+	if finding != "" {
+		items = append(items, Item{ID: id + "-finding", Role: RoleText, Text: finding, Look: LookFinding})
+	}
+	if len(pictures) > 0 {
+		items = append(append(items, grids(w, id, pictures)...), marks(w, id))
+	}
+	if few != "" {
+		items = append(items, Item{ID: id + "-few", Role: RoleText, Text: few, Look: LookNote})
+	}
+	if len(pictures) > 0 {
+		items = append(items, Item{ID: id + "-figures", Role: RoleDetails, Name: w.Say("in-figures"), Children: []Item{table}})
+	}
+	return Item{ID: id + "-told", Role: RoleGroup, Look: LookMatter, Name: name, Children: present(items)}
+}
+
+// grids are the pictures of a matter: all of the kinds of round, the first of the
+// rhythms.
+func grids(w Words, id string, pictures []Item) []Item {
+	n := min(len(pictures), firstPictures)
+	if id == "reach" {
+		n = len(pictures)
+	}
+	items := []Item{{ID: id + "-pictures", Role: RoleGroup, Look: LookGrid, Children: pictures[:n]}}
+	if n < len(pictures) {
+		items = append(items, Item{ID: id + "-more", Role: RoleDetails, Name: w.Say("more-rhythms"), Children: []Item{
+			{ID: id + "-more-pictures", Role: RoleGroup, Look: LookGrid, Children: pictures[n:]}}})
+	}
+	return items
+}
+
+// marks says what the marks of a matter's pictures are, where they do not say it.
+func marks(w Words, id string) Item {
+	it := Item{ID: id + "-marks", Role: RoleText, Look: LookNote}
+	switch id {
+	case "named", "tapped", "reach":
+		it.Text = w.Say("trend-marks")
+	case "fingers":
+		it.Text = w.Say("fingers-marks")
+	case "round":
+		it.Text = w.Say("round-marks", "ms", RoundReach)
+	case "mixed":
+		it.Text = w.Say("mixed-marks")
+	default:
+		return Item{}
+	}
+	return it
+}
+
+// once leaves out what marks mean where a matter before has said it.
+func once(matters []Item) []Item {
+	said := map[string]bool{}
+	for i := range matters {
+		it := &matters[i]
+		it.Children = slices.DeleteFunc(it.Children, func(c Item) bool {
+			seen := c.ID == it.Children[0].ID+"-marks" && said[c.Text]
+			said[c.Text] = true
+			return seen
+		})
+	}
+	return matters
+}
+
+// picture is a still picture of the diary.
+func picture(id, name string, p *Picture) Item {
+	return Item{ID: id, Role: RolePicture, Name: name, Text: p.Twin, Picture: p, Aspect: p.Aspect()}
+}
+
+// one is a matter's only picture, if there is enough to draw.
+func (d *Diary) one(id, name string, enough bool, draw func() *Picture) []Item {
+	if !enough {
+		return nil
+	}
+	it := picture(id+"-picture", name, draw())
+	it.Look = LookBoard
+	return []Item{it}
+}
+
+func (d *Diary) rightPictures(w Words, tapped bool) []Item {
+	all := known(d.rights(tapped), func(a diary.Accuracy) bool { return a.All.Share.Known })
+	var days timeline
+	for _, a := range all {
+		for _, at := range points(a) {
+			days.span(at.from, at.to)
+		}
+	}
+	id := "named-"
+	if tapped {
+		id = "tapped-"
+	}
+	var items []Item
+	for _, a := range all {
+		items = append(items, picture(id+a.Rhythm, d.name(a.Rhythm), d.right(w, a, days)))
+	}
+	return items
+}
+
+func (d *Diary) fingerPictures(w Words) []Item {
+	var items []Item
+	for _, f := range d.Figures.Fingers {
+		if f.Bias.Known {
+			items = append(items, picture("fingers-"+f.Rhythm, d.name(f.Rhythm), d.fingers(w, f)))
+		}
+	}
+	return items
+}
+
+func (d *Diary) roundPictures(w Words) []Item {
+	var items []Item
+	for _, f := range d.Figures.Fingers {
+		if c := d.rhythm(f.Rhythm); c != nil && roundKnown(f) {
+			items = append(items, picture("round-"+f.Rhythm, d.name(f.Rhythm), d.round(w, c, f)))
+		}
+	}
+	return items
+}
+
+func (d *Diary) reachPictures(w Words) []Item {
+	all := known(d.Figures.Reach, func(r diary.Reach) bool { return r.Now.Known })
+	var days timeline
+	for _, r := range all {
+		for _, at := range heards(r, d.Today) {
+			days.span(at.from, at.to)
+		}
+	}
+	var items []Item
+	for _, r := range all {
+		items = append(items, picture("reach-"+r.Kind, sayKind(w, r.Kind), d.reached(w, r, days)))
+	}
+	return items
+}
+
+// few says of what there is too little yet, and how much more would do.
+func few(w Words, all []string) string {
+	if len(all) == 0 {
+		return ""
+	}
+	return w.Say("too-few", "list", strings.Join(all, "; "))
+}
+
+// missing is how many more are needed; at least one, of what cannot be told from as
+// many as there are.
+func missing(e scoring.Estimate) int { return max(1, e.Missing()) }
+
+func (d *Diary) rightFew(w Words, tapped bool) string {
+	var all []string
+	for _, a := range d.rights(tapped) {
+		if e := a.All.Share; !e.Known {
+			all = append(all, w.Say("few-rounds", "what", d.name(a.Rhythm), "n", missing(e)))
+		}
+	}
+	return few(w, all)
+}
+
+func (d *Diary) fingersFew(w Words) string {
+	var all []string
+	for _, f := range d.Figures.Fingers {
+		if !f.Bias.Known {
+			all = append(all, w.Say("few-rounds", "what", d.name(f.Rhythm), "n", missing(f.Bias)))
+		}
+	}
+	return few(w, all)
+}
+
+func (d *Diary) reachFew(w Words) string {
+	var all []string
+	for _, r := range d.Figures.Reach {
+		if !r.Now.Known {
+			all = append(all, w.Say("few-rounds", "what", sayKind(w, r.Kind), "n", missing(r.Now)))
+		}
+	}
+	return few(w, all)
+}
+
+// mixedFew says how many more rounds of one rhythm would do, if there is no row yet.
+func (d *Diary) mixedFew(w Words) string {
+	most := 0
+	for _, said := range d.Figures.Mixed.Said {
+		most = max(most, sum(said))
+	}
+	if most >= stat.LeastTrials {
+		return ""
+	}
+	return few(w, []string{w.Say("few-mixed", "n", stat.LeastTrials-most)})
+}
