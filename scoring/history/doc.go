@@ -134,8 +134,13 @@
 //	   "balance": 40,         how far towards the bass drum, of 100; − the lead drum
 //	   "bass": 2,             how often the bass drum was heard alone for one eight
 //	   "hands": true          the drummer's hands were shown
-//	 }
+//	 },
+//	 "player": "Amira"        nickname of who played
 //	}
+//
+// "player" is there in lines that were handed out: who played is known beside the
+// kept line, so that a nickname can be changed without writing the lines anew.
+// Without it, whoever takes the lines in says whose they are.
 //
 // The order of the members has no meaning. But for these last, all are there. offset and
 // setup are kept apart: matching and score use offset − setup, and so do
