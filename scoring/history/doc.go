@@ -162,6 +162,26 @@
 // does not know is an error to it, and is handed back as it was. A line of a newer version
 // is left alone and reported as [Newer].
 //
+// # A sheet
+//
+// Rounds can also be written as a table for a spreadsheet: comma-separated values after
+// RFC 4180 (Shafranovich 2005), in UTF-8 with a byte order mark, one round a row under
+// one row of names, lines ending in CR LF. A sheet is for looking at; it is not read
+// again.
+//
+// A column has the name of a member, and its meaning and unit. What a round's kind does
+// not have, and what is null, is an empty cell. Numbers have a decimal point. Besides:
+//
+//   - strokes, taps, breaks, aside: how many there are
+//   - choices: all, with spaces between
+//   - reaction: ms from the first stroke that differs to the press that heard the
+//     change, the offset of that press
+//   - helps.balance, helps.bass, helps.hands: the members of helps
+//
+// Texts may come from a person or from another's file, and spreadsheets take some
+// texts for formulas: one that begins as a formula does (= + - @ and their full-width
+// forms, a tab or a line break) has an apostrophe before it (OWASP, "CSV Injection").
+//
 // # Goals
 //
 // Every line can be read alone, by a person and by any program. Nothing of the

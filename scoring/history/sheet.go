@@ -8,23 +8,7 @@ import (
 	"strings"
 )
 
-// A sheet is a table for a spreadsheet: comma-separated values after RFC 4180
-// (Shafranovich 2005), in UTF-8, one round a row, lines ending in CR LF. It is for
-// looking at; what is to be read again is kept as lines.
-//
-// A column has the name of a member, as in the package comment, and its unit. What a
-// round's kind does not have, and what is null, is an empty cell. Numbers have a
-// decimal point. Besides:
-//
-//	strokes, taps, breaks, aside  how many there are
-//	choices                       all, with spaces between
-//	reaction                      ms from the first stroke that differs to the press
-//	                              that heard the change: the offset of that press
-//	helps.balance …               the members of helps
-//
-// Texts may come from a person or from another's file, and spreadsheets take some
-// texts for formulas: one that begins as a formula does (= + - @ and their full-width
-// forms, a tab or a line break) has an apostrophe before it (OWASP, "CSV Injection").
+// columns of a sheet, in their order; see the package comment.
 var columns = []string{
 	"player", "when", "kind", "rhythm", "to", "bpm", "riff", "hide", "eights", "output",
 	"score", "matched", "out", "added", "bias", "spread", "median", "drift",
