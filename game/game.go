@@ -20,6 +20,7 @@ type Outside struct {
 	Sound   Sound
 	Page    Page
 	Store   Store
+	Diary   Diary
 	Wall    Wall
 	Room    Room
 	Words   view.Words

@@ -3,6 +3,7 @@
 package game
 
 import (
+	"io"
 	"time"
 
 	"groundbeat/audio"
@@ -84,6 +85,7 @@ type Event struct {
 	Value  string
 	Reason string // hidden, interrupted, dry, device
 	Tap    Tap
+	File   io.Reader // the whole of a file that was opened, whose beginning is in Value; not to be read in a frame
 }
 
 // A Tap is one press, with the time that the browser stamped on it.

@@ -40,12 +40,12 @@ func run() error {
 	}()
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
-		Sound: b.sound, Page: b, Store: s, Wall: b.wall,
+		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
 		Room:  newClassroom(b.document, s.local),
 		Words: words, Rhythms: rhythms,
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),
-		Export: func() { go b.export(s) },
+		Export: func() { b.export(s) },
 	})
 	if err != nil {
 		return err
@@ -118,9 +118,11 @@ func (b *browser) hideCanvas() {
 }
 
 func (b *browser) export(s *store) {
-	if err := s.export(b.document); err != nil {
-		b.events = append(b.events, game.Event{Kind: game.Unexported, Reason: err.Error()})
-	}
+	s.ExportLines(s.player.id, func(err error) {
+		if err != nil {
+			b.events = append(b.events, game.Event{Kind: game.Unexported, Reason: err.Error()})
+		}
+	})
 }
 
 // Events implements [game.Page]: what came by mail, then what was done on the

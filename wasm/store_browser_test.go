@@ -19,19 +19,22 @@ import (
 
 // What is kept of finished rounds, and where nothing can be kept.
 
-// database gives what the browser's database holds: its version and all values
-// of its one store, in the order of their keys.
+// database gives what the browser's database holds: its version, the values of its
+// rounds in the order of their keys, and, where there is such a store, what was set
+// aside.
 const database = `(async () => {
 	const done = (r) => new Promise((yes, no) => { r.onsuccess = () => yes(r.result); r.onerror = () => no(r.error) });
 	const db = await done(indexedDB.open("groundbeat"));
-	const values = await done(db.transaction("rounds").objectStore("rounds").getAll());
+	const all = async (name) => db.objectStoreNames.contains(name) ? done(db.transaction(name).objectStore(name).getAll()) : [];
+	const values = await all("rounds"), aside = (await all("aside")).map((a) => a.value);
 	db.close();
-	return { version: db.version, values };
+	return { version: db.version, values, aside };
 })()`
 
 type stored struct {
 	Version int
 	Values  []json.RawMessage
+	Aside   []json.RawMessage
 }
 
 // lines are the stored values, each of which must be a text.
@@ -58,7 +61,7 @@ func TestKeptRound(t *testing.T) {
 		}
 	})
 	kept := get[stored](b, database)
-	require.Equal(t, 1, kept.Version)
+	require.Equal(t, 2, kept.Version)
 	lines := kept.lines(t)
 	require.Len(t, lines, 1)
 

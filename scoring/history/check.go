@@ -58,7 +58,7 @@ func checkWords(r *Round) error {
 		}
 	}
 	for _, w := range []struct{ field, text string }{
-		{"rhythm", r.Rhythm}, {"riff", r.Riff}, {"output", r.Output},
+		{"rhythm", r.Rhythm}, {"riff", r.Riff}, {"output", r.Output}, {"player", r.Player},
 	} {
 		if !utf8.ValidString(w.text) {
 			return wrong(w.field, "not UTF-8")

@@ -147,8 +147,13 @@
 //	   "balance": 40,         how far towards the bass drum, of 100; − the lead drum
 //	   "bass": 2,             how often the bass drum was heard alone for one eight
 //	   "hands": true          the drummer's hands were shown
-//	 }
+//	 },
+//	 "player": "Amira"        nickname of who played
 //	}
+//
+// "player" is there in lines that were handed out: who played is known beside the
+// kept line, so that a nickname can be changed without writing the lines anew.
+// Without it, whoever takes the lines in says whose they are.
 //
 // The order of the members has no meaning. But for these last, all are there. offset and
 // setup are kept apart: matching and score use offset − setup, and so do
@@ -169,6 +174,26 @@
 // a member that it does not know, and writes it back; a line of a kind that it
 // does not know is an error to it, and is handed back as it was. A line of a newer version
 // is left alone and reported as [Newer].
+//
+// # A sheet
+//
+// Rounds can also be written as a table for a spreadsheet: comma-separated values after
+// RFC 4180 (Shafranovich 2005), in UTF-8 with a byte order mark, one round a row under
+// one row of names, lines ending in CR LF. A sheet is for looking at; it is not read
+// again.
+//
+// A column has the name of a member, and its meaning and unit. What a round's kind does
+// not have, and what is null, is an empty cell. Numbers have a decimal point. Besides:
+//
+//   - strokes, taps, breaks, aside: how many there are
+//   - choices: all, with spaces between
+//   - reaction: ms from the first stroke that differs to the press that heard the
+//     change, the offset of that press
+//   - helps.balance, helps.bass, helps.hands: the members of helps
+//
+// Texts may come from a person or from another's file, and spreadsheets take some
+// texts for formulas: one that begins as a formula does (= + - @ and their full-width
+// forms, a tab or a line break) has an apostrophe before it (OWASP, "CSV Injection").
 //
 // # Goals
 //

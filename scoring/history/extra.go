@@ -17,6 +17,7 @@ func (r *Round) extras() []field {
 		{"hideAsked", &r.HideAsked, 0, 1, 100},
 		{"hide", &r.Hide, 3, 0, 1},
 		{"helps", &r.Helps, 0, 0, 0},
+		{"player", &r.Player, 0, 0, 0},
 	}
 }
 

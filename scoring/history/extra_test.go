@@ -22,6 +22,7 @@ func TestExtras(t *testing.T) {
 		{func(r *Round) { r.Hide = new(0.0) }, `"hide":0`},
 		{func(r *Round) { r.Helps.Balance = -40 }, `"helps":{"balance":-40}`},
 		{func(r *Round) { r.Helps = Helps{Bass: 2, Hands: true} }, `"helps":{"bass":2,"hands":true}`},
+		{func(r *Round) { r.Player = "Amira <3" }, `"player":"Amira <3"`},
 	} {
 		r := record(t)
 		c.extend(&r)
@@ -64,6 +65,7 @@ func TestExtrasRefused(t *testing.T) {
 		`"helps":‸[]`:                  "helps: [] is not an object",
 		`"helps":{"balance":‸-101}`:    "helps.balance: -101 is not from -100 to 100",
 		`"helps":{"bass":‸0}`:          "helps.bass: 0 is not from 1 to 1e+09",
+		`"player":‸null`:               "player: null is not a text",
 		`"helps":{"hands":‸1}`:         "helps.hands: 1 is not true or false",
 		`"helps":{"bass":1,"bass":‸2}`: "helps.bass: twice",
 	} {
@@ -79,4 +81,8 @@ func TestExtrasRefused(t *testing.T) {
 	r.Helps.Balance = 101
 	_, err := Format(r)
 	requireField(t, "helps.balance", err)
+	r = record(t)
+	r.Player = "a\xc3"
+	_, err = Format(r)
+	requireField(t, "player", err)
 }

@@ -6,36 +6,54 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"iter"
 )
 
-// ReadLines reads rounds, one a line, in their order. name is the name of the
-// file for the errors. Empty lines and a byte order mark are passed over.
+// ReadLines reads rounds, one a line, in their order, as [Lines] does, and gives
+// the rounds and the errors apart.
+func ReadLines(name string, r io.Reader) ([]Round, []error) {
+	var rounds []Round
+	var errs []error
+	for round, err := range Lines(name, r) {
+		if err != nil {
+			errs = append(errs, err)
+		} else {
+			rounds = append(rounds, round)
+		}
+	}
+	return rounds, errs
+}
+
+// Lines reads rounds, one a line, in their order: a round, or why it could not be
+// read. name is the name of the file for the errors. Empty lines and a byte order
+// mark are passed over.
 //
 // A line that cannot be read does not stop the others: it is reported as an
 // *[Error] or a *[Newer] with its number, and holds the line as it was, so that
 // the caller can keep it. If r fails, its error comes last, wrapped, with the
 // number of the line that could not be read to its end; what there is of that
 // line is read like any other.
-func ReadLines(name string, r io.Reader) ([]Round, []error) {
-	var rounds []Round
-	var errs []error
-	in := bufio.NewReader(r)
-	for n := 1; ; n++ {
-		line, err := in.ReadBytes('\n')
-		line = trim(line, n == 1)
-		if len(bytes.TrimSpace(line)) > 0 {
-			round, bad := Parse(line)
-			if bad == nil {
-				rounds = append(rounds, round)
-			} else {
-				errs = append(errs, placed(bad, name, n))
+func Lines(name string, r io.Reader) iter.Seq2[Round, error] {
+	return func(yield func(Round, error) bool) {
+		in := bufio.NewReader(r)
+		for n := 1; ; n++ {
+			line, err := in.ReadBytes('\n')
+			line = trim(line, n == 1)
+			if len(bytes.TrimSpace(line)) > 0 {
+				round, bad := Parse(line)
+				if bad != nil {
+					bad = placed(bad, name, n)
+				}
+				if !yield(round, bad) {
+					return
+				}
 			}
-		}
-		if err == io.EOF {
-			return rounds, errs
-		}
-		if err != nil {
-			return rounds, append(errs, fmt.Errorf("%s %w", place(name, n), err))
+			if err != nil {
+				if err != io.EOF {
+					yield(Round{}, fmt.Errorf("%s %w", place(name, n), err))
+				}
+				return
+			}
 		}
 	}
 }

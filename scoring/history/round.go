@@ -82,6 +82,7 @@ type Round struct {
 	HideAsked   int      // how far the riff was asked to hide the base, of 100; 0: as it came
 	Hide        *float64 // how far it did, as predicted, 0 to 1
 	Helps       Helps
+	Player      string // nickname of who played, in a file of several people's rounds
 
 	rest []member // members that this program does not know
 }

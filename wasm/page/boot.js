@@ -26,10 +26,10 @@ function storable() {
   }
 }
 
-// local is the browser's local storage; null where it is blocked.
-function local() {
+// small is one of the browser's storages for small texts; null where it is blocked.
+function small(name) {
   try {
-    return window.localStorage;
+    return window[name];
   } catch {
     return null;
   }
@@ -49,7 +49,8 @@ async function run() {
   if (!drawable()) return halt("no-pictures");
 
   const box = mailbox();
-  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local: local(), version };
+  const local = small("localStorage"), session = small("sessionStorage");
+  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local, session, version };
   taps(box);
 
   let made;

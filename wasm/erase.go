@@ -1,0 +1,66 @@
+//go:build js
+
+package main
+
+import "groundbeat/game"
+
+// erase removes all that is kept of a person. If nobody is left, the first person is
+// there again.
+func (d *database) erase(id string) error {
+	return d.write(func(t transaction) error {
+		all, err := t.people()
+		if err != nil {
+			return err
+		}
+		p := all.find(id)
+		if p == nil {
+			return game.ErrNobody
+		}
+		cards, err := t.cards(byPerson, p.id)
+		if err != nil {
+			return err
+		}
+		if err := t.removeRounds(cards); err != nil {
+			return err
+		}
+		if err := t.delete(daysStore, startingWith(p.id)); err != nil {
+			return err
+		}
+		if err := t.removeAside(p.id); err != nil {
+			return err
+		}
+		if err := t.delete(peopleStore, p.id); err != nil {
+			return err
+		}
+		if len(all.present()) > 1 {
+			return nil
+		}
+		return t.put(peopleStore, firstPerson.value())
+	})
+}
+
+// eraseAll removes everything.
+func (d *database) eraseAll() error {
+	return d.write(func(t transaction) error {
+		for _, store := range everything {
+			if err := t.clear(store); err != nil {
+				return err
+			}
+		}
+		return t.put(peopleStore, firstPerson.value())
+	})
+}
+
+// removeRounds removes rounds with their cards. The summaries of their days are left to
+// whoever calls.
+func (t transaction) removeRounds(cards []card) error {
+	for _, c := range cards {
+		if err := t.delete(roundsStore, c.id); err != nil {
+			return err
+		}
+		if err := t.delete(cardsStore, c.id); err != nil {
+			return err
+		}
+	}
+	return nil
+}

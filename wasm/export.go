@@ -1,0 +1,142 @@
+//go:build js
+
+package main
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"syscall/js"
+	"time"
+
+	"groundbeat/scoring/history"
+)
+
+// A kept line is one as it is handed out.
+type keptLine struct {
+	id     string // "" of what was set aside
+	line   string
+	player string // nickname; "" if there is none, or of what cannot be read
+}
+
+// export hands over what is kept of a person, or of everybody: rounds by their time,
+// then what this program cannot read: later versions, and what was set aside. f may not
+// wait.
+func (d *database) export(person string, f func(keptLine)) error {
+	return d.read(func(t transaction) error {
+		all, err := t.people()
+		if err != nil {
+			return err
+		}
+		if found := all.find(person); found != nil {
+			person = found.id
+		}
+		names := map[string]string{}
+		for _, p := range all {
+			names[p.id] = p.name
+		}
+		cards, err := t.cardsOf(person)
+		if err != nil {
+			return err
+		}
+		slices.SortStableFunc(cards, byTime)
+		err = t.values(roundsStore, idsOf(cards), func(i int, value js.Value) error {
+			if !value.IsUndefined() {
+				f(keptLine{cards[i].id, asLine(value), names[cards[i].person]})
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+		return t.eachAside(person, func(_, record js.Value) {
+			f(keptLine{line: asLine(record.Get("value"))})
+		})
+	})
+}
+
+// byTime puts cards in the order of their rounds, those of later versions at the end.
+func byTime(a, b card) int {
+	if a.newer != b.newer {
+		return cmp.Compare(a.newer, b.newer)
+	}
+	return cmp.Compare(a.when, b.when)
+}
+
+// parts is a long text in pieces, as a file is made of: a whole one would hold up the
+// page.
+type parts struct {
+	list js.Value
+	next strings.Builder
+}
+
+const partSize = 1 << 17 // bytes
+
+func newParts() *parts { return &parts{list: js.Global().Get("Array").New()} }
+
+func (p *parts) add(text string) {
+	p.next.WriteString(text)
+	if p.next.Len() >= partSize {
+		p.end()
+	}
+}
+
+// end makes what was added since the last piece one more, and returns all.
+func (p *parts) end() js.Value {
+	if p.next.Len() > 0 {
+		p.list.Call("push", p.next.String())
+		p.next.Reset()
+	}
+	return p.list
+}
+
+// allLines is a file of all rounds of a person, or of everybody.
+func (s *store) allLines(person string) (js.Value, error) {
+	text := newParts()
+	err := s.eachLine(person, func(l keptLine) {
+		text.add(string(history.Handed([]byte(l.line), l.player)) + "\n")
+	})
+	return text.end(), err
+}
+
+// sheet is the same as a table.
+func (s *store) sheet(person string) (js.Value, error) {
+	table := newParts()
+	table.add(history.SheetHead())
+	err := s.eachLine(person, func(l keptLine) {
+		r, err := history.Parse([]byte(l.line))
+		if err != nil {
+			return
+		}
+		r.Player = cmp.Or(r.Player, l.player)
+		table.add(history.SheetRow(r))
+	})
+	return table.end(), err
+}
+
+// saveFile hands the player a file. Where the browser asks where to put it, it reads it
+// only once that was answered, so that its address holds for a while.
+func saveFile(document js.Value, name, kind string, parts js.Value) (err error) {
+	defer recovered(&err)
+	blob := js.Global().Get("Blob").New(parts, map[string]any{"type": kind})
+	url := js.Global().Get("URL")
+	link := document.Call("createElement", "a")
+	address := url.Call("createObjectURL", blob)
+	link.Set("href", address)
+	link.Set("download", name)
+	link.Call("click")
+	time.AfterFunc(10*time.Minute, func() { url.Call("revokeObjectURL", address) })
+	return nil
+}
+
+// fileName is the name of a person's file: with her nickname, without what file names
+// may not have everywhere.
+func fileName(nickname, ending string) string {
+	safe := strings.Map(func(c rune) rune {
+		if strings.ContainsRune(`\/:*?"<>|.`, c) {
+			return '-'
+		}
+		return c
+	}, nickname)
+	return strings.Join(slices.DeleteFunc([]string{"groundbeat-rounds", safe}, func(s string) bool { return s == "" }), "-") + ending
+}

@@ -1,0 +1,133 @@
+//go:build js
+
+package main
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game"
+	"groundbeat/scoring/history"
+)
+
+// of is a line of a round as a person of a nickname handed it out.
+func of(t testing.TB, player string, r history.Round) string {
+	t.Helper()
+	return string(history.Handed([]byte(format(t, r)), player)) + "\n"
+}
+
+func (s *store) names(t testing.TB) (names []string) {
+	t.Helper()
+	come := make(chan []game.Person, 1)
+	s.People(func(all []game.Person, _ game.Person, err error) {
+		require.NoError(t, err)
+		come <- all
+	})
+	for _, p := range <-come {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+// A file is told of before it is kept, merged by id, and undone as a whole.
+func TestImport(t *testing.T) {
+	both(t, func(t *testing.T, s *store) {
+		all := practice(t, 0, 10, 4)
+		s.keepNow(t, all[:3]...)
+		file := "\uFEFF" + jsonl(t, all[1:7]...) + "{\"v\":1}\n\n" + later + "\nno line\n" + jsonl(t, all[5])
+		p := s.importNow(t, file)
+		require.Equal(t, []int{4, 3}, []int{p.New, p.There}, "two are kept, one is in the file twice")
+		require.Equal(t, "rounds.jsonl", p.File)
+		require.Len(t, p.Broken, 2)
+		require.EqualError(t, p.Broken[0], "rounds.jsonl:7:1: kind: missing")
+		require.ErrorContains(t, p.Broken[1], "rounds.jsonl:10:")
+		require.Len(t, p.Newer, 1)
+		require.ErrorContains(t, p.Newer[0], "rounds.jsonl:9: version 7")
+		require.Empty(t, p.People)
+		require.Equal(t, jsonl(t, all[:3]...), s.text(t, ""), "nothing is kept yet")
+		require.Zero(t, s.lastImportNow(t).Rounds)
+
+		got := s.acceptNow(t, false)
+		require.Equal(t, []any{4, "rounds.jsonl"}, []any{got.Rounds, got.File})
+		require.Equal(t, jsonl(t, all[:7]...), s.text(t, ""))
+		days, _ := s.daysNow(t)
+		require.Equal(t, 7, rounds(days.Days))
+		require.Zero(t, s.acceptNow(t, false).Rounds, "a preview is accepted once")
+
+		require.Equal(t, 4, s.importNow(t, jsonl(t, all[3:7]...)).There)
+	})
+}
+
+func TestUndo(t *testing.T) {
+	both(t, func(t *testing.T, s *store) {
+		all := practice(t, 0, 10, 4)
+		s.keepNow(t, all[:3]...)
+		before, _ := s.daysNow(t)
+		s.importNow(t, jsonl(t, all[2:8]...))
+		s.acceptNow(t, false)
+		s.keepNow(t, all[8])
+		if s.err == nil { // the window is loaded anew
+			s = newStore(t, t.Name())
+		}
+		last := s.lastImportNow(t)
+		require.Equal(t, []any{"rounds.jsonl", 5}, []any{last.File, last.Rounds})
+		require.NoError(t, done(s.Undo))
+		require.Equal(t, jsonl(t, append(all[:3:3], all[8])...), s.text(t, ""), "what was played since stays")
+		days, _ := s.daysNow(t)
+		require.Equal(t, texts(before.Days), texts(days.Days)[:1])
+		require.Equal(t, 4, rounds(days.Days))
+		require.Zero(t, s.lastImportNow(t).Rounds)
+		require.NoError(t, done(s.Undo), "nothing is left to undo")
+		require.Equal(t, 4, strings.Count(s.text(t, ""), "\n"))
+	})
+}
+
+// Rounds go to whom the file names, or all to who is chosen.
+func TestImportOfSeveralPeople(t *testing.T) {
+	both(t, func(t *testing.T, s *store) {
+		all := practice(t, 0, 6, 6)
+		amira := told(t, func(done func(game.Person, error)) { s.AddPerson("Amira", done) })
+		file := of(t, "amira", all[0]) + of(t, " Leyla ", all[1]) + jsonl(t, all[2]) + of(t, strings.Repeat("n", game.MostName+1), all[3])
+		p := s.importNow(t, file)
+		require.Equal(t, []string{"amira", "Leyla", strings.Repeat("n", game.MostName+1)}, p.People)
+		s.Choose(firstPerson.id)
+		s.acceptNow(t, false)
+		require.Equal(t, []string{"", "Amira", "Leyla"}, s.names(t))
+		require.Equal(t, jsonl(t, all[2:4]...), s.text(t, firstPerson.id))
+		require.Equal(t, of(t, "Amira", all[0]), s.text(t, amira.ID))
+		require.Equal(t, of(t, "Amira", all[0])+of(t, "Leyla", all[1])+jsonl(t, all[2:4]...), s.text(t, game.Everybody))
+
+		require.NoError(t, done(s.Undo))
+		require.Equal(t, []string{"", "Amira"}, s.names(t), "who came with the file goes with it")
+		s.importNow(t, file)
+		s.acceptNow(t, true)
+		require.Equal(t, jsonl(t, all[:4]...), s.text(t, firstPerson.id))
+		require.Equal(t, []string{"", "Amira"}, s.names(t))
+	})
+}
+
+// A file that cannot be read to its end is told of; what there is of it can be kept.
+func TestImportOfAFileThatBreaksOff(t *testing.T) {
+	s := withoutStorage()
+	r, fault := practised(t, 0, 1), errors.New("disk gone")
+	file := faulty{strings.NewReader(jsonl(t, r)), fault}
+	p := told(t, func(done func(game.Preview, error)) { s.Import("rounds.jsonl", file, done) })
+	require.Equal(t, 1, p.New)
+	require.Len(t, p.Broken, 1)
+	require.ErrorIs(t, p.Broken[0], fault)
+}
+
+type faulty struct {
+	text  *strings.Reader
+	fault error
+}
+
+func (f faulty) Read(into []byte) (int, error) {
+	if f.text.Len() == 0 {
+		return 0, f.fault
+	}
+	return f.text.Read(into)
+}

@@ -1,0 +1,191 @@
+//go:build js
+
+package main
+
+import (
+	"fmt"
+	"strings"
+	"syscall/js"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game"
+	"groundbeat/scoring/history"
+)
+
+// What a long practice costs: 10,000 rounds, 40 a day. Beside the time of the whole,
+// each benchmark reports the longest time for which the page could do nothing else
+// (longest-ms) and, where it matters, how long it takes until there is something to
+// show (first-ms).
+const (
+	manyRounds = 10_000
+	aDay       = 40
+)
+
+var manyLines string
+
+// many is a file of so many rounds.
+func many(b *testing.B) string {
+	b.Helper()
+	if manyLines == "" {
+		manyLines = jsonl(b, practice(b, 0, manyRounds, aDay)...)
+	}
+	return manyLines
+}
+
+// manyKept is a store with so many rounds, all counted. It serves all benchmarks, and
+// goes with the browser.
+var manyKept *store
+
+func filled(b *testing.B) *store {
+	b.Helper()
+	if manyKept == nil {
+		manyKept = &store{opened: make(chan struct{}), memory: newMemory(), player: firstPerson, asked: true}
+		manyKept.open("many")
+		manyKept.importNow(b, many(b))
+		require.Equal(b, manyRounds, manyKept.acceptNow(b, true).Rounds)
+		manyKept.daysNow(b)
+	}
+	return manyKept
+}
+
+// watch begins to watch how long the page is held up, and returns what ends that and
+// tells the longest time, ms: that between two turns of a timer, less what the timer
+// waits by itself.
+func watch() func() float64 {
+	held := js.Global().Call("eval", `(() => {
+		let last = performance.now(), longest = 0, on = true;
+		const wait = 4;
+		setTimeout(function turn() {
+			const now = performance.now();
+			longest = Math.max(longest, now - last - wait);
+			last = now;
+			if (on) setTimeout(turn, wait);
+		}, wait);
+		return () => { on = false; return Math.max(longest, performance.now() - last - wait) };
+	})()`)
+	return func() float64 { return held.Invoke().Float() }
+}
+
+func now() float64 { return js.Global().Get("performance").Call("now").Float() }
+
+// loop runs f as a benchmark and reports how long the page was held up.
+func loop(b *testing.B, f func()) {
+	b.Helper()
+	longest := watch()
+	for b.Loop() {
+		f()
+	}
+	b.ReportMetric(longest(), "longest-ms")
+}
+
+// BenchmarkDays tells all days of a practice that is counted.
+func BenchmarkDays(b *testing.B) {
+	s := filled(b)
+	loop(b, func() {
+		days, told := s.daysNow(b)
+		require.Equal(b, []int{manyRounds, manyRounds / aDay, 1}, []int{rounds(days.Days), len(days.Days), told})
+	})
+}
+
+// BenchmarkRecount makes all summaries anew.
+func BenchmarkRecount(b *testing.B) {
+	s := filled(b)
+	want, _ := s.daysNow(b)
+	var got game.Days
+	loop(b, func() {
+		s.change(b, func(tx transaction) error { return tx.clear(daysStore) })
+		got, _ = s.daysNow(b)
+	})
+	require.Equal(b, texts(want.Days), texts(got.Days))
+}
+
+// BenchmarkKeep keeps one more round, on a new day.
+func BenchmarkKeep(b *testing.B) {
+	s := filled(b)
+	n := manyRounds
+	loop(b, func() {
+		s.keepNow(b, practised(b, n, aDay))
+		n++
+	})
+	s.change(b, func(tx transaction) error {
+		cards, err := tx.cards(byDay, startingWith(firstPerson.id, "2026-09-12"))
+		require.NoError(b, err)
+		require.Len(b, cards, n-manyRounds)
+		require.NoError(b, tx.removeRounds(cards))
+		return tx.forget(cards)
+	})
+}
+
+// BenchmarkLatest reads the last hundred rounds of a kind.
+func BenchmarkLatest(b *testing.B) {
+	s := filled(b)
+	loop(b, func() {
+		come := make(chan int, 1)
+		s.Latest("which", 100, func(r []history.Round, _ error) { come <- len(r) })
+		require.Equal(b, 100, <-come)
+	})
+}
+
+// BenchmarkImport reads a file, keeps its rounds and undoes it, and reports each.
+func BenchmarkImport(b *testing.B) {
+	text := many(b)
+	s := newStore(b, b.Name())
+	phase := func(name string, f func()) {
+		longest, from := watch(), now()
+		f()
+		b.ReportMetric(now()-from, name+"-ms")
+		b.ReportMetric(longest(), name+"-longest-ms")
+	}
+	for b.Loop() {
+		phase("read", func() { require.Equal(b, manyRounds, s.importNow(b, text).New) })
+		phase("accept", func() { require.Equal(b, manyRounds, s.acceptNow(b, true).Rounds) })
+		phase("undo", func() { require.NoError(b, done(s.Undo)) })
+	}
+}
+
+// BenchmarkUpgrade opens a database of version 1: until something is told, until all
+// is counted.
+func BenchmarkUpgrade(b *testing.B) {
+	values := map[string]any{}
+	for i, line := range strings.Split(strings.TrimSpace(many(b)), "\n") {
+		values[fmt.Sprintf("round-%d", i)] = line
+	}
+	var first float64
+	worst := 0.0
+	for b.Loop() {
+		b.StopTimer()
+		name := b.Name()
+		firstVersion(b, name, values)
+		b.StartTimer()
+		end, from := watch(), now()
+		s := newStore(b, name)
+		come := make(chan game.Days, mostReadings)
+		s.Days(func(d game.Days) { come <- d })
+		d := <-come
+		first = now() - from
+		for d.Behind > 0 {
+			d = <-come
+		}
+		worst = max(worst, end())
+		require.NoError(b, d.Err)
+		require.Equal(b, manyRounds, rounds(d.Days))
+	}
+	b.ReportMetric(first, "first-ms")
+	b.ReportMetric(worst, "longest-ms")
+}
+
+// BenchmarkExport makes the two files.
+func BenchmarkExport(b *testing.B) {
+	s := filled(b)
+	for name, make := range map[string]func(string) (js.Value, error){"lines": s.allLines, "sheet": s.sheet} {
+		b.Run(name, func(b *testing.B) {
+			loop(b, func() {
+				parts, err := make("")
+				require.NoError(b, err)
+				require.Positive(b, parts.Length())
+			})
+		})
+	}
+}

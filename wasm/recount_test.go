@@ -1,0 +1,98 @@
+//go:build js
+
+package main
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game"
+	"groundbeat/scoring/diary"
+)
+
+// change does something to the database that no part of the program does.
+func (s *store) change(t testing.TB, what func(tx transaction) error) {
+	t.Helper()
+	require.NoError(t, s.database.write(what))
+}
+
+// A summary that is not that of its rounds is made anew from them, and is the same.
+func TestRecount(t *testing.T) {
+	s := newStore(t, t.Name())
+	s.keepNow(t, practice(t, 0, 20, 5)...)
+	want, _ := s.daysNow(t)
+	require.Len(t, want.Days, 4)
+	day := func(i int) []any { return []any{firstPerson.id, want.Days[i].Date()} }
+	other := new(diary.Day)
+	other.Add(practised(t, 5, 5))
+	for name, spoil := range map[string]func(tx transaction) error{
+		"missing":        func(tx transaction) error { return tx.delete(daysStore, day(1)) },
+		"of too few":     func(tx transaction) error { return tx.putAt(daysStore, day(1), string(other.Format())) },
+		"broken":         func(tx transaction) error { return tx.putAt(daysStore, day(2), "{") },
+		"no text":        func(tx transaction) error { return tx.putAt(daysStore, day(2), 5) },
+		"of another day": func(tx transaction) error { return tx.putAt(daysStore, day(0), string(want.Days[1].Format())) },
+		"all missing":    func(tx transaction) error { return tx.clear(daysStore) },
+		"left over": func(tx transaction) error {
+			return tx.putAt(daysStore, []any{firstPerson.id, "2001-01-01"}, string(other.Format()))
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s.change(t, spoil)
+			got, _ := s.daysNow(t)
+			require.Equal(t, texts(want.Days), texts(got.Days))
+			require.Eventually(t, func() bool { return len(s.kept(t, daysStore)) == 4 }, waiting, tick)
+		})
+	}
+}
+
+// A round is kept even where the summary of its day is broken.
+func TestKeepOnABrokenDay(t *testing.T) {
+	s := newStore(t, t.Name())
+	all := practice(t, 0, 3, 3)
+	s.keepNow(t, all[:2]...)
+	s.change(t, func(tx transaction) error {
+		return tx.putAt(daysStore, []any{firstPerson.id, diary.Date(all[0])}, "{")
+	})
+	s.keepNow(t, all[2])
+	days, _ := s.daysNow(t)
+	require.Equal(t, 3, rounds(days.Days))
+}
+
+// A round that was spoilt later is set aside as it is, and not counted; the others of
+// its day are.
+func TestSpoiltRound(t *testing.T) {
+	s := newStore(t, t.Name())
+	all := practice(t, 0, 4, 4)
+	s.keepNow(t, all...)
+	spoilt := format(t, all[1])[:100]
+	s.change(t, func(tx transaction) error {
+		if err := tx.putAt(roundsStore, all[1].ID, spoilt); err != nil {
+			return err
+		}
+		return tx.clear(daysStore)
+	})
+	days, _ := s.daysNow(t)
+	require.Equal(t, 3, rounds(days.Days))
+	days, _ = s.daysNow(t)
+	require.Equal(t, 1, days.Aside)
+	require.NotContains(t, s.kept(t, roundsStore), all[1].ID)
+	require.Equal(t, jsonl(t, all[0], all[2], all[3])+spoilt+"\n", s.text(t, firstPerson.id))
+	whole := s.importNow(t, jsonl(t, all...))
+	require.Equal(t, []int{1, 3}, []int{whole.New, whole.There}, "from a file it can come back")
+}
+
+// While what is behind is counted, its number is told, not a wrong picture of it.
+func TestBehind(t *testing.T) {
+	s := newStore(t, t.Name())
+	s.keepNow(t, practice(t, 0, 20, 5)...)
+	s.change(t, func(tx transaction) error { return tx.delete(daysStore, []any{firstPerson.id, "2026-01-06"}) })
+	come := make(chan game.Days, mostReadings)
+	s.Days(func(d game.Days) { come <- d })
+	d := <-come
+	require.Equal(t, []int{5, 15}, []int{d.Behind, rounds(d.Days)})
+	require.NotContains(t, strings.Join(texts(d.Days), ""), "2026-01-06")
+	d = <-come
+	require.Equal(t, []int{0, 20}, []int{d.Behind, rounds(d.Days)})
+}

@@ -1,0 +1,136 @@
+//go:build js
+
+package main
+
+import (
+	"errors"
+	"syscall/js"
+
+	"groundbeat/scoring/history"
+)
+
+// sweep gives each round that has none its card: those of version 1, which belong to
+// the first person. What this program can read by now, and an earlier one could not, it
+// reads, and sets aside what it cannot read. It can be broken off at any time, and
+// several windows may sweep at once.
+func (d *database) sweep() error {
+	defer close(d.swept)
+	if err := d.takeBack(); err != nil {
+		return err
+	}
+	if err := d.learn(); err != nil {
+		return err
+	}
+	keys, err := d.withoutCard()
+	for err == nil && len(keys) > 0 {
+		n := min(2*bunch, len(keys))
+		some := keys[:n]
+		err = d.write(func(t transaction) error { return t.giveCards(some) })
+		keys = keys[n:]
+	}
+	return err
+}
+
+// learn reads lines that were too new for an earlier version of this program.
+func (d *database) learn() error {
+	known := js.Global().Get("IDBKeyRange").Call("upperBound", history.Version)
+	n := 0
+	err := d.read(func(t transaction) (err error) {
+		n, err = t.count(cardsStore, byNewer, known)
+		return err
+	})
+	if err != nil || n == 0 {
+		return err
+	}
+	return d.write(func(t transaction) error {
+		cards, err := t.cards(byNewer, known)
+		if err != nil {
+			return err
+		}
+		for _, c := range cards {
+			if err := t.amend(c); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// withoutCard lists the keys of rounds without a card.
+func (d *database) withoutCard() (keys []any, err error) {
+	var all, known js.Value
+	err = d.read(func(t transaction) error {
+		fresh, err := t.fresh()
+		if err != nil || fresh == 0 {
+			return err
+		}
+		if all, err = t.keys(roundsStore); err != nil {
+			return err
+		}
+		known, err = t.keys(cardsStore)
+		return err
+	})
+	if err != nil || all.IsUndefined() {
+		return nil, err
+	}
+	w := newWork()
+	has := js.Global().Get("Set").New(known)
+	for i := range all.Length() {
+		w.rest()
+		if key := all.Index(i); !has.Call("has", key).Bool() {
+			keys = append(keys, key)
+		}
+	}
+	return keys, nil
+}
+
+// giveCards gives what is kept under some keys its cards, or sets it aside, unless
+// another window was here before.
+func (t transaction) giveCards(keys []any) error {
+	var fresh []any
+	err := t.values(cardsStore, keys, func(i int, card js.Value) error {
+		if card.IsUndefined() {
+			fresh = append(fresh, keys[i])
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	broken := map[int]error{}
+	err = t.values(roundsStore, fresh, func(i int, value js.Value) error {
+		key := fresh[i].(js.Value)
+		if value.IsUndefined() {
+			return nil
+		}
+		if key.Type() != js.TypeString {
+			broken[i] = errors.New("its key is no id")
+			return nil
+		}
+		c, err := firstCard(key.String(), value)
+		if err != nil {
+			broken[i] = err
+			return nil
+		}
+		return t.put(cardsStore, c.value())
+	})
+	for i, why := range broken {
+		if err == nil {
+			err = t.setAside(fresh[i], firstPerson.id, why)
+		}
+	}
+	return err
+}
+
+// firstCard is the card of a round of version 1, or why it cannot be read.
+func firstCard(id string, value js.Value) (card, error) {
+	r, err := readRound(id, value)
+	var newer *history.Newer
+	switch {
+	case err == nil:
+		return cardOf(r, firstPerson.id, ""), nil
+	case errors.As(err, &newer):
+		return card{id: id, person: firstPerson.id, newer: newer.Version}, nil
+	}
+	return card{}, err
+}

@@ -1,0 +1,212 @@
+//go:build js
+
+package main
+
+import (
+	"syscall/js"
+)
+
+// transaction is one on all stores. Where a method waits for the browser's answer, the
+// page goes on meanwhile, so that a long transaction does not hold up a frame. Nothing
+// else may be waited for: the browser ends a transaction of which it awaits no more
+// requests. A browser that refuses a request throws, see recovered.
+type transaction struct {
+	raw      js.Value
+	sent     *int      // how many requests to write there were
+	answered chan bool // whether the request that is waited for was granted
+	ended    chan bool // whether all was written
+	heard    []js.Func // by the browser's events
+}
+
+// bunch is how many requests are sent before one is waited for: the browser works on
+// the next ones meanwhile.
+const bunch = 16
+
+func newTransaction(connection js.Value, mode string) transaction {
+	all := make([]any, len(everything))
+	for i, store := range everything {
+		all[i] = store
+	}
+	t := transaction{connection.Call("transaction", all, mode), new(int), make(chan bool, 1), make(chan bool, 1), nil}
+	tells := func(c chan bool, what bool) js.Func {
+		return js.FuncOf(func(js.Value, []js.Value) any { c <- what; return nil })
+	}
+	t.heard = []js.Func{tells(t.answered, true), tells(t.answered, false), tells(t.ended, true), tells(t.ended, false)}
+	t.raw.Set("oncomplete", t.heard[2])
+	t.raw.Set("onabort", t.heard[3])
+	return t
+}
+
+// end waits until all is written, or undone if err is not nil, and tells why it was not
+// written.
+func (t transaction) end(err error) error {
+	if err != nil {
+		t.abort()
+	}
+	written := <-t.ended
+	for _, f := range t.heard {
+		f.Release()
+	}
+	if cause := t.raw.Get("error"); !written && cause.Truthy() {
+		return js.Error{Value: cause}
+	}
+	if err == nil && !written {
+		return errAborted
+	}
+	return err
+}
+
+func (t transaction) abort() {
+	var over error // it may have ended by itself
+	defer recovered(&over)
+	t.raw.Call("abort")
+}
+
+// await waits for the answer to a request.
+func (t transaction) await(request js.Value) (js.Value, error) {
+	request.Set("onsuccess", t.heard[0])
+	request.Set("onerror", t.heard[1])
+	if !<-t.answered {
+		return js.Undefined(), js.Error{Value: request.Get("error")}
+	}
+	return request.Get("result"), nil
+}
+
+// written waits for some of the requests to write. One that is refused ends the
+// transaction.
+func (t transaction) written(request js.Value) error {
+	if *t.sent++; *t.sent%bunch != 0 {
+		return nil
+	}
+	_, err := t.await(request)
+	return err
+}
+
+func (t transaction) store(name string) js.Value { return t.raw.Call("objectStore", name) }
+
+// source is a store, or one of its indexes if index is not "".
+func (t transaction) source(store, index string) js.Value {
+	if index == "" {
+		return t.store(store)
+	}
+	return t.store(store).Call("index", index)
+}
+
+// get reads a value; undefined where there is none.
+func (t transaction) get(store string, key any) (js.Value, error) {
+	return t.await(t.store(store).Call("get", key))
+}
+
+// values hands over what there is under some keys, in order. f may use the transaction.
+func (t transaction) values(store string, keys []any, f func(i int, value js.Value) error) error {
+	s := t.store(store)
+	requests := make([]js.Value, 0, bunch)
+	for from := 0; from < len(keys); from += len(requests) {
+		requests = requests[:0]
+		for _, key := range keys[from:min(from+bunch, len(keys))] {
+			requests = append(requests, s.Call("get", key))
+		}
+		if _, err := t.await(requests[len(requests)-1]); err != nil {
+			return err
+		}
+		for i, request := range requests {
+			if err := f(from+i, request.Get("result")); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// add adds a value under a key that must be free.
+func (t transaction) add(store string, key, value any) error {
+	return t.written(t.store(store).Call("add", value, key))
+}
+
+// put writes a value that holds its own key, or under a key of the store's choice.
+func (t transaction) put(store string, value any) error {
+	return t.written(t.store(store).Call("put", value))
+}
+
+// putAt writes a value under a key.
+func (t transaction) putAt(store string, key, value any) error {
+	return t.written(t.store(store).Call("put", value, key))
+}
+
+// delete removes what there is under a key or in a range of keys.
+func (t transaction) delete(store string, keys any) error {
+	return t.written(t.store(store).Call("delete", keys))
+}
+
+// clear empties a store.
+func (t transaction) clear(store string) error {
+	return t.written(t.store(store).Call("clear"))
+}
+
+// A cursor stands at a value while each goes through them.
+type cursor struct {
+	raw   js.Value
+	moved bool
+}
+
+func (c *cursor) key() js.Value { return c.raw.Get("key") }
+
+// skip goes to the first key from a given one on, and not to the next.
+func (c *cursor) skip(to any) {
+	c.moved = true
+	c.raw.Call("continue", to)
+}
+
+// The directions of each.
+const (
+	ascending  = "next"
+	descending = "prev"
+)
+
+// each calls f with each value in a range of keys (all if that is undefined), until f
+// returns false. f must not wait for anything.
+func (t transaction) each(store, index string, keys any, direction string, f func(c *cursor, value js.Value) bool) error {
+	request := t.source(store, index).Call("openCursor", keys, direction)
+	for {
+		at, err := t.await(request)
+		if err != nil || at.IsNull() {
+			return err
+		}
+		c := cursor{raw: at}
+		if !f(&c, at.Get("value")) {
+			return nil
+		}
+		if !c.moved {
+			at.Call("continue")
+		}
+	}
+}
+
+// count counts what there is in a range of keys; all if keys is undefined.
+func (t transaction) count(store, index string, keys any) (int, error) {
+	n, err := t.await(t.source(store, index).Call("count", keys))
+	if err != nil {
+		return 0, err
+	}
+	return n.Int(), nil
+}
+
+// keys returns all keys of a store, as a list of JavaScript.
+func (t transaction) keys(store string) (js.Value, error) {
+	return t.await(t.store(store).Call("getAllKeys"))
+}
+
+// startingWith is the range of those keys that are lists and begin with the given
+// parts: lists come after all texts and numbers.
+func startingWith(parts ...any) js.Value {
+	return js.Global().Get("IDBKeyRange").Call("bound", parts, append(parts[:len(parts):len(parts)], []any{}))
+}
+
+// asLine returns a stored value as a line. We store nothing but lines; what
+// somebody else has put there is written as JSON, so that it is not lost.
+func asLine(value js.Value) string {
+	if value.Type() != js.TypeString {
+		value = js.Global().Get("JSON").Call("stringify", value)
+	}
+	return value.String()
+}
