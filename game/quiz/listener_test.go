@@ -1,0 +1,182 @@
+package quiz
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"groundbeat/scoring/threshold"
+)
+
+// graduality is that of the simulated listeners: from 73 % to 27 % of the way between
+// chance and best it takes 0.12 of hide.
+const graduality = .06
+
+// ear is a simulated listener, right as package threshold says, with its lapses.
+type ear struct {
+	threshold float64            // of hide, in the mean of the rhythms
+	offsets   map[string]float64 // of each rhythm from it
+	choices   int                // sure: tapped
+	r         *rand.Rand
+}
+
+// spreads are offsets of five rhythms; they sum to 0, and lie 0.07 apart as a
+// standard deviation.
+var spreads = map[string]float64{"maqsum": .08, "baladi": .05, "saidi": 0, "ciftetelli": -.04, "masmudi-kabir": -.09}
+
+var fiveIDs = []string{"maqsum", "baladi", "saidi", "ciftetelli", "masmudi-kabir"}
+
+// riffsAsked is how far, in hundredths, the base of five rhythms is hidden where so many
+// hundredths are asked for, by riffs of some seeds.
+var riffsAsked = sync.OnceValue(func() map[string][mostAsk + 1][]int {
+	all := map[string][mostAsk + 1][]int{}
+	for _, id := range fiveIDs {
+		catalogue, err := loaded()
+		if err != nil {
+			panic(err)
+		}
+		c, _ := catalogue.Get(id)
+		var of [mostAsk + 1][]int
+		reached := []reach{reachOf(c)}
+		for asked := range of {
+			level, hide := riffFor(asked, reached)
+			for seed := range uint64(2) {
+				of[asked] = append(of[asked], (hides(c, level, hide, seed)+5)/10)
+			}
+		}
+		all[id] = of
+	}
+	return all
+})
+
+// hears answers what is played for a hide that is asked for. Records do not say what
+// the filled form hides.
+func (e ear) hears(rhythm string, asked int) trial {
+	hide := pick(e.r, riffsAsked()[rhythm][asked])
+	p := threshold.Search{}.Right(float64(hide)/100, e.threshold+e.offsets[rhythm], graduality, e.choices)
+	return trial{rhythm: rhythm, choices: e.choices, hide: hide, right: e.r.Float64() < p}
+}
+
+// asked lets a staircase ask an ear about five rhythms, so many questions.
+func (e ear) asked(w *walk, n int) []trial {
+	all := make([]trial, n)
+	for i := range all {
+		rhythm := fiveIDs[e.r.IntN(len(fiveIDs))]
+		all[i] = e.hears(rhythm, ask(w.level(), w.offsets.of(rhythm)))
+		w.answer(all[i])
+	}
+	return all
+}
+
+// figures are the errors of an estimate over many runs.
+type figures struct{ n, sum, squares, held float64 }
+
+func (f *figures) add(off float64, holds bool) {
+	f.n, f.sum, f.squares = f.n+1, f.sum+off, f.squares+off*off
+	if holds {
+		f.held++
+	}
+}
+
+func (f *figures) bias() float64 { return f.sum / f.n }
+func (f *figures) rms() float64  { return math.Sqrt(f.squares / f.n) }
+
+// found is what comes of an ear in many runs after so many answers: what Heard says of
+// all rhythms and HeardOf of one, and how far from the threshold of its own rhythm the
+// next riff would be asked, with the offsets learnt and without.
+type found struct{ heard, one, asks, plain figures }
+
+func (f *found) add(c ear, w *walk, trials []trial) {
+	e := Edge{trials: trials}
+	h := e.Heard().Hide
+	f.heard.add(h.Value-c.threshold, !h.Excludes(c.threshold))
+	if f.one.n < 60 {
+		own := c.threshold + c.offsets[fiveIDs[0]]
+		f.one.add(e.HeardOf(fiveIDs[0]).Hide.Value-own, true)
+	}
+	for _, id := range fiveIDs {
+		own := c.threshold + c.offsets[id]
+		f.plain.add(float64(w.level())/1000-own, true)
+		f.asks.add(float64(ask(w.level(), w.offsets.of(id)))/100-own, true)
+	}
+}
+
+// recover finds an ear after few answers and after many, in so many runs.
+func (c ear) recover(runs int) (few, many found) {
+	for run := range runs {
+		c.r = rand.New(rand.NewPCG(uint64(run), uint64(c.choices)*1000+uint64(100*c.threshold)))
+		w := startWalk(0)
+		trials := c.asked(w, fewAnswers)
+		few.add(c, w, trials)
+		many.add(c, w, append(trials, c.asked(w, manyAnswers-fewAnswers)...))
+	}
+	return few, many
+}
+
+const fewAnswers, manyAnswers = 60, 150
+
+func (c ear) String() string {
+	of := fmt.Sprintf("one of %d", c.choices)
+	if c.choices == sure {
+		of = "tapped"
+	}
+	return of + map[bool]string{true: ", rhythms alike", false: ", rhythms apart"}[c.offsets == nil]
+}
+
+// bound says how far off the threshold found may be: its bias, and the root of its
+// mean squared error.
+type bound struct{ bias, err float64 }
+
+// TestListeners: simulated listeners of known threshold, asked about five rhythms by
+// the staircase and answering riffs as they are really played, are recovered. The
+// bounds are those measured with 1,000 runs, rounded up. Above 0.5 there is little
+// room to ask for more, and the error is greater.
+func TestListeners(t *testing.T) {
+	runs := 1000
+	if testing.Short() {
+		runs = 60
+	}
+	t.Logf("%-24s %9s %7s   %7s %6s %6s   %6s   %6s %6s", "listener", "threshold", "answers",
+		"bias", "error", "held", "of one", "asks", "plain")
+	for _, c := range []struct {
+		choices   int
+		offsets   map[string]float64
+		few, many bound
+	}{
+		{2, spreads, bound{.013, .055}, bound{.011, .036}},
+		{3, spreads, bound{.014, .041}, bound{.010, .025}},
+		{3, nil, bound{.007, .035}, bound{.003, .022}},
+		{4, spreads, bound{.016, .040}, bound{.008, .022}},
+		{sure, spreads, bound{.014, .031}, bound{.008, .017}},
+		{sure, nil, bound{.007, .025}, bound{.002, .013}},
+	} {
+		for _, at := range []float64{.1, .3, .5} {
+			l := ear{threshold: at, offsets: c.offsets, choices: c.choices}
+			few, many := l.recover(runs)
+			for _, f := range []struct {
+				answers int
+				found
+				bound
+			}{{fewAnswers, few, c.few}, {manyAnswers, many, c.many}} {
+				t.Logf("%-24v %9.2f %7d   %+.4f %.4f  %.3f   %.4f   %.4f %.4f", l, at, f.answers,
+					f.heard.bias(), f.heard.rms(), f.heard.held/f.heard.n, f.one.rms(), f.asks.rms(), f.plain.rms())
+				slack := 4 * f.err / math.Sqrt(float64(runs))
+				assert.InDelta(t, 0, f.heard.bias(), f.bias+slack)
+				assert.Less(t, f.heard.rms(), f.err*(1+3/math.Sqrt(2*float64(runs))))
+				assert.Greater(t, f.heard.held/f.heard.n, .93-3*math.Sqrt(.93*.07/float64(runs)))
+				// What a rhythm's own offset is worth where rhythms lie apart, and costs
+				// where they do not.
+				gain := f.plain.rms() - f.asks.rms()
+				if c.offsets == nil {
+					assert.Greater(t, gain, -.006)
+				} else {
+					assert.Greater(t, gain, .004)
+				}
+			}
+		}
+	}
+}
