@@ -35,6 +35,9 @@ func (k Known) Edge(kind string) Edge {
 	return EdgeOf(kind, k.Rounds, k.Right, warm, k.Today)
 }
 
+// Lean returns which wrong answers come first in the player's questions of Which.
+func (k Known) Lean() Lean { return LeanOf(k.Mixed, len(loose(k.Rounds)) == 0) }
+
 // Well is something that goes well: a rhythm whose dums are tapped, or that is told by
 // name. The zero Well is nothing.
 type Well struct {

@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 	"groundbeat/scoring/threshold"
 )
 
@@ -30,25 +32,32 @@ var spreads = map[string]float64{"maqsum": .08, "baladi": .05, "saidi": 0, "cift
 
 var fiveIDs = []string{"maqsum", "baladi", "saidi", "ciftetelli", "masmudi-kabir"}
 
-// riffsAsked is how far, in hundredths, the base of five rhythms is hidden where so many
-// hundredths are asked for, by riffs of some seeds.
-var riffsAsked = sync.OnceValue(func() map[string][mostAsk + 1][]int {
-	all := map[string][mostAsk + 1][]int{}
+// askedRiff is what is played where so many hundredths are asked for: a level, and how
+// far, in hundredths, its riffs of some seeds hide the base.
+type askedRiff struct {
+	level riff.Level
+	hides []int
+}
+
+// riffsAsked are they, of five rhythms, by the hundredths.
+var riffsAsked = sync.OnceValue(func() map[string]*[mostAsk + 1]askedRiff {
+	all := map[string]*[mostAsk + 1]askedRiff{}
 	for _, id := range fiveIDs {
 		catalogue, err := loaded()
 		if err != nil {
 			panic(err)
 		}
 		c, _ := catalogue.Get(id)
-		var of [mostAsk + 1][]int
-		reached := []reach{reachOf(c)}
+		var of [mostAsk + 1]askedRiff
+		reached := reaches{}
 		for asked := range of {
-			level, hide := riffFor(asked, reached)
+			level, hide := reached.riffFor(asked, []*rhythm.Cycle{c})
+			of[asked].level = level
 			for seed := range uint64(2) {
-				of[asked] = append(of[asked], (hides(c, level, hide, seed)+5)/10)
+				of[asked].hides = append(of[asked].hides, (hides(c, level, hide, seed)+5)/10)
 			}
 		}
-		all[id] = of
+		all[id] = &of
 	}
 	return all
 })
@@ -56,7 +65,7 @@ var riffsAsked = sync.OnceValue(func() map[string][mostAsk + 1][]int {
 // hears answers what is played for a hide that is asked for. Records do not say what
 // the filled form hides.
 func (e ear) hears(rhythm string, asked int) trial {
-	hide := pick(e.r, riffsAsked()[rhythm][asked])
+	hide := pick(e.r, riffsAsked()[rhythm][asked].hides)
 	p := threshold.Search{}.Right(float64(hide)/100, e.threshold+e.offsets[rhythm], graduality, e.choices)
 	return trial{rhythm: rhythm, choices: e.choices, hide: hide, right: e.r.Float64() < p}
 }
@@ -138,7 +147,7 @@ type bound struct{ bias, err float64 }
 func TestListeners(t *testing.T) {
 	runs := 1000
 	if testing.Short() {
-		runs = 60
+		runs = 30
 	}
 	t.Logf("%-24s %9s %7s   %7s %6s %6s   %6s   %6s %6s", "listener", "threshold", "answers",
 		"bias", "error", "held", "of one", "asks", "plain")

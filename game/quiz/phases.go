@@ -8,18 +8,20 @@ import (
 // How much easier, in hundredths of hide, and slower the first step is than the edge.
 const easierFirst, slowerFirst = 15, 25
 
-// opening is the first step: what goes well, a little easier; of somebody new the
+// opening is the first step: what goes well, a little easier; while nothing does, the
 // easiest rhythm, bare and slowly.
 func (p *planner) opening() Step {
 	w := p.goesWell
-	if w.Kind == "" {
+	switch {
+	case p.fresh():
 		return p.tap(p.easiest(), bare, Slowest, ReasonFirst)
+	case w.N == 0:
+		return p.tap(p.easiest(), bare, Slowest, ReasonEasy)
 	}
 	c := p.byID[w.Rhythm]
 	if w.Kind == history.Which {
 		a := p.riffOf(p.names, easierFirst, c)
-		l := Lean{Apart: true}
-		if g := p.around(c, p.own, a.level, l); g != nil {
+		if g := p.around(c, p.own, a.level, MinAnswers, Lean{Apart: true}); g != nil {
 			return p.name(g, a, ReasonWell)
 		}
 	}
@@ -36,15 +38,20 @@ func (p *planner) easiest() *rhythm.Cycle {
 	return best
 }
 
-// due is what is due: tapped, and every other one told by name once names are asked.
+// due is what is due, one after the other: tapped, and then told by name once the lower
+// rungs hold.
 func (p *planner) due(i int) (Step, bool) {
+	named := len(p.loose) == 0 && i%2 == 1
+	if len(p.loose) == 0 {
+		i /= 2
+	}
 	if i >= len(p.dues) {
 		return Step{}, false
 	}
 	d := p.dues[i]
 	c, a := p.byID[d.Rhythm], asked{level: d.Level}
-	if i%2 == 1 && len(p.loose) == 0 {
-		if g := p.around(c, p.own, a.level, p.lean); g != nil {
+	if named {
+		if g := p.around(c, p.own, a.level, p.answers(), p.lean); g != nil {
 			return p.name(g, a, ReasonDue), true
 		}
 	}
@@ -61,7 +68,7 @@ func (p *planner) mixUp(i int) (Step, bool) {
 		}
 		easy := p.riffOf(p.names, easierFirst, a, b)
 		both := []*rhythm.Cycle{a, b}
-		if g := p.around(a, both, easy.level, p.lean); g != nil && i%2 == 0 {
+		if g := p.around(a, both, easy.level, MinAnswers, p.lean); g != nil && i%2 == 0 {
 			return p.name(g, easy, ReasonMixUp), true
 		}
 		c := both[i/2%2]
@@ -70,12 +77,21 @@ func (p *planner) mixUp(i int) (Step, bool) {
 	return Step{}, false
 }
 
+// begin is for somebody new: one of the lower rungs, then a rhythm, bare and slowly,
+// and so on.
+func (p *planner) begin(i int) (Step, bool) {
+	if i%2 == 0 {
+		return p.rung(p.loose[i/2%len(p.loose)], ReasonFirst), true
+	}
+	return p.tap(p.own[(i/2+1)%len(p.own)], bare, Slowest, ReasonFirst), true
+}
+
 // manyDue is from how many things that are due on nothing new is begun.
 const manyDue = 4
 
 // unmet is a rhythm that is new: bare, slowly and then less so.
 func (p *planner) unmet(i int) (Step, bool) {
-	if p.next == nil || i > 1 || p.fresh() || len(p.loose) > 0 || len(p.dues) >= manyDue {
+	if p.next == nil || i > 1 || len(p.loose) > 0 || len(p.dues) >= manyDue {
 		return Step{}, false
 	}
 	return p.tap(p.next, bare, []Tempo{Slowest, Usual / 2}[i], ReasonFirst), true
@@ -95,7 +111,7 @@ func (p *planner) edge(i int) (Step, bool) {
 	switch turn := i / n; i % n {
 	case 1:
 		a := p.riffOf(p.names, 0, p.own...)
-		if g := p.around(nil, p.own, a.level, p.lean); g != nil {
+		if g := p.around(nil, p.own, a.level, p.answers(), p.lean); g != nil {
 			return p.name(g, a, why), true
 		}
 	case 2:
@@ -116,8 +132,8 @@ func (p *planner) faster(i int) (Step, bool) {
 		why = ReasonFirst
 	}
 	c := p.own[(i/3+1)%len(p.own)]
-	at := p.tempo + []Tempo{-2 * fasterStep, 0, fasterStep}[i%3]
-	return p.tap(c, bare, min(max(at, Slowest), Fastest), why), true
+	at := max(Slowest, p.tempo-2*fasterStep) + []Tempo{0, 2 * fasterStep, 3 * fasterStep}[i%3]
+	return p.tap(c, bare, min(at, Fastest), why), true
 }
 
 // slow is the last step: the slowest of the player's rhythms at its slow tempo, bare.

@@ -24,7 +24,7 @@ type planner struct {
 	loose    []Ask // lower rungs that do not hold
 	goesWell Well
 	dues     []Due
-	reaches  map[string]reach // by id, once they are needed
+	reaches  reaches
 	r        *rand.Rand
 }
 
@@ -32,14 +32,14 @@ type planner struct {
 const firstRhythms = 3
 
 func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
-	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), reaches: map[string]reach{}}
+	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), reaches: reaches{}}
 	for _, c := range players(pool, 0, riff.Bare) {
 		p.pool = append(p.pool, c.Cycle)
 	}
 	p.byID = byID(p.pool)
 	p.taps, p.names = k.Edge(history.Dums), k.Edge(history.Which)
 	p.tempo = TempoOf(k.Rounds, k.Right, p.pool, k.Today)
-	p.lean = LeanOf(k.Mixed, len(p.loose) == 0)
+	p.lean = k.Lean()
 	p.goesWell = k.well(p.byID)
 	p.meet()
 	p.forget()
@@ -63,7 +63,7 @@ func (p *planner) meet() {
 	if len(unmet) > 0 {
 		p.next = unmet[0]
 	}
-	if len(p.own) > 0 {
+	if len(p.own) > 0 && !p.fresh() {
 		p.own = sideBySide(p.own, p.r.IntN(len(p.own)))
 	}
 }
@@ -94,16 +94,28 @@ func sideBySide(some []*rhythm.Cycle, from int) []*rhythm.Cycle {
 	return all
 }
 
+// edgeDays is for how many days what lies at the edge, or on the level below, is not
+// due: it is missed about half of the times, as it should be, and comes in its turn.
+const edgeDays = 3
+
+// mostDue is how much that is due one practice has room for.
+const mostDue = 8
+
 // forget finds what is due of the pool, each rhythm once: at the level that was the
 // most forgotten, but no higher than the edge.
 func (p *planner) forget() {
 	for _, d := range DueOn(p.Met, p.Today) {
+		if len(p.dues) == mostDue {
+			return
+		}
 		if p.byID[d.Rhythm] == nil || slices.ContainsFunc(p.dues, func(o Due) bool { return o.Rhythm == d.Rhythm }) {
 			continue
 		}
-		if a := p.riffOf(p.taps, 0, p.byID[d.Rhythm]); a.level < d.Level {
-			d.Level = a.level
+		edge := p.riffOf(p.taps, 0, p.byID[d.Rhythm]).level
+		if d.Level+1 >= edge && d.Days < edgeDays {
+			continue
 		}
+		d.Level = min(d.Level, edge)
 		p.dues = append(p.dues, d)
 	}
 }
@@ -126,14 +138,10 @@ func (p *planner) riffOf(e Edge, easier int, rhythms ...*rhythm.Cycle) asked {
 		return bare
 	}
 	var ids []string
-	var all []reach
 	for _, c := range rhythms {
-		if _, known := p.reaches[c.ID]; !known {
-			p.reaches[c.ID] = reachOf(c)
-		}
-		ids, all = append(ids, c.ID), append(all, p.reaches[c.ID])
+		ids = append(ids, c.ID)
 	}
-	level, hide := riffFor(max(0, e.Hide(ids...)-easier), all)
+	level, hide := p.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
 	return asked{level, hide}
 }
 
@@ -186,7 +194,7 @@ func (p *planner) rung(ask Ask, why Reason) Step {
 // around returns choices among rhythms for names at a level: a rhythm and what the
 // lean puts beside it; of a nil rhythm around one that is drawn. There are none where
 // it goes together with none.
-func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, l Lean) group {
+func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, answers int, l Lean) group {
 	g := group(players(among, 0, level))
 	g.pair()
 	anchors := slices.DeleteFunc(slices.Clone(g), func(o player) bool {
@@ -196,7 +204,7 @@ func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Leve
 		return nil
 	}
 	anchor := l.anchor(p.r, anchors)
-	return nearby(p.r, largest(anchor, g.rivals(anchor, l), p.answers()))
+	return nearby(p.r, largest(anchor, g.rivals(anchor, l), answers))
 }
 
 // answers is among how many names is chosen: of two until the lower rungs hold, of

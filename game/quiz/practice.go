@@ -7,8 +7,8 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// A Practice's steps together last as long as was asked for, as expected, give or take
-// this many seconds.
+// PracticeTolerance is by how many seconds the expected lengths of a practice's steps
+// may miss together what was asked for.
 const PracticeTolerance = 20
 
 // MinPractice is the shortest practice that there is, in minutes.
@@ -67,6 +67,9 @@ type phase struct {
 // phases are those between the first step and the last, of which the last never
 // ends. The weights are chosen.
 func (p *planner) phases() []phase {
+	if p.fresh() {
+		return []phase{{3, p.begin}, {2, p.edge}, {1, p.faster}}
+	}
 	return []phase{{3, p.due}, {2, p.mixUp}, {1, p.unmet}, {3, p.edge}, {2, p.faster}}
 }
 

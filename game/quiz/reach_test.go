@@ -45,7 +45,7 @@ func TestRiffFor(t *testing.T) {
 	for _, c := range pool(t, All) {
 		most := hides(c, riff.Solo, round.MaxHide, 1)
 		last := riff.Bare
-		for asked := 0; asked <= mostAsk; asked += 3 {
+		for asked := 0; asked <= mostAsk; asked += 5 {
 			level, hide := RiffFor(asked, c)
 			require.GreaterOrEqual(t, level, last, "%s %d", c.ID, asked)
 			require.Equal(t, level > riff.Filled, hide > 0)

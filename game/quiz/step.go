@@ -17,6 +17,7 @@ type Reason string
 const (
 	ReasonFirst Reason = "first"  // met for the first time, or nothing is known yet
 	ReasonWell  Reason = "well"   // goes well: to begin with
+	ReasonEasy  Reason = "easy"   // likewise, while nothing goes well yet
 	ReasonDue   Reason = "due"    // was learnt, and is about to be forgotten
 	ReasonMixUp Reason = "mix-up" // two that are mixed up
 	ReasonRung  Reason = "rung"   // a lower rung that does not hold yet
