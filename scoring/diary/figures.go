@@ -18,28 +18,40 @@ type Figures struct {
 type Accuracy struct {
 	Rhythm string // name of its file
 	Tapped bool   // its dums were tapped in time; else it was told by name
-	All    Span   // of all periods together
-	Spans  []Span // ascending, only those in which there was any
+	Rounds int
+	All    Span    // of all periods together
+	Spans  []Span  // ascending, only those in which there was any
+	Levels []Level // by riff level, the barest first
+}
+
+// Level is what came of one riff level in all periods together.
+type Level struct {
+	Riff string // as in package history
+	Span
 }
 
 // Span is what came of a stretch of days.
 type Span struct {
-	From, To string           // first and last day of the stretch, 2006-01-02
-	Right, N int              // of N answers, or of N dums asked for, were right, or tapped within the window
-	Share    scoring.Estimate // Wilson
+	From, To string // first and last day of the stretch, 2006-01-02
+	Right, N int    // of N answers, or of N dums asked for, were right, or tapped within the window
+	// Share is Right of N. Of answers by name its observations are the answers; of dums
+	// tapped they are the rounds: dums of one round are missed together.
+	Share scoring.Estimate
 }
 
-// Fingers are how taps lay about the dums of one rhythm: finger timing.
+// Fingers are how taps lay about the dums of one rhythm in the latest rounds that came
+// out right, at most [LatestRounds]: finger timing.
 type Fingers struct {
-	Rhythm string
-	Rounds int
-	Taps   int              // that belong to a dum
-	Out    int              // dums left out
-	Added  int              // taps that belong to none
-	Bins   []int            // taps by offset less set-up, BinWidth each, the first from −Reached
-	Bias   scoring.Estimate // ms: + behind, − ahead; rounds are its observations
-	Spread scoring.Estimate // ms
-	Counts []Count          // by dum of the cycle
+	Rhythm   string
+	From, To string // first and last day of these rounds
+	Rounds   int
+	Taps     int              // that belong to a dum
+	Out      int              // dums left out
+	Added    int              // taps that belong to none
+	Bins     []int            // taps by offset less set-up, BinWidth each, the first from −Reached
+	Bias     scoring.Estimate // ms: + behind, − ahead; rounds are its observations
+	Spread   scoring.Estimate // ms
+	Counts   []Count          // by dum of the cycle
 }
 
 // BinWidth is the width of a bin of Fingers, and Reached how far they go to either
@@ -55,13 +67,15 @@ type Count struct {
 	Offset scoring.Estimate // ms: + behind, − ahead; rounds are its observations
 }
 
-// Mixed is what was said for what was played, where a rhythm was told by name.
+// Mixed is what was said for what was played, where a rhythm was told by name: the
+// latest answers, those of whole days, back to where there are [LatestAnswers].
 type Mixed struct {
+	From, To  string   // first and last day of these answers
 	Rhythms   []string // the rows and columns
 	Said      [][]int  // Said[i][j]: how often j was said for i
 	Agreement scoring.Estimate
 	// Worst are the mix-ups in order, the worst first: by their share, of those with
-	// LeastMixed answers or more.
+	// LeastMixed answers or more. What was said but once is a slip, and none.
 	Worst []MixUp
 }
 
@@ -72,11 +86,16 @@ type MixUp struct {
 }
 
 // Reach is how much riff one hears through, over time: the hide at which answers are
-// right half way between chance and best.
+// right half way between chance and best. Rounds with a help for the ear tell nothing of
+// it. Chance is one of the choices. Of changes only those count in which the rhythm did
+// change, and chance is half of that: unsure, one presses or does not. Where dums are
+// tapped it is what one gets who knows rhythm and tempo but does not hear where in the
+// cycle it is.
 type Reach struct {
 	Kind  string           // of round, as in package history
-	Now   scoring.Estimate // hide, 0 to 1, of the latest answers
-	Spans []Heard          // ascending
+	N     int              // rounds whose hide is known
+	Now   scoring.Estimate // hide, 0 to 1, of the latest answers, at most LatestHeard
+	Spans []Heard          // ascending, each of its latest LatestHeard answers at most
 }
 
 // Heard is how far one heard through in a stretch of days.
@@ -96,5 +115,5 @@ type Practice struct {
 type Met struct {
 	Rhythm, Riff string
 	Day          string // 2006-01-02
-	Right, N     int    // of N rounds; a tapped round is right as package quiz says
+	Right, N     int    // of N rounds; see [Right]
 }

@@ -51,6 +51,8 @@ func TestCoverage(t *testing.T) {
 		{"robust over rounds", []int{6, 20, 60}, .92, .98, roundsHold(func(r Rhythm) scoring.Estimate { return r.Robust }, 20)},
 		{"lag over rounds", []int{6, 20, 60}, .92, .96, roundsHold(func(r Rhythm) scoring.Estimate { return r.Lag }, 0)},
 		{"share of .8", []int{12, 40, 200}, .92, .99, shareHolds(.8)},
+		{"share in rounds, all alike", []int{6, 20, 60}, .94, .998, roundsShareHolds(1.5, 0)},
+		{"share in rounds, unlike", []int{6, 20, 60}, .93, .965, roundsShareHolds(1.5, 1)},
 		{"kappa of .85", []int{24, 60, 200}, .94, .97, kappaHolds(.9)},
 		{"kappa of .4", []int{24, 60, 200}, .94, .96, kappaHolds(.6)},
 		{"information, nearly all", []int{60, 100, 200}, .93, .96, bitsHolds(.95)},

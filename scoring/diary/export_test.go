@@ -1,0 +1,4 @@
+package diary
+
+// Guesses is exported for tests.
+var Guesses = guesses

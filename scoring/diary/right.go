@@ -1,0 +1,22 @@
+package diary
+
+import "groundbeat/scoring/history"
+
+// Right reports whether a round came out right.
+//
+// One that is answered, or in which a change is to be heard, says so itself. One in
+// which dums are tapped is right when at least three of four were tapped within its
+// window, and the taps that belong to none are at most a quarter as many as the dums.
+//
+// The bounds are chosen, without a source. Three of four lets one slip pass in two bars
+// of a rhythm with two dums, and is missed where one of the dums of a rhythm with three
+// (baladi, sa'idi) is never heard, or is heard in the wrong place. The other bound keeps
+// who taps every beat from being right: in maqsum that is as many taps again as there
+// are dums. What is still right by chance is counted as such, see [Reach].
+func Right(r history.Round) bool {
+	if r.Kind != history.Dums && r.Kind != history.Stop {
+		return r.Right
+	}
+	dums := r.Matched + r.Out
+	return dums > 0 && 4*r.Matched >= 3*dums && 4*r.Added <= dums
+}
