@@ -13,7 +13,7 @@ const (
 	coldStart = 5  // where an ear begins of which nothing is known
 	warmer    = 10 // how far below a threshold from elsewhere it begins
 	mostAsk   = 70 // half of the rhythms have riffs that hide more, none much more
-	harder    = 2  // the step after a right answer; after a wrong one 48 (tapped) to 73 % (of two) settle
+	harder    = 2  // the step after a right answer; with that after a wrong one 53 (of ten) to 73 % (of two) are right
 	near      = 15 // how far from what is to be asked an answer may lie and still move it: levels leave gaps
 )
 
@@ -44,9 +44,9 @@ type Edge struct {
 // whether they were. warm is the player's threshold from elsewhere, in hundredths of
 // hide, such as that of another kind of round: it begins a little below; 0 is none.
 // today (2006-01-02) tells a pause since the last round; "" tells none.
-func EdgeOf(kind string, rounds []history.Round, right Rightly, warm int, today string) Edge {
+func EdgeOf(kind string, rounds []history.Round, cycles Cycles, warm int, today string) Edge {
 	w := startWalk(warm)
-	trials := trialsOf(kind, rounds, right)
+	trials := trialsOf(kind, rounds, cycles)
 	for _, t := range trials {
 		w.answer(t)
 	}

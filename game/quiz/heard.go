@@ -3,16 +3,13 @@ package quiz
 import (
 	"groundbeat/game/riff"
 	"groundbeat/scoring"
+	"groundbeat/scoring/diary"
 	"groundbeat/scoring/threshold"
 )
 
 // rhythmsApart is how far thresholds of rhythms lie apart, as a standard deviation of
 // hide: chosen.
 const rhythmsApart = .07
-
-// Thresholds are looked for from where not even the bare base is told half way between
-// chance and best, up to what riffs hide at the most.
-const lowest, highest = -.2, .8
 
 // Through is how much riff one hears through, in one word.
 type Through uint8
@@ -30,21 +27,29 @@ const (
 type Heard struct {
 	Kind string // of round
 	// Hide is where answers are right half way between chance and best, 0 to 1, with
-	// its uncertainty; unknown from fewer than [threshold.LeastTrials] answers.
+	// its uncertainty; unknown from fewer than [diary.LeastHeard] answers.
 	Hide    scoring.Estimate
 	Through Through
 }
 
-// Heard returns how much riff the player hears through, over all rhythms: from all
-// answers together, wherever they were ([threshold.Find]).
-func (e Edge) Heard() Heard { return e.heard(e.found(e.trials, threshold.Search{})) }
+// Heard returns how much riff the player hears through, over all rhythms: from the
+// latest answers together, wherever they were ([threshold.Find]).
+func (e Edge) Heard() Heard {
+	latest := e.trials[max(0, len(e.trials)-diary.LatestHeard):]
+	if len(latest) < diary.LeastHeard {
+		return e.heard(scoring.Unknown(len(latest), diary.LeastHeard))
+	}
+	h := found(latest, threshold.Search{High: 1})
+	h.Least = diary.LeastHeard
+	return e.heard(h)
+}
 
 // HeardOf returns it for one rhythm, drawn towards that of all the more the fewer
-// answers there are; unknown where that is.
+// answers there are; unknown where that is, or where there are none.
 func (e Edge) HeardOf(rhythm string) Heard {
-	all := e.found(e.trials, threshold.Search{})
-	if !all.Known {
-		return e.heard(scoring.Unknown(all.N, all.Least))
+	all := e.Heard()
+	if !all.Hide.Known {
+		return all
 	}
 	var some []trial
 	for _, t := range e.trials {
@@ -52,11 +57,10 @@ func (e Edge) HeardOf(rhythm string) Heard {
 			some = append(some, t)
 		}
 	}
-	return e.heard(e.found(some, threshold.Search{Expected: all.Value, Spread: rhythmsApart}))
+	return e.heard(found(some, threshold.Search{High: 1, Expected: all.Hide.Value, Spread: rhythmsApart}))
 }
 
-func (e Edge) found(trials []trial, s threshold.Search) scoring.Estimate {
-	s.Low, s.High = lowest, highest
+func found(trials []trial, s threshold.Search) scoring.Estimate {
 	all := make([]threshold.Trial, len(trials))
 	for i, t := range trials {
 		all[i] = threshold.Trial{Level: float64(t.hide) / 100, Right: t.right, Choices: t.choices}
@@ -64,9 +68,7 @@ func (e Edge) found(trials []trial, s threshold.Search) scoring.Estimate {
 	return threshold.Find(all, s).Level
 }
 
-// heard is what an estimate says; what is less than the bare base is the bare base.
 func (e Edge) heard(h scoring.Estimate) Heard {
-	h.Value, h.Low, h.High = max(h.Value, 0), max(h.Low, 0), max(h.High, 0)
 	return Heard{Kind: e.Kind, Hide: h, Through: through(h)}
 }
 

@@ -9,14 +9,14 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// Known is what is known of one player on one output. The zero Known, but for Right,
+// Known is what is known of one player on one output. The zero Known, but for Cycles,
 // is of somebody new.
 type Known struct {
 	Rounds []history.Round // finished ones, in order; the latest few hundred of each kind are enough
 	Met    []diary.Met     // in any order
 	Mixed  diary.Mixed
-	Today  string  // 2006-01-02, where the player is
-	Right  Rightly // of tapped rounds
+	Today  string // 2006-01-02, where the player is
+	Cycles Cycles
 }
 
 // Edge returns the edge of the player's ear in rounds of a kind. It began near the
@@ -28,11 +28,11 @@ func (k Known) Edge(kind string) Edge {
 	}
 	warm := 0
 	for _, other := range []string{history.Dums, history.Which, history.Stop, history.Change} {
-		if e := EdgeOf(other, before, k.Right, 0, ""); e.Found && warm == 0 {
+		if e := EdgeOf(other, before, k.Cycles, 0, ""); e.Found && warm == 0 {
 			warm = e.Level
 		}
 	}
-	return EdgeOf(kind, k.Rounds, k.Right, warm, k.Today)
+	return EdgeOf(kind, k.Rounds, k.Cycles, warm, k.Today)
 }
 
 // Lean returns which wrong answers come first in the player's questions of Which.
@@ -74,7 +74,7 @@ func (w Well) better(than Well) bool {
 // sorts counts the latest rounds of a kind by rhythm, in the order of their ids.
 func (k Known) sorts(kind string) []Well {
 	counts := map[string]Well{}
-	trials := trialsOf(kind, k.Rounds, k.Right)
+	trials := trialsOf(kind, k.Rounds, k.Cycles)
 	for i := len(trials) - 1; i >= 0; i-- {
 		t := trials[i]
 		w := counts[t.rhythm]

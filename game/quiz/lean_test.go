@@ -80,7 +80,7 @@ func TestWrongAnswersThatTeach(t *testing.T) {
 	ayyubAndMaqsum := pairOf("ayyub", "maqsum")
 	l := LeanOf(mixedUp("ayyub", "maqsum", 8, 20), true)
 	_, _, after, right := together(t, l, Even, n)
-	require.Less(t, before[ayyubAndMaqsum], n/50)
+	require.Less(t, before[ayyubAndMaqsum], n/25)
 	require.Greater(t, after[ayyubAndMaqsum], n/4)
 	require.Greater(t, len(after), 8, "others still come")
 

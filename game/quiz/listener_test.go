@@ -22,7 +22,7 @@ const graduality = .06
 type ear struct {
 	threshold float64            // of hide, in the mean of the rhythms
 	offsets   map[string]float64 // of each rhythm from it
-	choices   int                // sure: tapped
+	choices   int                // chance is one over it
 	r         *rand.Rand
 }
 
@@ -94,12 +94,12 @@ func (f *figures) add(off float64, holds bool) {
 func (f *figures) bias() float64 { return f.sum / f.n }
 func (f *figures) rms() float64  { return math.Sqrt(f.squares / f.n) }
 
-// found is what comes of an ear in many runs after so many answers: what Heard says of
+// findings are what comes of an ear in many runs after so many answers: what Heard says of
 // all rhythms and HeardOf of one, and how far from the threshold of its own rhythm the
 // next riff would be asked, with the offsets learnt and without.
-type found struct{ heard, one, asks, plain figures }
+type findings struct{ heard, one, asks, plain figures }
 
-func (f *found) add(c ear, w *walk, trials []trial) {
+func (f *findings) add(c ear, w *walk, trials []trial) {
 	e := Edge{trials: trials}
 	h := e.Heard().Hide
 	f.heard.add(h.Value-c.threshold, !h.Excludes(c.threshold))
@@ -115,7 +115,7 @@ func (f *found) add(c ear, w *walk, trials []trial) {
 }
 
 // recover finds an ear after few answers and after many, in so many runs.
-func (c ear) recover(runs int) (few, many found) {
+func (c ear) recover(runs int) (few, many findings) {
 	for run := range runs {
 		c.r = rand.New(rand.NewPCG(uint64(run), uint64(c.choices)*1000+uint64(100*c.threshold)))
 		w := startWalk(0)
@@ -126,24 +126,20 @@ func (c ear) recover(runs int) (few, many found) {
 	return few, many
 }
 
-const fewAnswers, manyAnswers = 60, 150
+const fewAnswers, manyAnswers = 50, 150
 
 func (c ear) String() string {
-	of := fmt.Sprintf("one of %d", c.choices)
-	if c.choices == sure {
-		of = "tapped"
-	}
-	return of + map[bool]string{true: ", rhythms alike", false: ", rhythms apart"}[c.offsets == nil]
+	return fmt.Sprintf("one of %d", c.choices) + map[bool]string{true: ", rhythms alike", false: ", rhythms apart"}[c.offsets == nil]
 }
 
-// bound says how far off the threshold found may be: its bias, and the root of its
+// bound says how far off the threshold findings may be: its bias, and the root of its
 // mean squared error.
 type bound struct{ bias, err float64 }
 
 // TestListeners: simulated listeners of known threshold, asked about five rhythms by
 // the staircase and answering riffs as they are really played, are recovered. The
-// bounds are those measured with 1,000 runs, rounded up. Above 0.5 there is little
-// room to ask for more, and the error is greater.
+// bounds are those measured with 1,000 runs, rounded up. After 50
+// answers the figure is a little too high, most where the threshold is.
 func TestListeners(t *testing.T) {
 	runs := 1000
 	if testing.Short() {
@@ -156,19 +152,19 @@ func TestListeners(t *testing.T) {
 		offsets   map[string]float64
 		few, many bound
 	}{
-		{2, spreads, bound{.013, .055}, bound{.011, .036}},
-		{3, spreads, bound{.014, .041}, bound{.010, .025}},
-		{3, nil, bound{.007, .035}, bound{.003, .022}},
-		{4, spreads, bound{.016, .040}, bound{.008, .022}},
-		{sure, spreads, bound{.014, .031}, bound{.008, .017}},
-		{sure, nil, bound{.007, .025}, bound{.002, .013}},
+		{2, spreads, bound{.018, .066}, bound{.005, .040}},
+		{3, spreads, bound{.017, .050}, bound{.004, .030}},
+		{3, nil, bound{.012, .043}, bound{.001, .025}},
+		{4, spreads, bound{.019, .047}, bound{.002, .025}},
+		{8, spreads, bound{.019, .041}, bound{.003, .024}},
+		{8, nil, bound{.012, .033}, bound{.001, .018}},
 	} {
 		for _, at := range []float64{.1, .3, .5} {
 			l := ear{threshold: at, offsets: c.offsets, choices: c.choices}
 			few, many := l.recover(runs)
 			for _, f := range []struct {
 				answers int
-				found
+				findings
 				bound
 			}{{fewAnswers, few, c.few}, {manyAnswers, many, c.many}} {
 				t.Logf("%-24v %9.2f %7d   %+.4f %.4f  %.3f   %.4f   %.4f %.4f", l, at, f.answers,
@@ -183,7 +179,7 @@ func TestListeners(t *testing.T) {
 				if c.offsets == nil {
 					assert.Greater(t, gain, -.006)
 				} else {
-					assert.Greater(t, gain, .004)
+					assert.Greater(t, gain, .003)
 				}
 			}
 		}

@@ -38,7 +38,7 @@ func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
 	}
 	p.byID = byID(p.pool)
 	p.taps, p.names = k.Edge(history.Dums), k.Edge(history.Which)
-	p.tempo = TempoOf(k.Rounds, k.Right, p.pool, k.Today)
+	p.tempo = TempoOf(k.Rounds, p.pool, k.Today)
 	p.lean = k.Lean()
 	p.goesWell = k.well(p.byID)
 	p.meet()

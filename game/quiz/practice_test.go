@@ -98,7 +98,7 @@ func TestPractice(t *testing.T) {
 		require.False(t, ok)
 	}
 	require.Panics(t, func() { Known{}.Practice(MinPractice-1, pool(t, Five), 1) })
-	require.Nil(t, Known{Right: mostly}.Practice(5, []*rhythm.Cycle{get(t, "karachi")}, 1), "is no answer in a quiz")
+	require.Nil(t, Known{Cycles: supplies}.Practice(5, []*rhythm.Cycle{get(t, "karachi")}, 1), "is no answer in a quiz")
 }
 
 // What each learner is for.
@@ -183,7 +183,7 @@ func TestPracticeOfAnything(t *testing.T) {
 	}
 	for seed := range n {
 		r := rand.New(rand.NewPCG(seed, 41))
-		k := Known{Right: mostly, Today: pick(r, []string{on(3), "", "tomorrow"})}
+		k := Known{Cycles: supplies, Today: pick(r, []string{on(3), "", "tomorrow"})}
 		for range r.IntN(400) {
 			k.Rounds = append(k.Rounds, anyRound(r, ids))
 			k.Met = append(k.Met, diary.Met{Rhythm: pick(r, ids), Riff: pick(r, []string{"bare", "solo", ""}),

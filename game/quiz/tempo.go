@@ -36,8 +36,8 @@ const (
 // output: a staircase like that of [EdgeOf], over tapped rounds of rhythms of the
 // pool whose riff hides the base a little at most, since otherwise it is the riff
 // that is tapped wrong, not the tempo. After a pause it begins slower.
-func TempoOf(rounds []history.Round, right Rightly, pool []*rhythm.Cycle, today string) Tempo {
-	byID := byID(pool)
+func TempoOf(rounds []history.Round, pool []*rhythm.Cycle, today string) Tempo {
+	byID, m := byID(pool), reaches{}
 	s, last := ladderFrom(startTempo), day(0)
 	rest := func(d day) {
 		if d.since(last) >= restDays {
@@ -48,13 +48,15 @@ func TempoOf(rounds []history.Round, right Rightly, pool []*rhythm.Cycle, today 
 		}
 	}
 	for _, r := range rounds {
-		c := byID[r.Rhythm]
-		t, ok := trialOf(r, right)
-		if c == nil || !ok || t.choices != sure || t.hide >= int(100*riff.HideSome) {
+		if r.Kind != history.Dums && r.Kind != history.Stop {
+			continue
+		}
+		t, ok := m.trialOf(r, func(id string) *rhythm.Cycle { return byID[id] })
+		if !ok || t.hide >= int(100*riff.HideSome) {
 			continue
 		}
 		rest(t.day)
-		if off := tempoAt(c, r.BPM) - tempoOn(s); off <= nearTempo && off >= -nearTempo {
+		if off := tempoAt(byID[t.rhythm], r.BPM) - tempoOn(s); off <= nearTempo && off >= -nearTempo {
 			s.Answer(t.right)
 		}
 	}

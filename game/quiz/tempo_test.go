@@ -48,10 +48,10 @@ func TestTempoLadder(t *testing.T) {
 	}{{true, 40}, {true, 40}, {false, -60}, {true, 10}, {true, 10}, {false, -30}, {false, -30}} {
 		rounds = append(rounds, tappedRound(0, "saidi", at.BPM(saidi), 0, step.right))
 		at += step.by
-		require.Equal(t, at, TempoOf(rounds, mostly, pool(t, Five), on(0)))
+		require.Equal(t, at, TempoOf(rounds, pool(t, Five), on(0)))
 	}
 	for pause, want := range map[int]Tempo{13: at, 14: max(0, at-tempoEase), 400: max(0, at-tempoEase)} {
-		require.Equal(t, want, TempoOf(rounds, mostly, pool(t, Five), on(pause)))
+		require.Equal(t, want, TempoOf(rounds, pool(t, Five), on(pause)))
 	}
 
 	// What says nothing about it: hidden dums, other tempi, other rhythms, names, help.
@@ -60,8 +60,8 @@ func TestTempoLadder(t *testing.T) {
 	more := append(slices.Clone(rounds), helped,
 		tappedRound(0, "saidi", at.BPM(saidi), 30, false), tappedRound(0, "saidi", 200, 0, false),
 		tappedRound(0, "gone", 100, 0, true), namedRound(0, "saidi", "maqsum", 0, "maqsum", "saidi"))
-	require.Equal(t, at, TempoOf(more, mostly, pool(t, Five), on(0)))
-	require.Equal(t, Tempo(startTempo), TempoOf(nil, mostly, pool(t, Five), on(0)))
+	require.Equal(t, at, TempoOf(more, pool(t, Five), on(0)))
+	require.Equal(t, Tempo(startTempo), TempoOf(nil, pool(t, Five), on(0)))
 }
 
 // Simulated fingers whose dums fail from some tempo on are asked, in the mean of their
@@ -74,8 +74,8 @@ func TestFingers(t *testing.T) {
 		for range 12 {
 			var rounds []history.Round
 			for i := range 120 {
-				at := TempoOf(rounds, mostly, five, "")
-				ok := r.Float64() < threshold.Search{}.Right(float64(at), limit, 20, sure)
+				at := TempoOf(rounds, five, "")
+				ok := r.Float64() < threshold.Search{}.Right(float64(at), limit, 20, 1000)
 				rounds = append(rounds, tappedRound(0, "maqsum", at.BPM(maqsum), 0, ok))
 				if i >= 40 {
 					n++

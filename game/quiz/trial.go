@@ -4,82 +4,72 @@ import (
 	"math"
 	"time"
 
+	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
+	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
-// Rightly says whether a tapped round was right; see package diary.
-type Rightly func(history.Round) bool
-
-// sure is how many choices a tapped round counts as: so many that it is never right
-// by chance. To be right without hearing the dums one would have to leave out all
-// that is no dum.
-const sure = 1 << 20
-
-// What the levels without chance hide, in hundredths: the median of the supplied
-// rhythms (TestWrittenLevelsHide). Their records do not say.
-const bareHides, filledHides = 0, 8
+// Cycles finds the rhythm of an id; nil if it is not known (any more).
+type Cycles func(id string) *rhythm.Cycle
 
 // A trial is a finished round as an answer about hearing through a riff.
 type trial struct {
 	rhythm  string
 	hide    int // hundredths
-	choices int
+	choices int // one over the chance of being right without hearing
 	right   bool
 	day     day
 }
 
 // trialOf returns the trial of a round. There is none of a round in which the ear
 // was helped: help is never counted, neither against nor for the player. Nor is
-// there one of a round of which nobody can say how far the base was hidden.
-func trialOf(r history.Round, right Rightly) (trial, bool) {
-	t := trial{rhythm: r.Rhythm, right: r.Right, choices: len(r.Choices), day: dayOf(r.Time())}
-	switch r.Kind {
-	case history.Dums, history.Stop:
-		t.choices, t.right = sure, right(r)
-	case history.Change:
-		t.choices = neverOdds // who never presses is right where it never changes
+// there one of a round of which nobody can say how far the base was hidden, or how
+// likely it is right by chance, see [diary.Choices].
+func (m reaches) trialOf(r history.Round, cycles Cycles) (trial, bool) {
+	c, on := cycles(r.Rhythm), dayOf(r.Time())
+	if c == nil || on == 0 || r.BPM < 1 || helped(r.Helps) {
+		return trial{}, false
 	}
-	var known bool
-	t.hide, known = hideOf(r)
-	return t, known && t.choices >= MinAnswers && !helped(r.Helps)
+	hide, known := m.hideOf(r, c)
+	choices := diary.Choices(r, c)
+	return trial{rhythm: c.ID, hide: hide, choices: choices, right: diary.Right(r), day: on}, known && choices >= MinAnswers
 }
 
 // helped reports whether the bass drum could be heard better than it was played, or
 // seen.
 func helped(h history.Helps) bool { return h.Bass > 0 || h.Hands || h.Balance > 0 }
 
-// hideOf returns how far the base was hidden in a round, in hundredths.
-func hideOf(r history.Round) (int, bool) {
+// hideOf returns how far the base was hidden in a round, in hundredths. Records of
+// levels without chance do not say: they hide what they hide.
+func (m reaches) hideOf(r history.Round, c *rhythm.Cycle) (int, bool) {
 	if r.Hide != nil && *r.Hide >= 0 && *r.Hide <= 1 {
 		return int(math.Round(*r.Hide * 100)), true
 	}
-	switch level, err := riff.ParseLevel(r.Riff); {
-	case err != nil:
+	level, err := riff.ParseLevel(r.Riff)
+	if err != nil || level > riff.Filled {
 		return 0, false
-	case level == riff.Bare:
-		return bareHides, true
-	case level == riff.Filled:
-		return filledHides, true
 	}
-	return r.HideAsked, r.HideAsked > 0
+	return m.of(c, level), true
 }
 
 // trialsOf returns the latest trials among rounds of a kind, in order.
-func trialsOf(kind string, rounds []history.Round, right Rightly) []trial {
+func trialsOf(kind string, rounds []history.Round, cycles Cycles) []trial {
 	var all []trial
+	m := reaches{}
 	for _, r := range rounds {
 		if r.Kind != kind {
 			continue
 		}
-		if t, ok := trialOf(r, right); ok {
+		if t, ok := m.trialOf(r, cycles); ok {
 			all = append(all, t)
 		}
 	}
 	return all[max(0, len(all)-mostTrials):]
 }
 
-// mostTrials is how many of the latest trials count: ears change.
+// mostTrials is over how many of the latest trials a staircase is replayed: where it
+// began is long forgotten by then.
 const mostTrials = 300
 
 // A day is a date as days since 1970-01-01; 0 is none.
