@@ -105,7 +105,7 @@ func (g group) beginnings(start *rhythm.Cycle, answers int) (first group, groups
 		if start != nil && p.ID != start.ID || !slices.Contains(p.fits, true) {
 			continue
 		}
-		if all := largest(p, g.rivals(p), answers+1); len(all[0]) > MinAnswers {
+		if all := largest(p, g.rivals(p, Lean{}), answers+1); len(all[0]) > MinAnswers {
 			first, groups = append(first, p), append(groups, all)
 		}
 	}

@@ -2,6 +2,7 @@ package quiz
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"strings"
 	"sync"
@@ -87,3 +88,5 @@ func settings(tempi ...int) []setting {
 	}
 	return all
 }
+
+func sqrt(n int) float64 { return math.Sqrt(float64(n)) }

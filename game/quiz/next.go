@@ -40,6 +40,12 @@ var ErrTooFew = errors.New("too few rhythms")
 //
 // Where the pool is too small the error wraps [ErrTooFew]. Stroke needs no pool.
 func Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.Level, seed uint64) (Question, error) {
+	return Lean{}.Next(ask, pool, answers, bpm, level, seed)
+}
+
+// Next returns the question of a seed as the function [Next] does, with wrong answers
+// to which it leans. With the zero Lean it is the same question.
+func (l Lean) Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.Level, seed uint64) (Question, error) {
 	if err := check(answers, bpm, level); err != nil {
 		return Question{}, err
 	}
@@ -54,7 +60,7 @@ func Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.Level, see
 	case Same:
 		return q.same(players, draw(seed, 3))
 	case Which:
-		return q.which(players, answers, draw(seed, 4))
+		return q.which(players, answers, l, draw(seed, 4))
 	}
 	return Question{}, fmt.Errorf("quiz: unknown ask %q", ask)
 }

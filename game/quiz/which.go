@@ -14,14 +14,14 @@ import (
 const mostRivals = 12
 
 // which asks for the name of the rhythm.
-func (q Question) which(players group, answers int, r *rand.Rand) (Question, error) {
+func (q Question) which(players group, answers int, l Lean, r *rand.Rand) (Question, error) {
 	players.pair()
 	anchors := slices.DeleteFunc(slices.Clone(players), func(p player) bool { return !slices.Contains(p.fits, true) })
 	if len(anchors) == 0 {
 		return Question{}, lonely(players)
 	}
-	anchor := pick(r, anchors)
-	chosen := nearby(r, largest(anchor, players.rivals(anchor), answers))
+	anchor := l.anchor(r, anchors)
+	chosen := nearby(r, largest(anchor, players.rivals(anchor, l), answers))
 	r.Shuffle(len(chosen), func(i, j int) { chosen[i], chosen[j] = chosen[j], chosen[i] })
 	all := chosen.commonPace()
 	strokes := all.any(r)
@@ -64,21 +64,27 @@ func (g group) pair() {
 }
 
 // rivals returns the members that may be choices beside p, the most easily mixed
-// up with it first: its family, then the others, either by how near they are.
-func (g group) rivals(p player) group {
+// up with it first: those that the player mixes up with it, its family, then the
+// others, each by how near they are; or where it leans apart the least easily first.
+func (g group) rivals(p player, l Lean) group {
 	type rival struct {
 		player
+		mixed    int
 		stranger bool
 		apart    int
 	}
 	var some []rival
 	for _, o := range g {
 		if p.fits[o.at] {
-			some = append(some, rival{o, p.Family == "" || o.Family != p.Family, apart(p.Cycle, o.Cycle)})
+			some = append(some, rival{o, l.mixed(p.ID, o.ID), p.Family == "" || o.Family != p.Family, apart(p.Cycle, o.Cycle)})
 		}
 	}
 	slices.SortStableFunc(some, func(a, b rival) int { // they come by id
-		return cmp.Or(order(a.stranger, b.stranger), cmp.Compare(a.apart, b.apart))
+		near := cmp.Or(cmp.Compare(b.mixed, a.mixed), order(a.stranger, b.stranger), cmp.Compare(a.apart, b.apart))
+		if l.Apart {
+			return -near
+		}
+		return near
 	})
 	var sorted group
 	for _, s := range some[:min(len(some), mostRivals)] {

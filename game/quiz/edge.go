@@ -1,0 +1,140 @@
+package quiz
+
+import (
+	"math"
+
+	"groundbeat/scoring/history"
+	"groundbeat/scoring/threshold"
+)
+
+// How the staircase on hide goes, in hundredths. All chosen; TestListeners says what
+// they achieve.
+const (
+	coldStart = 5  // where an ear begins of which nothing is known
+	warmer    = 10 // how far below a threshold from elsewhere it begins
+	mostAsk   = 70 // half of the rhythms have riffs that hide more, none much more
+	harder    = 2  // the step after a right answer; with that after a wrong one 53 (of ten) to 73 % (of two) are right
+	near      = 15 // how far from what is to be asked an answer may lie and still move it: levels leave gaps
+)
+
+// sizes are factors on the steps until the first turn and from then on. Powers of
+// two: so no machine rounds levels otherwise than another.
+var sizes = []float64{4, 2, 1}
+
+// An Edge is where a player's ear is, in rounds of one kind on one output: how far
+// the next riff may hide the base so that about as many answers are right as
+// [threshold.Halfway] between chance and best. The package comment has the rule. It
+// is replayed from finished rounds: the same rounds give the same Edge on every
+// machine.
+type Edge struct {
+	Kind string
+	// Level is the hide, in hundredths, to ask for with a rhythm like all others.
+	Level int
+	// Found is whether the staircase has turned since it began or was last eased:
+	// Level is near the threshold, and not still on the way.
+	Found bool
+
+	at      int // Level in thousandths
+	offsets offsets
+	trials  []trial
+}
+
+// EdgeOf returns the edge after rounds, in order, of one player on one output, of
+// which those of the kind count and the latest 300. right says of tapped rounds
+// whether they were. warm is the player's threshold from elsewhere, in hundredths of
+// hide, such as that of another kind of round: it begins a little below; 0 is none.
+// today (2006-01-02) tells a pause since the last round; "" tells none.
+func EdgeOf(kind string, rounds []history.Round, cycles Cycles, warm int, today string) Edge {
+	w := startWalk(warm)
+	trials := trialsOf(kind, rounds, cycles)
+	for _, t := range trials {
+		w.answer(t)
+	}
+	w.rest(parseDay(today))
+	return Edge{
+		Kind: kind, Level: ask(w.level(), 0), Found: len(w.stairs.Reversals) > 0,
+		at: w.level(), offsets: w.offsets, trials: trials,
+	}
+}
+
+// Hide returns the hide to ask for with a rhythm, in hundredths; with some of which
+// one is drawn, for the mean of them, since what is asked must not tell which.
+func (e Edge) Hide(rhythms ...string) int {
+	sum := 0
+	for _, r := range rhythms {
+		sum += e.offsets.of(r)
+	}
+	return ask(e.at, sum/max(1, len(rhythms)))
+}
+
+// A walk is a staircase on its way through trials.
+type walk struct {
+	stairs  *threshold.Staircase
+	offsets offsets
+	last    day
+}
+
+func startWalk(warm int) *walk {
+	start := coldStart
+	if warm > 0 {
+		start = max(coldStart, warm-warmer)
+	}
+	return &walk{stairs: stairsFrom(min(start, mostAsk)), offsets: offsets{}}
+}
+
+func stairsFrom(start int) *threshold.Staircase {
+	return threshold.Begin(threshold.Rule{
+		Start: float64(start), High: mostAsk, Harder: harder, Run: 1, Target: .5, Sizes: sizes,
+	})
+}
+
+// level is where the staircase is, in thousandths.
+func (w *walk) level() int { return int(math.Round(w.stairs.Level() * 10)) }
+
+// answer takes one trial. What is far from what would have been asked for, such as
+// an easy round in between, moves nothing, whether it was right or not: right
+// answers far below the edge say nothing about it, and to take only the wrong ones
+// of them would push it down.
+func (w *walk) answer(t trial) {
+	w.rest(t.day)
+	off := t.hide - ask(w.level(), w.offsets.of(t.rhythm))
+	if off > near || off < -near {
+		return
+	}
+	target := threshold.Halfway(t.choices)
+	w.stairs.Rule.Target = target
+	w.stairs.Answer(t.right)
+	if len(w.stairs.Reversals) > 0 {
+		w.offsets.learn(t.rhythm, t.right, target, off)
+	}
+}
+
+// ask is the hide to ask for, in hundredths, at a level with an offset, in
+// thousandths.
+func ask(level, offset int) int { return min(max((level+offset+5)/10, 0), mostAsk) }
+
+// restDays is from how many days on there was a pause; mostEase is how many steps
+// easier it begins again at most.
+const restDays, mostEase = 14, 4
+
+// rest tells that it is a day. After a pause of two weeks it goes on one step easier,
+// and one more for each time that the pause is twice as long; and with the great
+// steps of the beginning, so that the ear is found again soon, wherever it is.
+func (w *walk) rest(today day) {
+	pause := today.since(w.last)
+	if pause >= restDays {
+		w.stairs = stairsFrom(max(0, int(math.Round(w.stairs.Level()))-harder*easing(pause)))
+	}
+	if today != 0 {
+		w.last = today
+	}
+}
+
+// easing is by how many steps it is easier after a pause of some days.
+func easing(pause int) int {
+	steps := 0
+	for days := restDays; days <= pause && steps < mostEase; days *= 2 {
+		steps++
+	}
+	return steps
+}

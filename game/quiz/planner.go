@@ -1,0 +1,220 @@
+package quiz
+
+import (
+	"cmp"
+	"math/rand/v2"
+	"slices"
+
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/scoring/history"
+)
+
+// A planner puts steps together for one player.
+type planner struct {
+	Known
+	pool     []*rhythm.Cycle // those that can be asked, by id
+	byID     map[string]*rhythm.Cycle
+	own      []*rhythm.Cycle // those that the player has met, similar ones side by side
+	next     *rhythm.Cycle   // the one to meet next; nil if there is none
+	taps     Edge
+	names    Edge
+	tempo    Tempo
+	lean     Lean
+	loose    []Ask // lower rungs that do not hold
+	goesWell Well
+	dues     []Due
+	reaches  reaches
+	r        *rand.Rand
+}
+
+// firstRhythms is with how many rhythms one begins.
+const firstRhythms = 3
+
+func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
+	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), reaches: reaches{}}
+	for _, c := range players(pool, 0, riff.Bare) {
+		p.pool = append(p.pool, c.Cycle)
+	}
+	p.byID = byID(p.pool)
+	p.taps, p.names = k.Edge(history.Dums), k.Edge(history.Which)
+	p.tempo = TempoOf(k.Rounds, p.pool, k.Today)
+	p.lean = k.Lean()
+	p.goesWell = k.well(p.byID)
+	p.meet()
+	p.forget()
+	return p
+}
+
+// meet finds the player's own rhythms and the next one. Who has met fewer than three
+// gets the easiest besides.
+func (p *planner) meet() {
+	var unmet []*rhythm.Cycle
+	for _, c := range p.pool {
+		if p.met(c.ID) {
+			p.own = append(p.own, c)
+		} else {
+			unmet = append(unmet, c)
+		}
+	}
+	slices.SortStableFunc(unmet, easier)
+	n := min(max(0, firstRhythms-len(p.own)), len(unmet))
+	p.own, unmet = append(p.own, unmet[:n]...), unmet[n:]
+	if len(unmet) > 0 {
+		p.next = unmet[0]
+	}
+	if len(p.own) > 0 && !p.fresh() {
+		p.own = sideBySide(p.own, p.r.IntN(len(p.own)))
+	}
+}
+
+// easier orders rhythms as one meets them: the most used first, odd metres last,
+// those of fewer dums before others.
+func easier(a, b *rhythm.Cycle) int {
+	return cmp.Or(order(!a.Core, !b.Core), order(a.Odd(), b.Odd()), cmp.Compare(len(a.Dums()), len(b.Dums())))
+}
+
+// sideBySide orders rhythms from one on such that each is followed by the one most
+// like it that is left: what is similar is practised in turn, so that the ear hears
+// what makes the difference.
+func sideBySide(some []*rhythm.Cycle, from int) []*rhythm.Cycle {
+	left := slices.Clone(some)
+	all := []*rhythm.Cycle{left[from]}
+	left = slices.Delete(left, from, from+1)
+	for len(left) > 0 {
+		last := all[len(all)-1]
+		i := 0
+		for j, c := range left {
+			if apart(last, c) < apart(last, left[i]) {
+				i = j
+			}
+		}
+		all, left = append(all, left[i]), slices.Delete(left, i, i+1)
+	}
+	return all
+}
+
+// edgeDays is for how many days what lies at the edge, or on the level below, is not
+// due: it is missed about half of the times, as it should be, and comes in its turn.
+const edgeDays = 3
+
+// mostDue is how much that is due one practice has room for.
+const mostDue = 8
+
+// forget finds what is due of the pool, each rhythm once: at the level that was the
+// most forgotten, but no higher than the edge.
+func (p *planner) forget() {
+	for _, d := range DueOn(p.Met, p.Today) {
+		if len(p.dues) == mostDue {
+			return
+		}
+		if p.byID[d.Rhythm] == nil || slices.ContainsFunc(p.dues, func(o Due) bool { return o.Rhythm == d.Rhythm }) {
+			continue
+		}
+		edge := p.riffOf(p.taps, 0, p.byID[d.Rhythm]).level
+		if d.Level+1 >= edge && d.Days < edgeDays {
+			continue
+		}
+		d.Level = min(d.Level, edge)
+		p.dues = append(p.dues, d)
+	}
+}
+
+// fresh reports whether the player is new.
+func (p *planner) fresh() bool { return len(p.Rounds) == 0 }
+
+// asked is a riff to ask for.
+type asked struct {
+	level riff.Level
+	hide  int
+}
+
+var bare = asked{level: riff.Bare}
+
+// riffOf returns the riff to ask for with rhythms: of an edge, so many hundredths
+// easier; bare for somebody new.
+func (p *planner) riffOf(e Edge, easier int, rhythms ...*rhythm.Cycle) asked {
+	if p.fresh() {
+		return bare
+	}
+	var ids []string
+	for _, c := range rhythms {
+		ids = append(ids, c.ID)
+	}
+	level, hide := p.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
+	return asked{level, hide}
+}
+
+// tap returns a step in which the dums of a rhythm are tapped.
+func (p *planner) tap(c *rhythm.Cycle, a asked, at Tempo, why Reason) Step {
+	s := Step{
+		Kind: history.Dums, Rhythms: []string{c.ID}, Level: a.level, Hide: a.hide,
+		BPM: at.BPM(c), Eights: stepEights, Seed: p.seed(), Reason: why,
+	}
+	s.length(c)
+	return s
+}
+
+// name returns a step in which one of some rhythms is told by name.
+func (p *planner) name(choices group, a asked, why Reason) Step {
+	var ids []string
+	var of []*rhythm.Cycle
+	for _, c := range choices {
+		ids, of = append(ids, c.ID), append(of, c.Cycle)
+	}
+	slices.Sort(ids)
+	s := Step{
+		Kind: history.Which, Rhythms: ids, Level: a.level, Hide: a.hide,
+		Eights: stepEights, Seed: p.seed(), Reason: why,
+	}
+	s.length(of...)
+	return s
+}
+
+// seeds are as large as a script reads exactly, and never 0.
+const mostSeed = 1<<53 - 1
+
+func (p *planner) seed() uint64 { return 1 + p.r.Uint64N(mostSeed) }
+
+// rung returns a step of a lower rung.
+func (p *planner) rung(ask Ask, why Reason) Step {
+	s := Step{Kind: string(ask), Eights: rungEights, Seed: p.seed(), Reason: why}
+	if ask == Stroke {
+		s.length()
+		return s
+	}
+	for _, c := range p.own {
+		s.Rhythms = append(s.Rhythms, c.ID)
+	}
+	slices.Sort(s.Rhythms)
+	s.length(p.own...)
+	return s
+}
+
+// around returns choices among rhythms for names at a level: a rhythm and what the
+// lean puts beside it; of a nil rhythm around one that is drawn. There are none where
+// it goes together with none.
+func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, answers int, l Lean) group {
+	g := group(players(among, 0, level))
+	g.pair()
+	anchors := slices.DeleteFunc(slices.Clone(g), func(o player) bool {
+		return c != nil && o.ID != c.ID || !slices.Contains(o.fits, true)
+	})
+	if len(anchors) == 0 {
+		return nil
+	}
+	anchor := l.anchor(p.r, anchors)
+	return nearby(p.r, largest(anchor, g.rivals(anchor, l), answers))
+}
+
+// answers is among how many names is chosen: of two until the lower rungs hold, of
+// four once the latest names were nearly all told.
+func (p *planner) answers() int {
+	switch {
+	case len(p.loose) > 0:
+		return MinAnswers
+	case latest(history.Which, p.Rounds) >= rungRight:
+		return MaxAnswers
+	}
+	return MinAnswers + 1
+}

@@ -1,0 +1,65 @@
+package quiz
+
+import (
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+)
+
+// reachedCycles is over how many cycles it is found how far riffs hide the base: as
+// many as package round asks for.
+const reachedCycles = 16
+
+// reaches is how far a level can hide the base of a rhythm, in hundredths, at its usual
+// tempo, with what chance one seed has: each found when it is first needed.
+type reaches map[learnt]int
+
+func (m reaches) of(c *rhythm.Cycle, level riff.Level) int {
+	what := learnt{c.ID, level}
+	if _, known := m[what]; !known {
+		m[what] = reach(c, level)
+	}
+	return m[what]
+}
+
+func reach(c *rhythm.Cycle, level riff.Level) int {
+	r, err := round.Riff(c, level, 0, 0, round.MaxHide)
+	if err != nil {
+		panic("quiz: " + err.Error()) // every level is available
+	}
+	p, err := r.At(c.Tempo.Usual).Cycles(0, reachedCycles)
+	if err != nil {
+		panic("quiz: " + err.Error())
+	}
+	return (riff.HideThousandths(c, p, c.Tempo.Usual) + 5) / 10
+}
+
+// RiffFor returns the riff that hides the base of rhythms by so many hundredths: the
+// lowest level that reaches it with at least half of them, and the hide to ask of it;
+// 0 for bare and filled, which hide what they hide. What no level reaches is asked of
+// Solo, which comes as near as it can.
+func RiffFor(hide int, rhythms ...*rhythm.Cycle) (riff.Level, int) {
+	return reaches{}.riffFor(hide, rhythms)
+}
+
+func (m reaches) riffFor(hide int, rhythms []*rhythm.Cycle) (riff.Level, int) {
+	level := riff.Bare
+	for level < riff.Solo && !m.reached(hide, rhythms, level) {
+		level++
+	}
+	if level <= riff.Filled {
+		return level, 0
+	}
+	return level, min(hide, round.MaxHide)
+}
+
+// reached reports whether a level hides the base of half of some rhythms so far.
+func (m reaches) reached(hide int, rhythms []*rhythm.Cycle, level riff.Level) bool {
+	n := 0
+	for _, c := range rhythms {
+		if m.of(c, level) >= hide {
+			n++
+		}
+	}
+	return 2*n >= len(rhythms)
+}
