@@ -41,7 +41,7 @@ func (x *asking) lay() {
 	a := x.address
 	pool, err := quiz.From(x.Rhythms, a.From)
 	if err == nil {
-		x.question, err = quiz.Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
+		x.question, err = x.learner.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
 	}
 	if err != nil {
 		// The pool of the link makes no question: say so, and offer one that does.

@@ -32,6 +32,10 @@ type desk struct {
 	exercise exercise
 	exercises
 	outputs Outputs
+
+	learner  learner
+	practice *practice // that is under way, or nil
+	wanted   int       // minutes of practice that begins as soon as the learner is read; 0: none
 }
 
 func (d *desk) open(o *Outside) {
@@ -40,6 +44,7 @@ func (d *desk) open(o *Outside) {
 	d.setVolume(quiet)
 	d.outputs = o.Store.Outputs()
 	d.exercises = newExercises(d)
+	d.learner.d = d
 	d.finished = o.Store.Begun()
 	d.setOutput()
 	d.visit(o.Query)
@@ -51,7 +56,7 @@ func (d *desk) visit(query string) {
 		d.exercise.interrupted(WhyStop)
 	}
 	address, err := view.ParseAddress(query, d.allowed())
-	d.address, d.problems = address, nil
+	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
 	var link *view.LinkError
 	if errors.As(err, &link) {
 		d.problems = link.Problems
@@ -88,6 +93,7 @@ func (d *desk) allowed() view.Allowed {
 func (d *desk) happened(e *Event) {
 	switch e.Kind {
 	case Act:
+		d.journal.file = e.File
 		d.act(e.Action, e.Value)
 	case Tapped:
 		d.exercise.tap(&e.Tap)
@@ -134,7 +140,24 @@ func (d *desk) act(action, value string) {
 	case view.ActVolume:
 		d.setVolume(number)
 		return
+	case view.ActDiaryWho:
+		d.Diary.Choose(value)
+		d.learner.read()
+		return
+	case view.ActDiaryPractise:
+		d.practise(number)
+		return
+	case view.ActPracticeEnd:
+		d.leave(view.DefaultAddress(view.ScreenDiary))
+		return
+	case view.ActPracticeNext:
+		d.onward()
+		return
 	case view.ActNext:
+		if d.practice != nil {
+			d.onward()
+			return
+		}
 		d.nth++
 	case view.ActRhythm:
 		d.address = d.address.WithRhythm(value)
@@ -167,7 +190,7 @@ func (d *desk) act(action, value string) {
 // leave goes to another address; the back button leads back from it.
 func (d *desk) leave(to view.Address) {
 	d.exercise.interrupted(WhyStop)
-	d.address = to
+	d.address, d.practice, d.wanted = to, nil, 0
 	d.Page.Link(to.String(), true)
 	d.turn()
 }
@@ -269,6 +292,12 @@ func (d *desk) notes() []view.Note {
 
 // tick moves the exercise on to what is heard now, and shows what changed.
 func (d *desk) tick(now float64) {
+	if d.learner.times == 0 && d.width != 0 { // the first screen is on the page
+		d.learner.read()
+	}
+	if d.wanted != 0 {
+		d.practise(d.wanted)
+	}
 	if d.exercise.tick(now) {
 		d.stale = true
 	}
@@ -290,7 +319,11 @@ func (d *desk) screen() view.Screen {
 		}
 		return link.Screen(d.Words)
 	}
-	return d.exercise.screen()
+	s := d.exercise.screen()
+	if d.practice != nil {
+		s = d.practice.shown().On(s, d.Words)
+	}
+	return s
 }
 
 // picture is what lives in a place on the page; nil where nothing does.

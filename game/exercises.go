@@ -27,13 +27,14 @@ type exercises struct {
 	carrying *carrying
 	welcome  *welcome
 	teaching *teaching
+	journal  *journal
 }
 
 func newExercises(d *desk) exercises {
 	return exercises{
 		tapping: newTapping(d), hearing: newHearing(d), asking: newAsking(d), setting: newSetting(d),
 		checking: newChecking(d), changing: newChanging(d), stopping: newStopping(d), carrying: newCarrying(d),
-		welcome: newWelcome(d), teaching: newTeaching(d),
+		welcome: newWelcome(d), teaching: newTeaching(d), journal: newJournal(d),
 	}
 }
 
@@ -58,6 +59,8 @@ func (e *exercises) of(screen string) exercise {
 		return e.welcome
 	case view.ScreenClass:
 		return e.teaching
+	case view.ScreenDiary:
+		return e.journal
 	}
 	return e.tapping
 }

@@ -56,10 +56,17 @@ func (d *desk) blank(kind, rhythm string) history.Round {
 	r := history.Round{
 		Kind: kind, Rhythm: rhythm, ID: d.Wall.ID(), When: d.Wall.Date().Format(time.RFC3339), Rate: int(audio.Rate),
 	}
-	if in := d.outputs.measured(); in != nil {
-		r.Output = in.Name // one that was not measured has no name from the player either
-	}
+	r.Output = d.outputName()
 	return r
+}
+
+// outputName is the name of the output in use; "" of one that was not measured, which
+// has no name from the player either.
+func (d *desk) outputName() string {
+	if in := d.outputs.measured(); in != nil {
+		return in.Name
+	}
+	return ""
 }
 
 // keep stores the record of a finished round, or says on the screen why not.
@@ -72,7 +79,16 @@ func (d *desk) keep(r history.Round, err error) {
 		d.kept(err)
 		return
 	}
-	d.Store.Keep(r, d.kept)
+	if d.practice != nil {
+		d.practice.done, d.stale = true, true
+	}
+	times := d.learner.times
+	d.Store.Keep(r, func(err error) {
+		d.kept(err)
+		if times == d.learner.times { // or it is read from the store
+			d.learner.add(r)
+		}
+	})
 }
 
 func (d *desk) kept(err error) {

@@ -141,20 +141,20 @@ func (f Figures) Through() string {
 	return level
 }
 
-// Advice is what to dance to today: a rhythm at a riff level, and two to be put side by
+// Dance is what to dance to today: a rhythm at a riff level, and two to be put side by
 // side, if any were mixed up.
-type Advice struct {
+type Dance struct {
 	Rhythm string // one that the room knew; else the first that was played
 	Known  bool   // whether it knew it
 	Riff   string // a level more than the room hears through; else bare
 	Apart  Pair
 }
 
-// Advise tells what an entry suggests. Simple on purpose: what is known is danced under
+// DanceTo tells what an entry suggests. Simple on purpose: what is known is danced under
 // a little more riff, what is mixed up is heard bare, side by side.
-func Advise(e Entry) Advice {
+func DanceTo(e Entry) Dance {
 	f := FiguresOf(e)
-	a := Advice{Riff: riff.Bare.String()}
+	a := Dance{Riff: riff.Bare.String()}
 	if len(e.Tasks) > 0 {
 		a.Rhythm = e.Tasks[0].Rhythm
 	}

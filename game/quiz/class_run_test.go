@@ -227,8 +227,8 @@ func TestFigures(t *testing.T) {
 	require.Equal(t, []string{"saidi"}, f.Known)
 	require.Equal(t, []int{3, 1}, []int{f.Counted, f.Moved})
 	require.Equal(t, "filled", f.Through())
-	require.Equal(t, Advice{"saidi", true, "ornamented", Pair{"saidi", "baladi", 1}}, Advise(e))
-	require.Equal(t, Advice{Rhythm: "maqsum", Riff: "bare"}, Advise(entry()))
+	require.Equal(t, Dance{"saidi", true, "ornamented", Pair{"saidi", "baladi", 1}}, DanceTo(e))
+	require.Equal(t, Dance{Rhythm: "maqsum", Riff: "bare"}, DanceTo(entry()))
 	require.Equal(t, []Pair{{"saidi", "baladi", 2}}, FiguresOf(e, e).Mixed)
 	require.Equal(t, "", FiguresOf(entry("few most")).Through())
 }

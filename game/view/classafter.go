@@ -52,7 +52,7 @@ func (a *ClassAfter) name(id string) string {
 
 // advice is what to dance to today, in two sentences at most.
 func (a *ClassAfter) advice(w Words) []string {
-	ad := quiz.Advise(a.Entry)
+	ad := quiz.DanceTo(a.Entry)
 	if ad.Rhythm == "" {
 		return nil
 	}

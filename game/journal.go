@@ -1,0 +1,192 @@
+//go:build js
+
+package game
+
+import (
+	"errors"
+	"io"
+	"slices"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/view"
+	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
+)
+
+// journal is the screen Practice diary.
+type journal struct {
+	*desk
+	output  string // whose rounds are told
+	figures diary.Figures
+	parts   []func(*diary.Figures) // of the figures, still to be worked out, one in a frame
+	coming  diary.Figures
+	counted bool // the figures were worked out once
+
+	next    []quiz.Step // what is offered
+	minutes int
+	typed   string
+	merging string
+	erasing bool
+
+	preview  *Preview
+	imported Imported
+	problem  error // what went wrong last
+	file     io.Reader
+}
+
+func newJournal(d *desk) *journal { return &journal{desk: d, minutes: 10} }
+
+func (x *journal) lay() {
+	x.typed, x.merging, x.erasing, x.problem = "", "", false, nil
+	if !x.learner.isRead() {
+		x.learner.read()
+	}
+	x.output = x.outputName()
+	x.count()
+	x.Diary.LastImport(func(i Imported, err error) { x.imported, x.stale = i, true })
+}
+
+// count works out the figures anew, a part in a frame: all at once they would hold up
+// the page.
+func (x *journal) count() {
+	book := x.learner.book
+	if x.exercise != x || book == nil {
+		x.parts, x.counted = nil, false
+		return
+	}
+	if outputs := book.Outputs(); len(outputs) > 0 && !slices.Contains(outputs, x.output) {
+		x.output = outputs[0]
+	}
+	output := x.output
+	x.coming = diary.Figures{Output: output}
+	x.parts = []func(*diary.Figures){
+		func(f *diary.Figures) { f.Accuracy = book.Accuracy(output) },
+		func(f *diary.Figures) { f.Fingers = book.Fingers(output) },
+		func(f *diary.Figures) { f.Mixed = book.Mixed(output) },
+		func(f *diary.Figures) { f.Practised = book.Practised() },
+	}
+	for _, kind := range heardKinds {
+		x.parts = append(x.parts, func(f *diary.Figures) { f.Reach = append(f.Reach, book.Reach(output, kind)...) })
+	}
+	x.parts = append(x.parts, func(*diary.Figures) { x.offer() })
+}
+
+// heardKinds are the kinds of round that tell how much riff is heard through.
+var heardKinds = []string{history.Which, history.Dums, history.Change, history.Stop, history.Carry}
+
+// offer finds what is offered next: what is due, what is mixed up, what is new or lies
+// at the edge, and something that goes well.
+func (x *journal) offer() {
+	k := x.learner.known()
+	x.next = nil
+	steps := k.Practice(20, x.learner.pool(k), x.Wall.Seed())
+	for _, why := range []quiz.Reason{quiz.ReasonRung, quiz.ReasonDue, quiz.ReasonMixUp, quiz.ReasonFirst, quiz.ReasonEdge, quiz.ReasonTempo, quiz.ReasonWell} {
+		i := slices.IndexFunc(steps, func(s quiz.Step) bool { return s.Reason == why })
+		if i >= 0 && (len(x.next) < mostOffered || why == quiz.ReasonWell) {
+			x.next = append(x.next, steps[i])
+		}
+	}
+}
+
+// mostOffered is how much is offered at most, besides what goes well.
+const mostOffered = 3
+
+func (x *journal) tap(*Tap)           {}
+func (x *journal) interrupted(string) {}
+
+func (x *journal) draw(string) *view.Picture { return nil }
+
+func (x *journal) tick(float64) bool {
+	if len(x.parts) == 0 {
+		return false
+	}
+	part := x.parts[0]
+	x.parts = x.parts[1:]
+	part(&x.coming)
+	if len(x.parts) > 0 {
+		return false
+	}
+	x.figures, x.counted = x.coming, true
+	for _, p := range x.figures.Practised {
+		x.figures.Rounds += p.Rounds
+	}
+	return true
+}
+
+func (x *journal) screen() view.Screen {
+	l := &x.learner
+	m := &view.Diary{
+		Who: l.who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.err == nil,
+		Rounds: l.kept(), Figures: x.figures, Today: l.today(), Rhythms: x.all(),
+		Minutes: x.minutes, Silent: !x.Sound.Audible(),
+		Imported: x.imported.Rounds, SetAside: l.days.Aside, Erasing: x.erasing, Notes: x.desk.notes(),
+		Problem: x.said(),
+	}
+	m.Figures.Output = x.output
+	for _, p := range l.people {
+		m.People = append(m.People, view.Person(p))
+	}
+	if l.book != nil {
+		m.Outputs = l.book.Outputs()
+	}
+	for _, s := range x.next {
+		m.Next = append(m.Next, x.offered(s))
+	}
+	if p := x.preview; p != nil {
+		m.Import = &view.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer)}
+		for _, err := range p.Broken {
+			b := view.Broken{Why: err.Error()}
+			var at *history.Error
+			if errors.As(err, &at) {
+				b = view.Broken{Line: at.Line, Why: at.Field + ": " + at.Msg}
+			}
+			m.Import.Broken = append(m.Import.Broken, b)
+		}
+	}
+	return m.Screen(x.Words)
+}
+
+func (x *journal) all() (all []*rhythm.Cycle) {
+	for _, id := range x.Rhythms.IDs() {
+		all = append(all, x.learner.cycle(id))
+	}
+	return all
+}
+
+// offered is a step as it is offered.
+func (x *journal) offered(s quiz.Step) view.Next {
+	n := view.Next{Reason: reasons[s.Reason], Kind: s.Kind, Rhythms: s.Rhythms, Level: s.Level.String(), BPM: s.BPM}
+	switch s.Reason {
+	case quiz.ReasonRung:
+		n.Rhythms = nil
+	case quiz.ReasonMixUp:
+		if worst := x.figures.Mixed.Worst; len(worst) > 0 && slices.Contains(s.Rhythms, worst[0].Played) && slices.Contains(s.Rhythms, worst[0].Said) {
+			n.Rhythms = []string{worst[0].Played, worst[0].Said}
+		}
+	}
+	return n
+}
+
+var reasons = map[quiz.Reason]view.Reason{
+	quiz.ReasonFirst: view.ReasonFirst, quiz.ReasonWell: view.ReasonWell, quiz.ReasonEasy: view.ReasonSlow,
+	quiz.ReasonDue: view.ReasonDue, quiz.ReasonMixUp: view.ReasonMixUp, quiz.ReasonRung: view.ReasonFirst,
+	quiz.ReasonEdge: view.ReasonEdge, quiz.ReasonTempo: view.ReasonTempo, quiz.ReasonSlow: view.ReasonSlow,
+}
+
+// said is what went wrong last, as it is said.
+func (x *journal) said() view.DiaryProblem {
+	switch err := x.problem; {
+	case err == nil && x.learner.err != nil:
+		return view.DiaryUnread
+	case err == nil:
+		return view.DiaryWell
+	case errors.Is(err, ErrNoName):
+		return view.DiaryNoName
+	case errors.Is(err, ErrLongName):
+		return view.DiaryLongName
+	case errors.Is(err, ErrNameUsed):
+		return view.DiaryNameUsed
+	}
+	return view.DiaryFailed
+}
