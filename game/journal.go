@@ -6,6 +6,8 @@ import (
 	"errors"
 	"io"
 	"slices"
+	"strings"
+	"time"
 
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
@@ -27,9 +29,10 @@ type journal struct {
 	minutes int
 	typed   string
 	merging string
-	erasing bool
+	erasing view.Erase
 
 	preview  *Preview
+	own      bool // all of the file belongs to the person who is chosen
 	imported Imported
 	problem  error // what went wrong last
 	file     io.Reader
@@ -38,7 +41,7 @@ type journal struct {
 func newJournal(d *desk) *journal { return &journal{desk: d, minutes: 10} }
 
 func (x *journal) lay() {
-	x.typed, x.merging, x.erasing, x.problem = "", "", false, nil
+	x.typed, x.merging, x.erasing, x.problem = "", "", view.EraseNothing, nil
 	if !x.learner.isRead() {
 		x.learner.read()
 	}
@@ -118,10 +121,12 @@ func (x *journal) screen() view.Screen {
 	l := &x.learner
 	m := &view.Diary{
 		Who: l.who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.err == nil,
-		Rounds: l.kept(), Figures: x.figures, Today: l.today(), Rhythms: x.all(),
-		Minutes: x.minutes, Silent: !x.Sound.Audible(),
-		Imported: x.imported.Rounds, SetAside: l.days.Aside, Erasing: x.erasing, Notes: x.desk.notes(),
-		Problem: x.said(),
+		Rounds: l.kept(), Behind: l.days.Behind, Figures: x.figures, Today: l.today(), Rhythms: x.all(),
+		Minutes: x.minutes, Silent: !x.Sound.Audible(), SetAside: l.days.Aside, Erasing: x.erasing, Notes: x.desk.notes(),
+	}
+	m.Problem, m.Failed = x.named()
+	if i := x.imported; i.Rounds > 0 {
+		m.Imported = view.Imported{File: i.File, Day: i.When.Format(time.DateOnly), Rounds: i.Rounds}
 	}
 	m.Figures.Output = x.output
 	for _, p := range l.people {
@@ -134,17 +139,23 @@ func (x *journal) screen() view.Screen {
 		m.Next = append(m.Next, x.offered(s))
 	}
 	if p := x.preview; p != nil {
-		m.Import = &view.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer)}
-		for _, err := range p.Broken {
-			b := view.Broken{Why: err.Error()}
-			var at *history.Error
-			if errors.As(err, &at) {
-				b = view.Broken{Line: at.Line, Why: at.Field + ": " + at.Msg}
-			}
-			m.Import.Broken = append(m.Import.Broken, b)
-		}
+		m.Import = p.shown(x.own)
 	}
 	return m.Screen(x.Words)
+}
+
+// shown is what a file would bring, as the page shows it.
+func (p *Preview) shown(own bool) *view.Import {
+	in := &view.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer), People: p.People, Own: own}
+	for _, err := range p.Broken {
+		b := view.Broken{Why: err.Error()}
+		var at *history.Error
+		if errors.As(err, &at) {
+			b = view.Broken{Line: at.Line, Why: strings.TrimPrefix(at.Field+": "+at.Msg, ": ")}
+		}
+		in.Broken = append(in.Broken, b)
+	}
+	return in
 }
 
 func (x *journal) all() (all []*rhythm.Cycle) {
@@ -174,19 +185,20 @@ var reasons = map[quiz.Reason]view.Reason{
 	quiz.ReasonEdge: view.ReasonEdge, quiz.ReasonTempo: view.ReasonTempo, quiz.ReasonSlow: view.ReasonSlow,
 }
 
-// said is what went wrong last, as it is said.
-func (x *journal) said() view.DiaryProblem {
+// named is what is wrong with a nickname, and failed whether it is anything else that
+// went wrong.
+func (x *journal) named() (p view.NameProblem, failed bool) {
 	switch err := x.problem; {
-	case err == nil && x.learner.err != nil:
-		return view.DiaryUnread
 	case err == nil:
-		return view.DiaryWell
+		return view.NameFine, x.learner.err != nil
 	case errors.Is(err, ErrNoName):
-		return view.DiaryNoName
+		return view.NameMissing, false
 	case errors.Is(err, ErrLongName):
-		return view.DiaryLongName
+		return view.NameLong, false
 	case errors.Is(err, ErrNameUsed):
-		return view.DiaryNameUsed
+		return view.NameUsed, false
+	case errors.Is(err, ErrNobody):
+		return view.NameGone, false
 	}
-	return view.DiaryFailed
+	return view.NameFine, true
 }

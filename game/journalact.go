@@ -35,15 +35,20 @@ func (x *journal) act(action, value string) {
 	case view.ActDiaryMergeYes:
 		x.merging = ""
 		x.Diary.Merge(value, who, x.came)
-	case view.ActDiaryErase, view.ActDiaryEraseNo:
-		x.erasing = action == view.ActDiaryErase
+	case view.ActDiaryErase:
+		x.erasing = view.EraseOne
+		if value == Everybody {
+			x.erasing = view.EraseEverybody
+		}
+	case view.ActDiaryEraseNo:
+		x.erasing = view.EraseNothing
 	case view.ActDiaryEraseYes:
-		x.erasing = false
-		x.Diary.Erase(who, x.came)
+		x.erasing = view.EraseNothing
+		x.Diary.Erase(value, x.came)
 	case view.ActDiaryExport:
-		x.Diary.ExportLines(who, x.saved)
+		x.Diary.ExportLines(value, x.saved)
 	case view.ActDiaryCSV:
-		x.Diary.ExportSheet(who, x.saved)
+		x.Diary.ExportSheet(value, x.saved)
 	default:
 		x.take(action, value)
 	}
@@ -59,13 +64,15 @@ func (x *journal) take(action, value string) {
 		}
 		x.Diary.Import(name, x.file, func(p Preview, err error) {
 			if x.saved(err); err == nil {
-				x.preview = &p
+				x.preview, x.own = &p, false
 			}
 		})
 		x.file = nil
 	case view.ActDiaryTake:
 		x.preview = nil
-		x.Diary.Accept(false, func(i Imported, err error) { x.imported = i; x.came(err) })
+		x.Diary.Accept(x.own, func(i Imported, err error) { x.imported = i; x.came(err) })
+	case view.ActDiaryOwn:
+		x.own = value != ""
 	case view.ActDiaryLeave:
 		x.preview = nil
 	case view.ActDiaryUndo:

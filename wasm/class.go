@@ -4,7 +4,6 @@ package main
 
 import (
 	"syscall/js"
-	"time"
 )
 
 // What belongs to a teacher's classes is kept in the browser's local storage, each text
@@ -44,21 +43,6 @@ func (c *classroom) Keep(name, text string) (err error) {
 }
 
 // Save implements [game.Room].
-func (c *classroom) Save(name, kind, text string) (err error) {
-	defer recovered(&err)
-	handOver(c.document, name, kind, text)
-	return nil
-}
-
-// handOver hands a file to the player. Where the browser asks where to put it, it reads
-// it only once that was answered, so that its address holds for a while.
-func handOver(document js.Value, name, kind, text string) {
-	blob := js.Global().Get("Blob").New([]any{text}, map[string]any{"type": kind})
-	url := js.Global().Get("URL")
-	link := document.Call("createElement", "a")
-	address := url.Call("createObjectURL", blob)
-	link.Set("href", address)
-	link.Set("download", name)
-	link.Call("click")
-	time.AfterFunc(10*time.Minute, func() { url.Call("revokeObjectURL", address) })
+func (c *classroom) Save(name, kind, text string) error {
+	return saveFile(c.document, name, kind, js.ValueOf([]any{text}))
 }

@@ -37,6 +37,11 @@ func (p *page) build(it *view.Item) *node {
 		n.el.Call("setAttribute", "role", "img")
 	case view.RoleDialog:
 		n.el = p.make("dialog")
+		action := it.Action
+		p.listen(n.el, "cancel", func(event js.Value) { // the way back of a telephone, for one
+			event.Call("preventDefault")
+			p.act(action, "")
+		})
 	case view.RoleProgress:
 		n.el = p.make("progress")
 	case view.RoleTapArea:

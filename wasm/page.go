@@ -188,6 +188,9 @@ func (p *page) Show(s view.Screen) {
 	if p.patch(p.root, p.shown.Items, s.Items) {
 		p.moved = true
 	}
+	if dialog := p.root.Call("querySelector", "dialog:not([open])"); dialog.Truthy() {
+		dialog.Call("showModal") // the rest is inert
+	}
 	if arrived || s.Focus != p.shown.Focus {
 		p.focus(s.FocusID())
 	} else {

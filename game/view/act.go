@@ -150,14 +150,15 @@ const (
 	ActDiaryNext     = "diary-next"      // begin one of what is next: its place in Diary.Next, from 0
 	ActDiaryMinutes  = "diary-minutes"   // how long a practice is
 	ActDiaryPractise = "diary-practise"  // begin a practice of so many minutes
-	ActDiaryExport   = "diary-export"    // hand over a file of the person's rounds
+	ActDiaryExport   = "diary-export"    // hand over a file of a person's rounds: the ID; "" for everybody's
 	ActDiaryCSV      = "diary-csv"       // the same for a spreadsheet
 	ActDiaryImport   = "diary-import"    // show what a file would bring: its name, a line feed, and its text
+	ActDiaryOwn      = "diary-own"       // all in it belongs to the one whose diary it is: "yes", or "" for no
 	ActDiaryTake     = "diary-take"      // add what is new in it
 	ActDiaryLeave    = "diary-leave"     // do not
 	ActDiaryUndo     = "diary-undo"      // take back what was just added
-	ActDiaryErase    = "diary-erase"     // ask whether to erase all of the person's rounds
-	ActDiaryEraseYes = "diary-erase-yes" // do so
+	ActDiaryErase    = "diary-erase"     // ask whether to erase all of a person's rounds: the ID; "" for everybody's
+	ActDiaryEraseYes = "diary-erase-yes" // do so: the same
 	ActDiaryEraseNo  = "diary-erase-no"  // do not
 
 	ActPracticeNext = "practice-next" // on to the next part

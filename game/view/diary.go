@@ -8,13 +8,17 @@ import (
 // Diary is what the screen Practice diary is made from: whose it is and on which
 // output, what to practise next, what the rounds tell, and the ways to keep it.
 type Diary struct {
-	People  []Person // all on this machine, in the order shown; at least the one whose diary it is
-	Who     string   // ID of the one whose diary it is
-	Typed   string   // the nickname that is being typed
-	Merging string   // ID of the one to be put together with Who, while that is asked; "": it is not
+	People  []Person    // all on this machine, in the order shown; at least the one whose diary it is
+	Who     string      // ID of the one whose diary it is
+	Typed   string      // the nickname that is being typed
+	Problem NameProblem // what is wrong with the nickname that was to be taken
+	Merging string      // ID of the one to be put together with Who, while that is asked; "": it is not
 
 	Outputs []string // names of those with rounds; fewer than two: there is no choice
+	Reading bool     // it is still being read
 	Rounds  int      // of this person, on all outputs
+	Behind  int      // of these, how many are not in the figures yet
+	Failed  bool     // what is kept could not be read just now
 	Figures diary.Figures
 	Today   string          // 2006-01-02, where the player is
 	Rhythms []*rhythm.Cycle // at least those of the figures; one that is not here is called by its ID
@@ -24,16 +28,17 @@ type Diary struct {
 	Silent  bool   // there is no sound, and so nothing to begin
 
 	Import   *Import // a file that was opened, until it is taken or left
-	Imported int     // rounds just added from one, which can be taken back; 0: none
-	SetAside int     // records that could not be read, set aside unchanged
-	Newer    int     // records of a newer version, left alone
-	MayGo    bool    // the browser may clear what is kept when space is short
-	Erasing  bool    // it is asked whether to erase all
-	Invented bool    // the rounds are invented
+	Imported Imported
+	SetAside int   // records that could not be read, set aside unchanged
+	Newer    int   // records of a newer version, left alone
+	MayGo    bool  // the browser may clear what is kept when space is short
+	Erasing  Erase // whose rounds it is asked whether to erase
+	Invented bool  // the rounds are invented
 	Notes    []Note
 }
 
-// Person is someone who practises on this machine.
+// Person is someone who practises on this machine. The first has no nickname until she
+// takes one.
 type Person struct{ ID, Name string }
 
 // PracticeMinutes are how long a practice may be.
@@ -46,11 +51,20 @@ func (d *Diary) Screen(w Words) Screen {
 		items = append(items, Item{ID: "invented", Role: RoleText, Text: w.Say("diary-invented"), Look: LookWarning})
 	}
 	items = append(items, d.people(w), d.output(w))
-	if d.Rounds == 0 {
+	switch {
+	case d.Reading:
+		items = append(items, Item{ID: "reading", Role: RoleText, Text: w.Say("diary-reading"), Look: LookNote})
+	case d.Failed:
+		items = append(items, Item{ID: "failed", Role: RoleText, Text: w.Say("diary-failed"), Look: LookWarning})
+	case d.Behind > 0:
+		items = append(items, Item{ID: "behind", Role: RoleStatus, Text: w.Say("diary-behind", "n", d.Behind), Look: LookNote, Live: LivePolite})
+	case d.Rounds == 0:
 		items = append(items, Item{ID: "empty", Role: RoleText, Text: w.Say("diary-empty"), Look: LookFinding})
 	}
-	items = append(items, d.next(w)...)
-	items = append(items, d.told(w)...)
+	if !d.Reading {
+		items = append(items, d.next(w)...)
+		items = append(items, d.told(w)...)
+	}
 	items = append(items, d.keep(w)...)
 	items = append(items, notes(w, d.Notes)...)
 	s := ready(w, ScreenDiary, w.Say("diary"), items)
@@ -79,14 +93,12 @@ func (d *Diary) name(id string) string {
 	return id
 }
 
-// who is the nickname of the one whose diary it is.
-func (d *Diary) who() string { return d.nickname(d.Who) }
-
-func (d *Diary) nickname(id string) string {
+// nickname is how a person is called.
+func (d *Diary) nickname(w Words, id string) string {
 	for _, p := range d.People {
-		if p.ID == id {
+		if p.ID == id && p.Name != "" {
 			return p.Name
 		}
 	}
-	return id
+	return w.Say("person-first")
 }

@@ -134,7 +134,7 @@ func diaryScreens(t testing.TB) map[string]Screen {
 	}
 	add("told", func(*Diary) {})
 	add("empty", func(d *Diary) {
-		d.People, d.Outputs, d.Rounds, d.Figures = d.People[:1], nil, 0, diary.Figures{}
+		d.People, d.Outputs, d.Rounds, d.Figures = []Person{{ID: "a"}}, nil, 0, diary.Figures{}
 		d.Next = []Next{{Reason: ReasonFirst, Kind: "dums", Rhythms: []string{"maqsum"}}, {Reason: ReasonSlow, Kind: "dums", Rhythms: []string{"malfuf"}, BPM: 90}, {Reason: ReasonFirst, Kind: "stroke"}}
 	})
 	add("beginning", func(d *Diary) {
@@ -144,12 +144,17 @@ func diaryScreens(t testing.TB) map[string]Screen {
 	add("silent", func(d *Diary) { d.Silent, d.Minutes, d.Notes = true, 5, []Note{NoteNotKept} })
 	add("import", func(d *Diary) {
 		d.Minutes = 20
-		d.Import = &Import{File: "mira.jsonl", New: 31, Here: 180, Newer: 2, Broken: []Broken{{12, "no comma"}, {40, "unknown kind \"sing\""},
+		d.Import = &Import{File: "mira.jsonl", New: 31, Here: 180, Newer: 2, People: []string{"Mira", "Samia"}, Own: true, Broken: []Broken{{12, "no comma"}, {40, "unknown kind \"sing\""},
 			{41, "no comma"}, {42, "no comma"}, {43, "no comma"}, {44, "no comma"}, {99, "no end"}}}
 	})
 	add("import-nothing", func(d *Diary) { d.Import = &Import{File: "mira.jsonl", Here: 1} })
-	add("imported", func(d *Diary) { d.Imported, d.SetAside, d.Newer, d.MayGo = 31, 1, 2, true })
-	add("erasing", func(d *Diary) { d.Erasing = true })
+	add("imported", func(d *Diary) {
+		d.Imported, d.SetAside, d.Newer, d.MayGo = Imported{"mira.jsonl", "2026-03-13", 31}, 1, 2, true
+	})
+	add("erasing", func(d *Diary) { d.Erasing = EraseOne })
+	add("erasing-all", func(d *Diary) { d.Erasing = EraseEverybody })
+	add("failed", func(d *Diary) { d.Failed, d.Rounds, d.Figures, d.Next = true, 0, diary.Figures{}, nil })
+	add("behind", func(d *Diary) { d.Behind, d.Typed, d.Problem = 9000, "mira", NameUsed })
 	add("merging", func(d *Diary) { d.Merging = "b" })
 	add("invented", func(d *Diary) { d.Invented, d.Figures.Output = true, "" })
 

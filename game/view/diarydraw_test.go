@@ -166,15 +166,19 @@ func TestPracticeStrip(t *testing.T) {
 // and is what Escape does.
 func TestDiaryAsks(t *testing.T) {
 	all := diaryScreens(t)
-	for name, no := range map[string]string{"diary-erasing": ActDiaryEraseNo, "diary-merging": ActDiaryMergeNo} {
+	for name, no := range map[string]string{"diary-erasing": ActDiaryEraseNo, "diary-erasing-all": ActDiaryEraseNo, "diary-merging": ActDiaryMergeNo} {
 		s := all[name]
 		require.Equal(t, no, s.Escape)
 		require.Equal(t, no, s.Find(s.FocusID()).Action)
 	}
 	erasing, merging := all["diary-erasing"], all["diary-merging"]
 	require.Equal(t, "Erase all 260 rounds of Mira?", erasing.Find("erase-ask").Name)
-	require.Equal(t, "Put Leila’s rounds to Mira’s?", merging.Find("merge-ask").Name)
+	require.Equal(t, "Put the rounds of Leila to those of Mira?", merging.Find("merge-ask").Name)
 	require.Equal(t, "b", merging.Find("merge-yes").Value)
+	require.Equal(t, "a", erasing.Find("erase-yes").Value)
+	everybody := all["diary-erasing-all"]
+	require.Equal(t, "Erase the rounds of everybody here?", everybody.Find("erase-ask").Name)
+	require.Empty(t, everybody.Find("erase-yes").Value)
 }
 
 func TestDiaryImport(t *testing.T) {
@@ -193,4 +197,15 @@ func BenchmarkDiary(b *testing.B) {
 	for b.Loop() {
 		d.Screen(w)
 	}
+}
+
+func TestNameProblems(t *testing.T) {
+	w := words(t)
+	require.Empty(t, NameFine.say(w))
+	said := map[string]bool{}
+	for p := NameMissing; p <= NameGone; p++ {
+		said[p.say(w)] = true
+	}
+	require.Len(t, said, 4, "each is told by itself")
+	require.False(t, said[""])
 }

@@ -9,7 +9,7 @@ func (d *Diary) people(w Words) Item {
 	if len(d.People) > 1 {
 		choice := Item{ID: "who", Role: RoleChoice, Name: w.Say("who"), Action: ActDiaryWho}
 		for _, p := range d.People {
-			choice.Options = append(choice.Options, Option{p.ID, p.Name})
+			choice.Options = append(choice.Options, Option{p.ID, d.nickname(w, p.ID)})
 		}
 		choice.Value = chosen(choice.Options, d.Who)
 		it.Children = append(it.Children, choice)
@@ -19,19 +19,21 @@ func (d *Diary) people(w Words) Item {
 }
 
 func (d *Diary) persons(w Words) []Item {
+	who := d.nickname(w, d.Who)
 	items := []Item{
 		{ID: "nicknames", Role: RoleText, Text: w.Say("nicknames"), Look: LookNote},
 		{ID: "nickname", Role: RoleField, Name: w.Say("nickname"), Action: ActDiaryName, Value: d.Typed},
 		{ID: "name-it", Role: RoleGroup, Look: LookRow, Children: []Item{
 			{ID: "add", Role: RoleButton, Name: w.Say("person-add"), Action: ActDiaryAdd},
-			{ID: "rename", Role: RoleButton, Name: w.Say("person-rename", "who", d.who()), Action: ActDiaryRename},
+			{ID: "rename", Role: RoleButton, Name: w.Say("person-rename", "who", who), Action: ActDiaryRename},
 		}},
+		{ID: "name-problem", Role: RoleStatus, Text: d.Problem.say(w), Look: LookWarning, Live: LiveAssertive},
 	}
 	merge := Item{ID: "merge", Role: RoleGroup, Look: LookRow}
 	for i, p := range d.People {
 		if p.ID != d.Who {
 			merge.Children = append(merge.Children, Item{ID: fmt.Sprintf("merge-%d", i+1), Role: RoleButton, Look: LookQuiet,
-				Name: w.Say("person-merge", "other", p.Name, "who", d.who()), Action: ActDiaryMerge, Value: p.ID})
+				Name: w.Say("person-merge", "other", d.nickname(w, p.ID), "who", who), Action: ActDiaryMerge, Value: p.ID})
 		}
 	}
 	if len(merge.Children) > 0 {
@@ -58,19 +60,51 @@ func (d *Diary) output(w Words) Item {
 		{ID: "outputs-apart", Role: RoleText, Text: w.Say("diary-apart"), Look: LookNote}}}
 }
 
+// NameProblem is what is wrong with a nickname.
+type NameProblem uint8
+
+// The problems.
+const (
+	NameFine    NameProblem = iota
+	NameMissing             // no letters
+	NameLong                // too long
+	NameUsed                // another person has it
+	NameGone                // whoever was to be called so is no longer here
+)
+
+// say is "" of what is fine.
+func (p NameProblem) say(w Words) string {
+	switch p {
+	case NameMissing:
+		return w.Say("name-missing")
+	case NameLong:
+		return w.Say("name-long")
+	case NameUsed:
+		return w.Say("name-used")
+	case NameGone:
+		return w.Say("name-gone")
+	}
+	return ""
+}
+
 // asked is the dialog of what cannot be taken back, if it is asked for.
 func (d *Diary) asked(w Words) Item {
-	switch {
-	case d.Erasing:
-		return dialog("erase-ask", w.Say("erase-ask", "who", d.who(), "n", d.Rounds), w.Say("erase-sure"),
-			Item{ID: "erase-no", Role: RoleButton, Name: w.Say("erase-no"), Action: ActDiaryEraseNo, Look: LookPrimary},
-			Item{ID: "erase-yes", Role: RoleButton, Name: w.Say("erase-yes"), Action: ActDiaryEraseYes})
-	case d.Merging != "":
-		return dialog("merge-ask", w.Say("merge-ask", "other", d.nickname(d.Merging), "who", d.who()), w.Say("merge-sure"),
+	who := d.nickname(w, d.Who)
+	if d.Merging != "" {
+		return dialog("merge-ask", w.Say("merge-ask", "other", d.nickname(w, d.Merging), "who", who), w.Say("merge-sure"),
 			Item{ID: "merge-no", Role: RoleButton, Name: w.Say("merge-no"), Action: ActDiaryMergeNo, Look: LookPrimary},
 			Item{ID: "merge-yes", Role: RoleButton, Name: w.Say("merge-yes"), Action: ActDiaryMergeYes, Value: d.Merging})
 	}
-	return Item{}
+	name, whose := w.Say("erase-ask", "who", who, "n", d.Rounds), d.Who
+	switch d.Erasing {
+	case EraseNothing:
+		return Item{}
+	case EraseEverybody:
+		name, whose = w.Say("erase-ask-all"), ""
+	}
+	return dialog("erase-ask", name, w.Say("erase-sure"),
+		Item{ID: "erase-no", Role: RoleButton, Name: w.Say("erase-no"), Action: ActDiaryEraseNo, Look: LookPrimary},
+		Item{ID: "erase-yes", Role: RoleButton, Name: w.Say("erase-yes"), Action: ActDiaryEraseYes, Value: whose})
 }
 
 // dialog asks a question that is answered by one of two buttons. The first changes
