@@ -6,6 +6,7 @@ import (
 	"errors"
 	"strconv"
 
+	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
@@ -29,26 +30,8 @@ type desk struct {
 	ear      ear
 
 	exercise exercise
-	tapping  *tapping
-	hearing  *hearing
-	asking   *asking
-	setting  *setting
-	checking *checking
-	changing *changing
-	stopping *stopping
-	welcome  *welcome
-	outputs  Outputs
-}
-
-// An exercise is one of the things that can lie on the desk.
-type exercise interface {
-	lay()                            // makes ready what the address says
-	act(action, value string)        // a control was used
-	tap(t *Tap)                      // a press on the tap area
-	interrupted(why string)          // the sound was interrupted
-	tick(now float64) bool           // follows what is heard; is the screen another?
-	screen() view.Screen             // what the page shows
-	draw(place string) *view.Picture // what lives in a place; nil: nothing
+	exercises
+	outputs Outputs
 }
 
 func (d *desk) open(o *Outside) {
@@ -56,9 +39,7 @@ func (d *desk) open(o *Outside) {
 	d.ear.sound = o.Sound
 	d.setVolume(quiet)
 	d.outputs = o.Store.Outputs()
-	d.tapping, d.hearing, d.asking, d.setting = newTapping(d), newHearing(d), newAsking(d), newSetting(d)
-	d.checking, d.welcome = newChecking(d), newWelcome(d)
-	d.changing, d.stopping = newChanging(d), newStopping(d)
+	d.exercises = newExercises(d)
 	d.finished = o.Store.Begun()
 	d.setOutput()
 	d.visit(o.Query)
@@ -80,24 +61,7 @@ func (d *desk) visit(query string) {
 
 // turn lays on the desk what the address says.
 func (d *desk) turn() {
-	switch d.address.Screen {
-	case view.ScreenListen:
-		d.exercise = d.hearing
-	case view.ScreenWhich:
-		d.exercise = d.asking
-	case view.ScreenSetUp:
-		d.exercise = d.setting
-	case view.ScreenChange:
-		d.exercise = d.changing
-	case view.ScreenStop:
-		d.exercise = d.stopping
-	case view.ScreenCheck:
-		d.exercise = d.checking
-	case view.ScreenHome:
-		d.exercise = d.welcome
-	default:
-		d.exercise = d.tapping
-	}
+	d.exercise = d.of(d.address.Screen)
 	d.nth = 0
 	d.ear.reset(d.outputs.check().Bass)
 	d.exercise.lay()
@@ -105,7 +69,10 @@ func (d *desk) turn() {
 }
 
 func (d *desk) allowed() view.Allowed {
-	a := view.Allowed{Rhythms: d.Rhythms.IDs()}
+	a := view.Allowed{Rhythms: d.Rhythms.IDs(), Set: func(text string) error {
+		_, err := quiz.ParseLink(text, d.Rhythms)
+		return err
+	}}
 	for _, c := range d.Rhythms.Answers(true) {
 		a.Answers = append(a.Answers, c.ID)
 	}
@@ -132,6 +99,8 @@ func (d *desk) happened(e *Event) {
 		d.kept(errors.New(e.Reason))
 	case Stopped:
 		d.exercise.interrupted(e.Reason)
+		d.stale = true
+	case Running:
 		d.stale = true
 	}
 }

@@ -22,6 +22,7 @@ type Outside struct {
 	Store   Store
 	Diary   Diary
 	Wall    Wall
+	Room    Room
 	Words   view.Words
 	Rhythms *rhythm.Catalogue
 	Regular []byte // font of the pictures

@@ -72,7 +72,7 @@ const (
 	Act        EventKind = iota // a control was used: Action, Value
 	Tapped                      // a tap: Tap
 	Stopped                     // the sound was interrupted: Reason
-	Running                     // the sound runs (again)
+	Running                     // the sound runs (again), or there turned out to be none
 	Unkept                      // rounds cannot be kept: Reason
 	Visited                     // the browser went back or forward: Value is the query
 	Unexported                  // the file of all rounds could not be made: Reason
@@ -110,6 +110,18 @@ type Store interface {
 	Begun() bool
 	// KeepBegun stores that one was, where that can be stored.
 	KeepBegun()
+}
+
+// Room keeps what belongs to a teacher's classes, apart from what players keep, and
+// hands over files.
+type Room interface {
+	// Kept is the text that is kept under a name; "" if there is none, or if it cannot
+	// be read.
+	Kept(name string) string
+	// Keep keeps a text under a name, or tells why not; then it holds for this visit.
+	Keep(name, text string) error
+	// Save hands over a file of a media type, or tells why not.
+	Save(name, kind, text string) error
 }
 
 // Wall tells time and chance, which pure packages are not allowed to know.

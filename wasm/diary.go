@@ -328,5 +328,5 @@ func (s *store) export(person, ending, kind string, make func(string) (js.Value,
 	if err != nil {
 		return err
 	}
-	return saveFile(js.Global().Get("document"), fileName(name, ending), kind, parts)
+	return handOver(js.Global().Get("document"), fileName(name, ending), kind, parts)
 }

@@ -117,6 +117,7 @@ func (p *page) content(n *node, old, it *view.Item) {
 	case view.RoleLink:
 		n.el.Set("textContent", it.Name)
 		n.el.Set("href", it.Value)
+		n.el.Call("setAttribute", "href", n.el.Get("href")) // whole, as it is printed
 	case view.RoleChoice:
 		p.choice(n.el, old, it)
 	case view.RoleSlider, view.RoleField, view.RoleCheckBox, view.RoleFile:

@@ -140,9 +140,9 @@ func (s *store) sheet(person string) (js.Value, error) {
 	return table.end(), err
 }
 
-// saveFile hands the player a file. Where the browser asks where to put it, it reads it
+// handOver hands the player a file, made of parts. Where the browser asks where to put it, it reads it
 // only once that was answered, so that its address holds for a while.
-func saveFile(document js.Value, name, kind string, parts js.Value) (err error) {
+func handOver(document js.Value, name, kind string, parts js.Value) (err error) {
 	defer recovered(&err)
 	blob := js.Global().Get("Blob").New(parts, map[string]any{"type": kind})
 	url := js.Global().Get("URL")

@@ -32,9 +32,6 @@ func run() error {
 	}
 	parts := js.Global().Get("groundbeatParts")
 	b := newBrowser(parts)
-	if err := b.listen(parts); err != nil {
-		return err
-	}
 	s := openStore(parts)
 	go func() {
 		if <-s.opened; s.err != nil {
@@ -44,6 +41,7 @@ func run() error {
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
+		Room:  newClassroom(b.document, s.local),
 		Words: words, Rhythms: rhythms,
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),
@@ -60,27 +58,36 @@ func run() error {
 type browser struct {
 	*page
 	wall   *wall
-	sound  game.Sound
-	played *bridgedSound // nil without sound
+	sound  *lateSound
+	played *bridgedSound // nil without sound, and until it is made
 	box    *mailbox
+	frames int // up to 2
 }
 
 func newBrowser(parts js.Value) *browser {
 	parts.Get("start").Call("remove")
-	return &browser{page: newPage(), wall: newWall(), box: newMailbox(parts.Get("box"))}
+	b := &browser{page: newPage(), wall: newWall(), box: newMailbox(parts.Get("box"))}
+	b.sound = &lateSound{Sound: &noSound{now: b.wall.Now}}
+	if bridge := parts.Get("bridge"); bridge.Truthy() {
+		b.sound.make = func() (game.Sound, error) { return b.listen(bridge) }
+	} else {
+		b.silent()
+	}
+	return b
 }
 
 // listen starts the sound, where there is one. The engine must not be asked to
 // where there is none: it would end the program.
-func (b *browser) listen(parts js.Value) error {
-	bridge := parts.Get("bridge")
-	if !bridge.Truthy() || !bridge.Call("open", int(audio.Rate)).Bool() {
-		b.sound = &noSound{now: b.wall.Now}
-		b.page.listen(b.document, "visibilitychange", b.hidden)
-		return nil
+func (b *browser) listen(bridge js.Value) (game.Sound, error) {
+	if !bridge.Call("open", int(audio.Rate)).Bool() {
+		b.silent()
+		return b.sound.Sound, nil
 	}
 	s, err := newSound(bridge)
-	b.sound, b.played = s, s
+	if err != nil {
+		return nil, err
+	}
+	b.played = s
 	b.at = func(action, value string) { // however long the next tick takes to come
 		switch {
 		case action == view.ActStop:
@@ -89,8 +96,11 @@ func (b *browser) listen(parts js.Value) error {
 			s.Balance(0, 1)
 		}
 	}
-	return err
+	return s, nil
 }
+
+// silent is how rounds are played on where there is no sound.
+func (b *browser) silent() { b.page.listen(b.document, "visibilitychange", b.hidden) }
 
 // hidden cuts a round in pictures that nobody sees; with sound the bridge does.
 func (b *browser) hidden(js.Value) {
@@ -118,6 +128,14 @@ func (b *browser) export(s *store) {
 // Events implements [game.Page]: what came by mail, then what was done on the
 // page.
 func (b *browser) Events(into []game.Event) []game.Event {
+	if b.frames = min(b.frames+1, 2); b.frames == 2 { // the first is on the page
+		switch none, err := b.sound.made(); {
+		case err != nil:
+			panic(err) // the page says that the program has stopped
+		case none:
+			into = append(into, game.Event{Kind: game.Running})
+		}
+	}
 	b.box.read(func(l letter) {
 		if b.played != nil {
 			b.played.hear(l)

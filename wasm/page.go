@@ -23,6 +23,7 @@ type page struct {
 	width    float64
 	light    js.Value
 	at       func(action, value string) // told of an action at once, before the next tick
+	room     *room
 }
 
 // node is an item on the page with what was last written to it.
@@ -45,6 +46,7 @@ func newPage() *page {
 	p.listen(p.root, "click", p.clicked)
 	p.listen(p.root, "input", p.changed)
 	p.listen(window, "keydown", p.pressed)
+	p.room = newRoom(p)
 	p.listen(window, "popstate", func(js.Value) {
 		query := window.Get("location").Get("search").String()
 		p.events = append(p.events, game.Event{Kind: game.Visited, Value: query})
@@ -70,6 +72,7 @@ func (p *page) listen(target js.Value, kind string, f func(event js.Value)) {
 func (p *page) act(action, value string) {
 	if action != "" {
 		p.at(action, value)
+		p.atOnce(action)
 		p.events = append(p.events, game.Event{Kind: game.Act, Action: action, Value: value})
 	}
 }
@@ -106,6 +109,9 @@ func (p *page) changed(event js.Value) {
 
 func (p *page) pressed(event js.Value) {
 	composing := event.Get("isComposing").Truthy() // Escape is then for what is being typed
+	if !composing && p.keyed(event) {
+		return
+	}
 	if event.Get("key").String() == "Escape" && !event.Get("repeat").Bool() && !composing {
 		p.act(p.shown.Escape, "")
 	}
@@ -177,6 +183,7 @@ func (p *page) Show(s view.Screen) {
 		p.root.Get("dataset").Set("screen", s.ID)
 		js.Global().Call("scrollTo", 0, 0)
 	}
+	p.room.show(s.Room)
 	before := p.document.Get("activeElement")
 	if p.patch(p.root, p.shown.Items, s.Items) {
 		p.moved = true

@@ -10,11 +10,12 @@ const (
 	ScreenStop   = "stop"
 	ScreenSetUp  = "set-up"
 	ScreenCheck  = "sound-check"
+	ScreenClass  = "class"
 )
 
 // Screens lists all screens, in the order of the row at the foot of each.
 func Screens() []string {
-	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenSetUp, ScreenCheck}
+	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenClass, ScreenSetUp, ScreenCheck}
 }
 
 // The action ids. After each: where it is, and what its value is.
@@ -65,6 +66,33 @@ const (
 	ActSetUpKeep   = "set-up-keep"   // Set-up, reviewing: keep what was measured, under this name
 	ActSetUpUse    = "set-up-use"    // Set-up, Sound check: use from now on what is kept under this name
 	ActSetUpForget = "set-up-forget" // Set-up: forget what is kept under this name
+)
+
+// The action ids of Class.
+const (
+	ActClassBegin   = "class-begin"   // to the walk-in of a set: the ID of a ClassSet, or "" for what is put together
+	ActClassResume  = "class-resume"  // to where the warm-up that was left stands
+	ActClassLeave   = "class-leave"   // back to where it is got ready; where it stands is kept
+	ActClassNext    = "class-next"    // on: plays what is asked, or goes on by one stage
+	ActClassBack    = "class-back"    // back by one stage
+	ActClassOnce    = "class-once"    // what belongs to the stage is heard once more; "stop" to end it
+	ActClassSkip    = "class-skip"    // on to the next task
+	ActClassBlank   = "class-blank"   // blank the screen, or show it
+	ActClassHands   = "class-hands"   // one more key of what is counted; see quiz.Hands.Press
+	ActClassGoOn    = "class-go-on"   // after the end, on with what was left out
+	ActClassName    = "class-name"    // the class's nickname
+	ActClassKind    = "class-kind-"   // followed by a kind: it is asked: "yes", or "" for no
+	ActClassMinutes = "class-minutes" // how long
+	ActClassSeed    = "class-seed"    // the number of the warm-up; "" for a new one
+	ActClassSetName = "class-set-name"
+	ActClassSave    = "class-save"    // keep the set under its name
+	ActClassForget  = "class-forget"  // forget the set of that name
+	ActClassFile    = "class-file"    // hand over the set as a file
+	ActClassLetters = "class-letters" // letters are keys: "yes", or "" for no
+	ActClassCSV     = "class-csv"     // hand over the class's diary for a spreadsheet
+	ActClassJSON    = "class-json"    // hand over the class's diary as it is kept
+	ActPrint        = "print"         // print the page
+	ActFull         = "full"          // fill the display with the page, or no longer
 )
 
 // The live pictures, by the place they are drawn in.

@@ -24,6 +24,7 @@ type Address struct {
 	Ask     string // what is asked; Which
 	Answers int    // how many names to choose from; Which and Change
 	From    string // FromFive, FromEven, FromAll, or ids joined by points; Which, Change, and Dums of Any
+	Set     string // the set of a warm-up, as quiz.ParseLink takes it; "": none; Class
 }
 
 // Limits of the numbers in a link.
@@ -48,7 +49,7 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
 	case ScreenStop:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
-	case ScreenHome, ScreenSetUp, ScreenCheck:
+	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass:
 		return Address{Screen: screen}
 	}
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
@@ -83,6 +84,8 @@ func (a Address) always() []string {
 		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
 	case a.Screen == ScreenChange:
 		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
+	case a.Screen == ScreenClass:
+		return []string{"screen", "set"}
 	case a.Screen == ScreenHome, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
 		return []string{"screen"}
 	case a.Rhythm == Any:
@@ -102,7 +105,7 @@ func (a Address) WithLevel(level string) Address {
 }
 
 // every lists the names of all parameters.
-var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "v"}
+var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "v", "set"}
 
 // To returns the address of another screen with what it shares with this one:
 // the riff level and the length, and between Listen and Dums the rhythm and its
@@ -169,7 +172,7 @@ func (a Address) String() string {
 	var s strings.Builder
 	for _, name := range a.Parameters() {
 		value := a.value(name)
-		if value == "0" {
+		if value == "0" || value == "" {
 			continue
 		}
 		s.WriteString("&" + name + "=" + url.QueryEscape(value))
@@ -197,6 +200,8 @@ func (a Address) value(name string) string {
 		return a.Riff
 	case "hide":
 		return strconv.Itoa(a.Hide)
+	case "set":
+		return a.Set
 	case "v":
 		if a.Riffs == 0 && a.Seed != 0 {
 			return strconv.Itoa(riff.Version)

@@ -3,15 +3,24 @@ package view
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/quiz"
 )
 
 var allowed = Allowed{
 	Rhythms: []string{"maqsum", "saidi", "malfuf", "karachi"}, Answers: []string{"maqsum", "saidi", "malfuf"},
 	Riffs: []string{"bare", "filled"},
+	Set: func(text string) error {
+		if slices.Contains(quiz.Presets(), text) {
+			return nil
+		}
+		return errors.New("one of those supplied")
+	},
 }
 
 type addressCase struct {
@@ -67,7 +76,7 @@ func TestParseAddress(t *testing.T) {
 		{"riff=solo", dums, "riff=solo: allowed is bare, filled"},
 		{"seed=-1", dums, "seed=-1: allowed is a whole number from 0 to 9007199254740991"},
 		{"eights=4&tempo=90", dums, "tempo: known are screen, rhythm, bpm, eights, riff, seed"},
-		{"screen=plan", home, "screen=plan: allowed is home, listen, which, dums, change, stop, set-up, sound-check"},
+		{"screen=plan", home, "screen=plan: allowed is home, listen, which, dums, change, stop, class, set-up, sound-check"},
 		{"bpm=90&bpm=91", with(func(a *Address) { a.BPM = 90 }), "bpm=90, 91: allowed is one value"},
 		{"eights=99&bpm=1&zoo=1&ape=2", with(func(a *Address) { a.BPM, a.Eights = 40, 32 }),
 			"bpm=1: allowed is 40 to 220; eights=99: allowed is 1 to 32; " +
@@ -92,6 +101,7 @@ func FuzzParseAddress(f *testing.F) {
 	f.Add("?screen=home&seed=4")
 	f.Add("?screen=change&rhythm=any&from=saidi.malfuf&eights=9&riff=filled")
 	f.Add("?screen=stop&rhythm=karachi&eights=3")
+	f.Add("?screen=class&set=ears&seed=3")
 	f.Add("bpm=1;eights=&&=&%")
 	f.Fuzz(func(t *testing.T, query string) {
 		a, _ := ParseAddress(query, allowed)

@@ -59,6 +59,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("set-up")
 	case ScreenCheck:
 		return w.Say("check")
+	case ScreenClass:
+		return w.Say("class")
 	}
 	return w.Say("nav-dums")
 }

@@ -40,6 +40,9 @@ func doors(w Words) []door {
 			{ScreenChange, w.Say("home-change")},
 			{ScreenStop, w.Say("home-stop")},
 		}},
+		{"class", w.Say("home-teach"), []way{
+			{ScreenClass, w.Say("home-class")},
+		}},
 		{"sound", w.Say("home-sound"), []way{
 			{ScreenCheck, w.Say("home-check")},
 			{ScreenSetUp, w.Say("home-set-up")},

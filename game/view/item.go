@@ -116,7 +116,16 @@ type Screen struct {
 	Dir    string // "ltr" or "rtl"
 	Focus  string // id of the item focused on arrival; empty: the first heading
 	Escape string // action id of the Escape key; empty: none
+	Keys   []Key  // what other keys do, wherever the focus is
+	Room   bool   // a room sees it: the display stays awake, and the pointer hides
 	Items  []Item
+}
+
+// Key is what a key does on a screen, if no control that has the focus needs it: Enter
+// and the space bar belong to a button that has it, and all keys to a text field.
+type Key struct {
+	Key           string // as the browser names it; letters in lower case
+	Action, Value string
 }
 
 // Each calls f for every item of the screen, parents before children, in order.

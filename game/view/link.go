@@ -36,7 +36,7 @@ func (l *WrongLink) open(w Words) string {
 		return w.Say("link-open-check")
 	case a.Screen == ScreenWhich:
 		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
-	case a.Screen == ScreenChange, a.Screen == ScreenStop:
+	case a.Screen == ScreenChange, a.Screen == ScreenStop, a.Screen == ScreenClass:
 		return w.Say("link-open-which", "ask", sayScreen(w, a.Screen))
 	case a.Screen == ScreenListen:
 		return w.Say("link-open-listen", "rhythm", l.Rhythm)

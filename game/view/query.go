@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 )
 
@@ -15,6 +16,8 @@ type Allowed struct {
 	Rhythms []string // ids; at least one
 	Answers []string // ids of those that may be an answer; empty: all
 	Riffs   []string // at least one
+
+	Set func(text string) error // what is wrong with the set of a warm-up; nil: none is allowed
 }
 
 // ParseAddress reads the query of a link, with or without its question mark.
@@ -30,7 +33,7 @@ func ParseAddress(query string, allowed Allowed) (Address, error) {
 		p.wrong("link", query, "letters, figures, & and =")
 	}
 	screen := ScreenHome
-	if slices.ContainsFunc(every[1:], values.Has) {
+	if slices.ContainsFunc(every[1:], values.Has) && !values.Has("set") {
 		screen = ScreenDums
 	}
 	p.word("screen", &screen, Screens())
@@ -75,6 +78,8 @@ func (p *addressParser) fields(allowed Allowed) {
 			p.Hide = p.number(name, 0, LeastHide, MostHide)
 		case "seed":
 			p.seed()
+		case "set":
+			p.set(allowed)
 		case "v":
 			if p.Riffs = p.number(name, 0, 1, mostVersion); p.Riffs == riff.Version {
 				p.Riffs = 0
@@ -166,6 +171,24 @@ func (p *addressParser) seed() {
 		return
 	}
 	p.Seed = n
+}
+
+// set reads the set of a warm-up. One that cannot be used is left out.
+func (p *addressParser) set(allowed Allowed) {
+	value, ok := p.get("set")
+	if !ok {
+		return
+	}
+	if allowed.Set != nil {
+		err := allowed.Set(value)
+		if err == nil {
+			p.Set = value
+			return
+		}
+		p.wrong("set", value, err.Error())
+		return
+	}
+	p.wrong("set", value, strings.Join(quiz.Presets(), ", "))
 }
 
 // from reads out of which rhythms: a word, or ids, each once. Where one names a

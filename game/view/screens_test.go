@@ -115,6 +115,7 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, homeScreens(t))
 	maps.Copy(all, changeScreens(t))
 	maps.Copy(all, stopScreens(t))
+	maps.Copy(all, classScreens(t))
 	return all
 }
 

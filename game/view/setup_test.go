@@ -118,7 +118,7 @@ func TestParseAddressOfSetUp(t *testing.T) {
 	require.Equal(t, "?screen=set-up", at.String())
 	testAddresses(t, []addressCase{
 		{"screen=set-up", at, ""},
-		{"screen=setup", at, "screen=setup: allowed is home, listen, which, dums, change, stop, set-up, sound-check"},
+		{"screen=setup", at, "screen=setup: allowed is home, listen, which, dums, change, stop, class, set-up, sound-check"},
 		{"screen=set-up&rhythm=maqsum", at, "rhythm: set-up has only screen"},
 		{"screen=set-up&zoo=1", at, "zoo: known are screen"},
 	})

@@ -96,8 +96,8 @@ func tappedIn(r history.Round) *tapped {
 		}
 		at := places[*tap.Stroke]
 		kept, last = append(kept, at-last), at
-		µs := math.Round((*tap.Offset - r.Setup) * 1000)
-		t.Offsets = append(t.Offsets, int(min(max(µs, -most), most)))
+		off := math.Round((*tap.Offset - r.Setup) * 1000)
+		t.Offsets = append(t.Offsets, int(min(max(off, -most), most)))
 		t.Out--
 	}
 	if onGrid {

@@ -21,6 +21,7 @@
 //	[Lag]                normal approximation, less its bias in small samples
 //	[Around]             Fisher and Lewis; the resultant by matched χ²
 //	[Share]              Wilson
+//	[ShareInRounds]      Wilson, as many answers as the rounds are unlike
 //	[Agreement]          Wilson, as many answers as the standard error of kappa says
 //	[Transmitted]        jackknife over answers
 //

@@ -1,14 +1,16 @@
-// Fetches and compiles the program from as early as can be: while the page's
-// other parts are still on their way. boot.js starts it.
+// Compiles the program while it arrives (fetch.js asked for it) and the page's other
+// parts are still on their way. boot.js starts it.
 (() => {
   if (typeof WebAssembly !== "object" || !WebAssembly.instantiateStreaming) return halt("no-program");
   if (!window.Go) return; // its script did not arrive, and halt.js says so
-  const { program, bytes } = document.currentScript.dataset;
+  const { bytes } = document.currentScript.dataset;
+  const asked = window.groundbeatProgram;
+  if (!asked) return halt("no-file"); // the script that asks did not arrive
 
-  // fetched fetches the program and counts what has arrived, unpacked, so that
-  // the progress is true with and without compression.
+  // fetched counts what has arrived, unpacked, so that the progress is true with and
+  // without compression.
   async function fetched() {
-    const response = await fetch(program);
+    const response = await asked;
     if (!response.ok) throw new Error(`${response.url}: ${response.status}`);
     const total = Number(bytes);
     let arrived = 0;

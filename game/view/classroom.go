@@ -1,0 +1,331 @@
+package view
+
+import (
+	"slices"
+	"strings"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+)
+
+// Room is what the screens are made from that a room sees: large, few words, and one
+// thing to do. Nothing of an answer is in the model before Telling; if it is, nothing
+// is made of it.
+type Room struct {
+	Stage   quiz.Stage // WalkIn to Hearing
+	Kind    quiz.Kind  // of the task; at WalkIn none
+	Nth, Of int        // which task, from 1, of how many
+	Ends    string     // when it ends: "18:42"
+	Length  ClassLength
+
+	Sounds  bool   // something is heard now
+	Heard   bool   // what is asked was heard to its end
+	Slower  bool   // it is heard slower
+	Help    Help   // the bass drum alone
+	Blank   bool   // the screen is blank
+	Letters bool   // letters are keys
+	Problem string // nothing came of what was to be heard
+
+	// Rhythm is what is played: nil while its name is asked. It is what is heard at
+	// WalkIn and while two are heard in turn.
+	Rhythm *rhythm.Cycle
+	Lined  bool // SayIt: the whiteboard line still stands
+
+	Answer Option     // Counting: what is asked for
+	Hands  quiz.Hands // and what was counted for it
+
+	Told *Told // Telling and Hearing
+}
+
+// Told is what it was.
+type Told struct {
+	Right       Option
+	Taken       Option // what most other hands went up for, or is taken for it most easily; may be empty
+	Counted     bool   // hands told Taken
+	Differences []rhythm.Difference
+	Sides       [2]*rhythm.Cycle // the right one, and what it is compared with; the second may be nil
+	Circled     []int            // steps of what is shown that matter
+}
+
+// Screen returns the screen of the stage.
+func (r *Room) Screen(w Words) Screen {
+	s := r.stage(w)
+	s.Room, s.Escape, s.Keys = true, ActClassLeave, r.keys()
+	return s
+}
+
+func (r *Room) stage(w Words) Screen {
+	switch {
+	case r.Blank:
+		return page(w, "class-blank", w.Say("class"), []Item{heading("heading", w.Say("class-blank")), big("go", w.Say("class-show"), ActClassBlank)})
+	case r.Stage == quiz.WalkIn:
+		return r.walkIn(w)
+	case r.Stage == quiz.Asking:
+		return r.asking(w)
+	case r.Stage == quiz.Counting:
+		return r.counting(w)
+	}
+	return r.telling(w)
+}
+
+// screen is one of a room's: each stage of each task is arrived at anew, so that the
+// focus is on its heading.
+func (r *Room) screen(w Words, items ...Item) Screen {
+	s := page(w, "class-room", w.Say("class"), items)
+	s.Focus = s.Items[0].ID
+	return s
+}
+
+// big is the one thing to do.
+func big(id, name, action string) Item {
+	return Item{ID: id, Role: RoleButton, Name: name, Action: action, Look: LookPrimary}
+}
+
+func small(id, name, action, value string) Item {
+	return Item{ID: id, Role: RoleButton, Name: name, Action: action, Value: value}
+}
+
+// ways is the row of the smaller things to do.
+func ways(w Words, items ...Item) Item {
+	return Item{ID: "ways", Role: RoleGroup, Look: LookRow, Name: w.Say("class-ways"), Children: present(items)}
+}
+
+// where says which task it is, and when it is over.
+func (r *Room) where(w Words) Item {
+	return Item{ID: "where", Role: RoleText, Look: LookQuiet, Text: w.Say("class-where", "n", r.Nth, "of", r.Of, "ends", r.Ends)}
+}
+
+func (r *Room) walkIn(w Words) Screen {
+	items := []Item{heading("heading-in", w.Say("class-come-in")), {ID: "length", Role: RoleText, Text: r.Length.say(w)}}
+	if r.Rhythm != nil && r.Sounds {
+		items = append(items, Item{ID: "hear", Role: RoleText, Text: w.Say("class-you-hear", "rhythm", plain(r.Rhythm.Name))})
+	}
+	items = append(items, r.problem(), r.head(w), big("go", w.Say("class-first-task"), ActClassNext),
+		ways(w, small("back", w.Say("class-leave"), ActClassLeave, ""), r.hush(w), small("full", w.Say("class-full"), ActFull, "")))
+	return r.screen(w, items...)
+}
+
+// hush lets the walk-in be heard, or not.
+func (r *Room) hush(w Words) Item {
+	if r.Sounds {
+		return small("once", w.Say("stop"), ActClassOnce, "")
+	}
+	return small("once", w.Say("play"), ActClassOnce, "")
+}
+
+func (r *Room) problem() Item {
+	if r.Problem == "" {
+		return Item{}
+	}
+	return Item{ID: "class-problem", Role: RoleStatus, Live: LiveAssertive, Look: LookWarning, Text: r.Problem}
+}
+
+// asking returns the screen on which it is said what is to be done, and it is heard.
+func (r *Room) asking(w Words) Screen {
+	go1 := big("go", w.Say("play"), ActClassNext)
+	switch {
+	case r.Sounds:
+		go1.Name = w.Say("class-on")
+	case r.Heard && r.Kind.Counted():
+		go1.Name = w.Say("class-to-hands")
+	case r.Heard:
+		go1.Name = w.Say("class-on")
+	}
+	once := small("once", w.Say("once-more"), ActClassOnce, "")
+	once.Disabled = !r.Sounds && !r.Heard
+	slower := small("slower", w.Say("slower"), ActSlower, "")
+	slower.Pressed = r.Slower
+	items := []Item{heading("heading-"+string(r.Kind), r.ask(w)), {ID: "how", Role: RoleText, Text: r.how(w)}, r.problem()}
+	items = append(items, r.spoken(w)...)
+	if r.Kind == quiz.SayIt && r.Rhythm != nil && !r.Lined {
+		items = append(items, Item{ID: "alone-now", Role: RoleStatus, Live: LivePolite, Text: w.Say("class-line-gone")})
+	}
+	items = append(items, r.head(w), go1,
+		ways(w, small("back", w.Say("class-back"), ActClassBack, ""), slower, small("skip", w.Say("class-skip"), ActClassSkip, ""),
+			once, r.Help.alone(w, r.Sounds)), r.where(w))
+	return r.screen(w, items...)
+}
+
+// ask is what is asked, in large.
+func (r *Room) ask(w Words) string {
+	switch r.Kind {
+	case quiz.HandsUp:
+		return w.Say("ask-rhythm")
+	case quiz.SayIt:
+		return w.Say("class-say", "rhythm", r.name())
+	case quiz.WalkAndClap:
+		return w.Say("class-walk")
+	case quiz.WhatChanged:
+		return w.Say("class-changed")
+	case quiz.BaseOrRiff:
+		return w.Say("class-base")
+	case quiz.FindTheOne:
+		return w.Say("class-one")
+	}
+	return w.Say("class-stop")
+}
+
+func (r *Room) name() string {
+	if r.Rhythm == nil {
+		return ""
+	}
+	return plain(r.Rhythm.Name)
+}
+
+// how is how it goes, in a sentence or two.
+func (r *Room) how(w Words) string {
+	switch r.Kind {
+	case quiz.HandsUp:
+		return w.Say("class-how-hands")
+	case quiz.SayIt:
+		return w.Say("class-how-say")
+	case quiz.WalkAndClap:
+		return w.Say("class-how-walk", "rhythm", r.name())
+	case quiz.WhatChanged:
+		return w.Say("class-how-changed", "rhythm", r.name())
+	case quiz.BaseOrRiff:
+		return w.Say("class-how-base", "rhythm", r.name())
+	case quiz.FindTheOne:
+		return w.Say("class-how-one", "rhythm", r.name())
+	}
+	return w.Say("class-how-stop", "rhythm", r.name())
+}
+
+// spoken is the line that is spoken from, and its strokes in words, as long as they
+// stand.
+func (r *Room) spoken(w Words) []Item {
+	if r.Kind != quiz.SayIt || !r.Lined || r.Rhythm == nil {
+		return nil
+	}
+	return []Item{r.line(w)}
+}
+
+// Head returns what the drumhead shows; the painter adds the sweep. While something is
+// asked by ear it is the drum and nothing on it.
+func (r *Room) Head() Head {
+	c := r.Rhythm
+	if c == nil || r.Stage == quiz.Asking && r.Kind != quiz.SayIt || r.Stage == quiz.Counting || r.Stage == quiz.Asking && !r.Lined {
+		return Head{Hidden: true}
+	}
+	return Head{Base: c.Skeleton} // no figures: they would be too small for the back row
+}
+
+// Turns reports whether the head may turn with the sound.
+func (r *Room) Turns() bool { h := r.Head(); return !h.Hidden }
+
+func (r *Room) head(w Words) Item {
+	h := r.Head()
+	if !h.Hidden {
+		h.Counts = CountsOf(r.Rhythm.Base())
+	}
+	return stage(w, h.Twin(w))
+}
+
+// mostInRow is how many steps of a line stand in a row, so that its counts can be read
+// from the back.
+const mostInRow = 8
+
+// Line returns what the whiteboard line shows; the painter adds the step that is heard.
+func (r *Room) Line() Line {
+	if r.Rhythm == nil {
+		return Line{}
+	}
+	n := r.Rhythm.Steps()
+	rows := (n + mostInRow - 1) / mostInRow
+	l := Line{Base: r.Rhythm.Skeleton, Counts: CountsOf(r.Rhythm.Base()), Columns: (n + rows - 1) / rows}
+	if r.Told != nil {
+		l.Circled = r.Told.Circled
+	}
+	return l
+}
+
+func (r *Room) line(w Words) Item {
+	l := r.Line()
+	it := still(w, "line", &l)
+	if r.Sounds {
+		it.Picture, it.Place = nil, PlaceLine
+	}
+	return it
+}
+
+// counting returns the screen on which hands are counted for one answer.
+func (r *Room) counting(w Words) Screen {
+	id := "heading-for-" + r.Answer.Value
+	hands := Item{ID: "hands-up", Role: RoleGroup, Look: LookRow, Name: w.Say("class-hands")}
+	for _, h := range quiz.HandsWords() {
+		it := small("hands-"+string(h), sayHands(w, h), ActClassHands, string(h))
+		it.Pressed = r.Hands == h
+		hands.Children = append(hands.Children, it)
+	}
+	counted := Item{ID: "counted", Role: RoleStatus, Live: LivePolite, Text: w.Say("class-or-number")}
+	if _, number := r.Hands.Number(); number && r.Hands != quiz.None {
+		counted.Text = w.Say("class-number", "n", string(r.Hands))
+	} else if r.Hands != "" {
+		counted.Text = w.Say("class-number", "n", sayHands(w, r.Hands))
+	}
+	return r.screen(w, heading(id, r.handsUp(w)), hands, counted, big("go", w.Say("class-on"), ActClassNext),
+		ways(w, small("back", w.Say("class-back"), ActClassBack, ""), small("clear", w.Say("class-clear"), ActClassHands, ""),
+			small("skip", w.Say("class-skip"), ActClassSkip, "")), r.where(w))
+}
+
+// handsUp asks for one answer by name.
+func (r *Room) handsUp(w Words) string {
+	switch r.Kind {
+	case quiz.WhatChanged:
+		return w.Say("class-hands-count", "n", r.Answer.Value)
+	case quiz.FindTheOne:
+		return w.Say("class-hands-on", "n", r.Answer.Value)
+	case quiz.BaseOrRiff:
+		return w.Say("class-hands-base", "answer", sayBase(w, r.Answer.Value))
+	}
+	return w.Say("class-hands-for", "rhythm", plain(r.Answer.Label))
+}
+
+func sayBase(w Words, id string) string {
+	if id == quiz.OnBase {
+		return w.Say("class-on-base")
+	}
+	return w.Say("class-off-base")
+}
+
+func sayHands(w Words, h quiz.Hands) string {
+	switch h {
+	case quiz.Most:
+		return w.Say("hands-most")
+	case quiz.Some:
+		return w.Say("hands-some")
+	case quiz.Few:
+		return w.Say("hands-few")
+	case quiz.None:
+		return w.Say("hands-none")
+	}
+	return string(h)
+}
+
+// keys are a presenter's clicker's, and a keyboard's.
+func (r *Room) keys() []Key {
+	keys := []Key{{".", ActClassBlank, ""}}
+	for _, k := range []string{"PageDown", "ArrowRight", "ArrowDown", "Enter", " "} {
+		keys = append(keys, Key{k, ActClassNext, ""})
+	}
+	for _, k := range []string{"PageUp", "ArrowLeft", "ArrowUp", "Backspace"} {
+		keys = append(keys, Key{k, ActClassBack, ""})
+	}
+	for _, k := range strings.Split("0123456789", "") {
+		keys = append(keys, Key{k, ActClassHands, k})
+	}
+	if r.Blank { // the first key shows again what was there, and does nothing else
+		keys = slices.DeleteFunc(keys, func(k Key) bool { return k.Action == ActClassHands })
+		for i := range keys {
+			keys[i].Action = ActClassBlank
+		}
+		return append(keys, Key{"b", ActClassBlank, ""})
+	}
+	if !r.Letters {
+		return keys
+	}
+	return append(keys, Key{"b", ActClassBlank, ""}, Key{"o", ActClassOnce, ""}, Key{"a", ActAlone, "yes"}, Key{"l", ActSlower, ""},
+		Key{"k", ActClassSkip, ""}, Key{"c", ActClassHands, ""},
+		Key{"m", ActClassHands, string(quiz.Most)}, Key{"s", ActClassHands, string(quiz.Some)},
+		Key{"f", ActClassHands, string(quiz.Few)}, Key{"n", ActClassHands, string(quiz.None)})
+}

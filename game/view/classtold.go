@@ -1,0 +1,140 @@
+package view
+
+import (
+	"fmt"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+)
+
+// telling returns the screen that says what it was, and lets it be heard: in turn, and
+// then once more under the riff.
+func (r *Room) telling(w Words) Screen {
+	items := []Item{heading("heading-told", r.told(w))}
+	if shown := r.shown(w); !r.long() || shown.Role == RoleNone {
+		items = append(items, r.reasons(w)...)
+	}
+	if r.Stage == quiz.Hearing {
+		items[0] = heading("heading-hear", w.Say("class-hear-now"))
+		items = items[:1]
+	}
+	if r.Rhythm != nil {
+		items = append(items, r.shown(w), r.line(w), r.head(w))
+	}
+	go1 := big("go", w.Say("class-on"), ActClassNext)
+	if r.Stage == quiz.Telling && r.Kind.Counted() {
+		go1.Name = w.Say("class-under")
+	}
+	once := small("once", w.Say("once-more"), ActClassOnce, "")
+	if r.Sounds {
+		once.Name, once.Value = w.Say("stop"), "stop"
+	}
+	items = append(items, r.problem(), go1, ways(w, small("back", w.Say("class-back"), ActClassBack, ""), once, r.Help.alone(w, r.Sounds)), r.where(w))
+	return r.screen(w, items...)
+}
+
+// long reports whether the line has two rows, beside which there is room for one
+// sentence.
+func (r *Room) long() bool { return r.Rhythm != nil && r.Rhythm.Steps() > mostInRow }
+
+// told is what it was, in large.
+func (r *Room) told(w Words) string {
+	if r.Told == nil {
+		return r.name()
+	}
+	switch right := r.Told.Right; r.Kind {
+	case quiz.HandsUp:
+		return w.Say("it-was", "right", plain(right.Label))
+	case quiz.WhatChanged:
+		return w.Say("class-was-count", "n", right.Value)
+	case quiz.BaseOrRiff:
+		return w.Say("class-was-base", "answer", sayBase(w, right.Value))
+	case quiz.FindTheOne:
+		return w.Say("class-was-on", "n", right.Value)
+	}
+	return r.name()
+}
+
+// reasons says by count what tells it from what it was taken for; of what was danced,
+// and of the 1, where its dums are.
+func (r *Room) reasons(w Words) []Item {
+	var texts []string
+	switch {
+	case r.Rhythm == nil:
+		return nil
+	case r.Told == nil:
+		texts = []string{sayDums(w, r.Rhythm)}
+	case r.Kind == quiz.BaseOrRiff:
+		texts = []string{r.sayBase(w)}
+	case r.Kind == quiz.FindTheOne:
+		texts = []string{sayDums(w, r.Told.Sides[0])}
+	default:
+		texts = r.differences(w)
+	}
+	var items []Item
+	for i, t := range texts {
+		items = append(items, reason(fmt.Sprintf("reason-%d", i+1), t))
+	}
+	return items
+}
+
+func sayDums(w Words, c *rhythm.Cycle) string {
+	return w.Say("where-dums", "n", len(c.Dums()), "rhythm", plain(c.Name), "counts", sayList(w, dumCounts(c)))
+}
+
+// mostReasons is how many differences a room is told.
+const mostReasons = 2
+
+func (r *Room) differences(w Words) []string {
+	t := r.Told
+	q := &Which{Ask: AskRhythm}
+	if r.Kind == quiz.WhatChanged {
+		q.Ask = AskSame
+	}
+	if t.Sides[1] == nil {
+		return []string{sayDums(w, t.Sides[0])}
+	}
+	q.Sides = []Side{{Rhythm: t.Sides[0]}, {Rhythm: t.Sides[1]}}
+	var texts []string
+	if t.Counted && r.Kind == quiz.HandsUp && !r.long() {
+		texts = append(texts, w.Say("class-taken", "rhythm", plain(t.Taken.Label)))
+	}
+	if len(t.Differences) == 0 {
+		return append(texts, w.Say("metres-apart", "first", plain(t.Sides[0].Name), "a", t.Sides[0].Metre, "second", plain(t.Sides[1].Name), "b", t.Sides[1].Metre))
+	}
+	for i, d := range t.Differences {
+		if i == mostReasons {
+			break
+		}
+		texts = append(texts, q.difference(w, d))
+	}
+	if r.long() {
+		return texts[:1]
+	}
+	return texts[:min(len(texts), mostReasons)]
+}
+
+func (r *Room) sayBase(w Words) string {
+	if r.Told.Right.Value == quiz.OnBase {
+		return w.Say("class-why-on")
+	}
+	return w.Say("class-why-off")
+}
+
+// shown says what the line and the head show, where there are two that they may.
+func (r *Room) shown(w Words) Item {
+	it := Item{ID: "shown", Role: RoleText}
+	switch {
+	case r.Told == nil || r.Told.Sides[1] == nil || r.Kind == quiz.BaseOrRiff:
+		return Item{}
+	case r.Kind == quiz.WhatChanged && r.Rhythm == r.Told.Sides[1]:
+		it.Text = w.Say("side-then")
+	case r.Kind == quiz.WhatChanged:
+		it.Text = w.Say("side-first")
+	case r.Sounds:
+		it.Text = w.Say("class-you-hear", "rhythm", r.name())
+	default:
+		return Item{}
+	}
+	return it
+}

@@ -1,0 +1,152 @@
+//go:build js
+
+package main
+
+import (
+	"strings"
+	"syscall/js"
+	"time"
+
+	"groundbeat/game/view"
+)
+
+// room is what a page does while a room sees it: the display stays awake, and the
+// pointer hides when it rests.
+type room struct {
+	*page
+	on    bool
+	lock  js.Value // of the display; null: none
+	rests *time.Timer
+}
+
+// pointerRests is how long the pointer stands still before it hides.
+const pointerRests = 2 * time.Second
+
+func newRoom(p *page) *room {
+	r := &room{page: p, lock: js.Null()}
+	p.listen(p.document, "visibilitychange", func(js.Value) { r.awake() })
+	p.listen(js.Global(), "pointermove", func(js.Value) { r.pointed() })
+	// A press leaves the focus where it is, so that the next key goes on.
+	p.listen(p.root, "mousedown", func(event js.Value) {
+		if r.on && !event.Get("target").Call("closest", "button").IsNull() {
+			event.Call("preventDefault")
+		}
+	})
+	return r
+}
+
+// show begins or ends it.
+func (r *room) show(on bool) {
+	if on == r.on {
+		return
+	}
+	r.on = on
+	r.document.Get("documentElement").Get("classList").Call("toggle", "room", on)
+	if on {
+		r.awake()
+		r.pointed()
+		return
+	}
+	r.hide(false)
+	if !r.lock.IsNull() {
+		r.lock.Call("release")
+		r.lock = js.Null()
+	}
+}
+
+// awake asks for the display to stay awake, as far as the browser can; what is hidden
+// gives that up by itself.
+func (r *room) awake() {
+	locks := js.Global().Get("navigator").Get("wakeLock")
+	if !r.on || !locks.Truthy() || r.document.Get("hidden").Bool() {
+		return
+	}
+	settle(locks.Call("request", "screen"), func(lock js.Value) { r.lock = lock })
+}
+
+func (r *room) pointed() {
+	if !r.on {
+		return
+	}
+	r.hide(false)
+	if r.rests != nil {
+		r.rests.Stop()
+	}
+	r.rests = time.AfterFunc(pointerRests, func() { r.hide(r.on) })
+}
+
+func (r *room) hide(on bool) {
+	r.document.Get("documentElement").Get("classList").Call("toggle", "resting", on)
+}
+
+// settle takes what a promise brings; what it refuses is of no account.
+func settle(promise js.Value, done func(js.Value)) {
+	var kept, refused js.Func
+	release := func() { kept.Release(); refused.Release() }
+	kept = js.FuncOf(func(_ js.Value, args []js.Value) any {
+		release()
+		value := js.Undefined()
+		if len(args) > 0 {
+			value = args[0]
+		}
+		done(value)
+		return nil
+	})
+	refused = js.FuncOf(func(js.Value, []js.Value) any { release(); return nil })
+	promise.Call("then", kept, refused)
+}
+
+// atOnce does what the browser allows only while a press is answered.
+func (p *page) atOnce(action string) {
+	switch action {
+	case view.ActPrint:
+		js.Global().Call("print")
+	case view.ActFull:
+		root := p.document.Get("documentElement")
+		switch {
+		case p.document.Get("fullscreenElement").Truthy():
+			settle(p.document.Call("exitFullscreen"), func(js.Value) {})
+		case root.Get("requestFullscreen").Truthy():
+			settle(root.Call("requestFullscreen"), func(js.Value) {})
+		}
+	}
+}
+
+// keyed answers a key of the screen's own, and reports whether it was one. A control
+// that has the focus comes first: Enter and the space bar are a button's, and all keys
+// those of what is typed or set.
+func (p *page) keyed(event js.Value) bool {
+	if len(p.shown.Keys) == 0 || event.Get("ctrlKey").Bool() || event.Get("metaKey").Bool() || event.Get("altKey").Bool() {
+		return false
+	}
+	name := event.Get("key").String()
+	if len(name) == 1 {
+		name = strings.ToLower(name)
+	}
+	for _, k := range p.shown.Keys {
+		if k.Key != name {
+			continue
+		}
+		if p.belongs(name) {
+			return false
+		}
+		event.Call("preventDefault")
+		if !event.Get("repeat").Bool() {
+			p.act(k.Action, k.Value)
+		}
+		return true
+	}
+	return false
+}
+
+// belongs reports whether a key is for what has the focus, or for scrolling.
+func (p *page) belongs(key string) bool {
+	focused := p.document.Get("activeElement")
+	if focused.Call("matches", "input, textarea, select").Bool() {
+		return true
+	}
+	if (key == "Enter" || key == " ") && focused.Call("matches", "button, a, summary").Bool() {
+		return true
+	}
+	return !p.shown.Room && key == "PageUp" && js.Global().Get("scrollY").Float() > 0
+}
