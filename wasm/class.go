@@ -2,9 +2,7 @@
 
 package main
 
-import (
-	"syscall/js"
-)
+import "syscall/js"
 
 // What belongs to a teacher's classes is kept in the browser's local storage, each text
 // under a name of its own, apart from what players keep.
@@ -44,5 +42,5 @@ func (c *classroom) Keep(name, text string) (err error) {
 
 // Save implements [game.Room].
 func (c *classroom) Save(name, kind, text string) error {
-	return saveFile(c.document, name, kind, js.ValueOf([]any{text}))
+	return handOver(c.document, name, kind, js.ValueOf([]any{text}))
 }

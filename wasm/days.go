@@ -96,12 +96,11 @@ func (t transaction) countDays(person string, into map[string]int) error {
 	if err != nil {
 		return err
 	}
-	for _, date := range dates {
-		if into[date], err = t.count(cardsStore, byDay, startingWith(person, date)); err != nil {
-			return err
-		}
+	ranges := make([]any, len(dates))
+	for i, date := range dates {
+		ranges[i] = startingWith(person, date)
 	}
-	return nil
+	return t.counts(cardsStore, byDay, ranges, func(i, n int) { into[dates[i]] = n })
 }
 
 // dates are those on which a person has rounds.

@@ -200,6 +200,7 @@ func (s *store) Latest(kind string, n int, done func([]history.Round, error)) {
 		p := s.player
 		var rounds []history.Round
 		if err == nil && s.err == nil {
+			<-s.database.swept
 			rounds, err = s.database.latest(p.id, kind, n)
 		}
 		done(s.memory.latest(rounds, p.id, kind, n), err)
@@ -327,5 +328,5 @@ func (s *store) export(person, ending, kind string, make func(string) (js.Value,
 	if err != nil {
 		return err
 	}
-	return saveFile(js.Global().Get("document"), fileName(name, ending), kind, parts)
+	return handOver(js.Global().Get("document"), fileName(name, ending), kind, parts)
 }

@@ -49,9 +49,35 @@ func (d *database) export(person string, f func(keptLine)) error {
 		if err != nil {
 			return err
 		}
+		if err := t.eachFresh(person, f); err != nil {
+			return err
+		}
 		return t.eachAside(person, func(_, record js.Value) {
 			f(keptLine{line: asLine(record.Get("value"))})
 		})
+	})
+}
+
+// eachFresh hands over the rounds that have no card, if a sweep has left any: those of
+// the first person.
+func (t transaction) eachFresh(person string, f func(keptLine)) error {
+	n, err := t.fresh()
+	if err != nil || n == 0 || person != "" && person != firstPerson.id {
+		return err
+	}
+	cards, err := t.cardsOf("")
+	if err != nil {
+		return err
+	}
+	known := map[string]bool{}
+	for _, c := range cards {
+		known[c.id] = true
+	}
+	return t.each(roundsStore, "", js.Undefined(), ascending, func(c *cursor, value js.Value) bool {
+		if id := js.Global().Call("String", c.key()).String(); !known[id] {
+			f(keptLine{id: id, line: asLine(value)})
+		}
+		return true
 	})
 }
 
@@ -114,9 +140,9 @@ func (s *store) sheet(person string) (js.Value, error) {
 	return table.end(), err
 }
 
-// saveFile hands the player a file. Where the browser asks where to put it, it reads it
+// handOver hands the player a file, made of parts. Where the browser asks where to put it, it reads it
 // only once that was answered, so that its address holds for a while.
-func saveFile(document js.Value, name, kind string, parts js.Value) (err error) {
+func handOver(document js.Value, name, kind string, parts js.Value) (err error) {
 	defer recovered(&err)
 	blob := js.Global().Get("Blob").New(parts, map[string]any{"type": kind})
 	url := js.Global().Get("URL")

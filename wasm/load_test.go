@@ -7,6 +7,7 @@ import (
 	"strings"
 	"syscall/js"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -188,4 +189,10 @@ func BenchmarkExport(b *testing.B) {
 			})
 		})
 	}
+}
+
+// BenchmarkNothing tells how long the page is held up where nothing is done: by the
+// machine's own business.
+func BenchmarkNothing(b *testing.B) {
+	loop(b, func() { time.Sleep(5 * time.Second) })
 }

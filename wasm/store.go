@@ -98,6 +98,7 @@ func (s *store) eachLine(person string, f func(keptLine)) error {
 	<-s.opened
 	people := s.memory.people
 	if s.err == nil {
+		<-s.database.swept
 		if err := s.database.export(person, f); err != nil {
 			return err
 		}

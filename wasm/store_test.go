@@ -264,3 +264,22 @@ func TestTwoWindows(t *testing.T) {
 		require.Equal(t, jsonl(t, all...), s.text(t, firstPerson.id))
 	}
 }
+
+// The browser is asked once, after the first round, to keep what there is.
+func TestPersistIsAskedForOnce(t *testing.T) {
+	storage := js.Global().Get("navigator").Get("storage")
+	asked := 0
+	persist := js.FuncOf(func(js.Value, []js.Value) any { asked++; return js.Undefined() })
+	storage.Set("persist", persist)
+	t.Cleanup(func() { storage.Delete("persist"); persist.Release() })
+	local := small()
+	for i, want := range []int{1, 1, 2} { // the second visit remembers the first
+		s := newStore(t, t.Name())
+		s.asked, s.local = false, local
+		if i == 2 {
+			s.local = js.Null() // nothing is remembered: once in each visit
+		}
+		s.keepNow(t, practised(t, 2*i, 9), practised(t, 2*i+1, 9))
+		require.Equal(t, want, asked)
+	}
+}

@@ -12,6 +12,7 @@ import (
 // requests. A browser that refuses a request throws, see recovered.
 type transaction struct {
 	raw      js.Value
+	stores   map[string]js.Value
 	sent     *int      // how many requests to write there were
 	answered chan bool // whether the request that is waited for was granted
 	ended    chan bool // whether all was written
@@ -27,7 +28,13 @@ func newTransaction(connection js.Value, mode string) transaction {
 	for i, store := range everything {
 		all[i] = store
 	}
-	t := transaction{connection.Call("transaction", all, mode), new(int), make(chan bool, 1), make(chan bool, 1), nil}
+	t := transaction{
+		raw: connection.Call("transaction", all, mode), stores: map[string]js.Value{}, sent: new(int),
+		answered: make(chan bool, 1), ended: make(chan bool, 1),
+	}
+	for _, store := range everything {
+		t.stores[store] = t.raw.Call("objectStore", store)
+	}
 	tells := func(c chan bool, what bool) js.Func {
 		return js.FuncOf(func(js.Value, []js.Value) any { c <- what; return nil })
 	}
@@ -82,29 +89,39 @@ func (t transaction) written(request js.Value) error {
 	return err
 }
 
-func (t transaction) store(name string) js.Value { return t.raw.Call("objectStore", name) }
-
 // source is a store, or one of its indexes if index is not "".
 func (t transaction) source(store, index string) js.Value {
 	if index == "" {
-		return t.store(store)
+		return t.stores[store]
 	}
-	return t.store(store).Call("index", index)
+	return t.stores[store].Call("index", index)
 }
 
 // get reads a value; undefined where there is none.
 func (t transaction) get(store string, key any) (js.Value, error) {
-	return t.await(t.store(store).Call("get", key))
+	return t.await(t.stores[store].Call("get", key))
 }
 
 // values hands over what there is under some keys, in order. f may use the transaction.
 func (t transaction) values(store string, keys []any, f func(i int, value js.Value) error) error {
-	s := t.store(store)
+	return t.asked(t.stores[store], "get", keys, f)
+}
+
+// counts hands over how much there is in some ranges of keys, in order.
+func (t transaction) counts(store, index string, ranges []any, f func(i, n int)) error {
+	return t.asked(t.source(store, index), "count", ranges, func(i int, n js.Value) error {
+		f(i, n.Int())
+		return nil
+	})
+}
+
+// asked sends a request for each of some keys and hands over the answers, in order.
+func (t transaction) asked(source js.Value, what string, keys []any, f func(i int, answer js.Value) error) error {
 	requests := make([]js.Value, 0, bunch)
 	for from := 0; from < len(keys); from += len(requests) {
 		requests = requests[:0]
 		for _, key := range keys[from:min(from+bunch, len(keys))] {
-			requests = append(requests, s.Call("get", key))
+			requests = append(requests, source.Call(what, key))
 		}
 		if _, err := t.await(requests[len(requests)-1]); err != nil {
 			return err
@@ -120,27 +137,27 @@ func (t transaction) values(store string, keys []any, f func(i int, value js.Val
 
 // add adds a value under a key that must be free.
 func (t transaction) add(store string, key, value any) error {
-	return t.written(t.store(store).Call("add", value, key))
+	return t.written(t.stores[store].Call("add", value, key))
 }
 
 // put writes a value that holds its own key, or under a key of the store's choice.
 func (t transaction) put(store string, value any) error {
-	return t.written(t.store(store).Call("put", value))
+	return t.written(t.stores[store].Call("put", value))
 }
 
 // putAt writes a value under a key.
 func (t transaction) putAt(store string, key, value any) error {
-	return t.written(t.store(store).Call("put", value, key))
+	return t.written(t.stores[store].Call("put", value, key))
 }
 
 // delete removes what there is under a key or in a range of keys.
 func (t transaction) delete(store string, keys any) error {
-	return t.written(t.store(store).Call("delete", keys))
+	return t.written(t.stores[store].Call("delete", keys))
 }
 
 // clear empties a store.
 func (t transaction) clear(store string) error {
-	return t.written(t.store(store).Call("clear"))
+	return t.written(t.stores[store].Call("clear"))
 }
 
 // A cursor stands at a value while each goes through them.
@@ -193,7 +210,7 @@ func (t transaction) count(store, index string, keys any) (int, error) {
 
 // keys returns all keys of a store, as a list of JavaScript.
 func (t transaction) keys(store string) (js.Value, error) {
-	return t.await(t.store(store).Call("getAllKeys"))
+	return t.await(t.stores[store].Call("getAllKeys"))
 }
 
 // startingWith is the range of those keys that are lists and begin with the given

@@ -130,6 +130,22 @@ func TestLaterDatabaseIsLeftAlone(t *testing.T) {
 	require.NoError(t, removed.Await(ctx))
 }
 
+// A round that has got no card is handed out all the same.
+func TestRoundWithoutCard(t *testing.T) {
+	s := newStore(t, t.Name())
+	<-s.database.swept
+	all := practice(t, 0, 3, 3)
+	s.keepNow(t, all[:2]...)
+	s.change(t, func(tx transaction) error { return tx.add(roundsStore, all[2].ID, format(t, all[2])) })
+	require.Equal(t, jsonl(t, all...), s.text(t, firstPerson.id))
+	amira := s.addNow(t, "Amira")
+	require.Empty(t, s.text(t, amira.ID))
+	hers := practised(t, 3, 3)
+	s.keepNow(t, hers)
+	require.Equal(t, jsonl(t, all...), s.text(t, firstPerson.id))
+	require.Equal(t, 4, strings.Count(s.text(t, ""), "\n"))
+}
+
 // What was too new, or could not be read, is read once a program can, and belongs to
 // whom it did.
 func TestLearnt(t *testing.T) {
