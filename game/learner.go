@@ -39,7 +39,10 @@ func (l *learner) read() {
 		if times != l.times {
 			return false // another person was chosen meanwhile
 		}
-		l.open, l.d.stale = max(0, l.open-1), true
+		l.open = max(0, l.open-1)
+		if l.d.exercise == l.d.journal || l.d.exercise == l.d.welcome {
+			l.d.stale = true
+		}
 		if err != nil {
 			l.err = err
 		}

@@ -100,6 +100,10 @@ func (x *welcome) beat() time.Duration {
 func (x *welcome) screen() view.Screen {
 	m := &view.Home{
 		First: !x.finished, Rhythm: x.shown(), Volume: x.shownVolume(), Silent: x.silent, Notes: x.notes(),
+		Who: x.learner.who.ID,
+	}
+	for _, p := range x.learner.people {
+		m.People = append(m.People, view.Person(p))
 	}
 	x.head.set(m.Head())
 	return m.Screen(x.Words)

@@ -96,9 +96,16 @@ func (d *Diary) name(id string) string {
 // nickname is how a person is called.
 func (d *Diary) nickname(w Words, id string) string {
 	for _, p := range d.People {
-		if p.ID == id && p.Name != "" {
-			return p.Name
+		if p.ID == id {
+			return p.say(w)
 		}
 	}
-	return w.Say("person-first")
+	return Person{}.say(w)
+}
+
+func (p Person) say(w Words) string {
+	if p.Name == "" {
+		return w.Say("person-first")
+	}
+	return p.Name
 }

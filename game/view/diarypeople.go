@@ -6,16 +6,22 @@ import "fmt"
 // one, to call one otherwise, and to put two together.
 func (d *Diary) people(w Words) Item {
 	it := Item{ID: "people", Role: RoleGroup, Look: LookRow}
-	if len(d.People) > 1 {
-		choice := Item{ID: "who", Role: RoleChoice, Name: w.Say("who"), Action: ActDiaryWho}
-		for _, p := range d.People {
-			choice.Options = append(choice.Options, Option{p.ID, d.nickname(w, p.ID)})
-		}
-		choice.Value = chosen(choice.Options, d.Who)
-		it.Children = append(it.Children, choice)
-	}
+	it.Children = append(it.Children, who(w, d.People, d.Who)...)
 	it.Children = append(it.Children, Item{ID: "persons", Role: RoleDetails, Name: w.Say("persons"), Children: d.persons(w)})
 	return it
+}
+
+// who is the choice among people, where there are several.
+func who(w Words, people []Person, chosenID string) []Item {
+	if len(people) < 2 {
+		return nil
+	}
+	it := Item{ID: "who", Role: RoleChoice, Name: w.Say("who"), Action: ActDiaryWho}
+	for _, p := range people {
+		it.Options = append(it.Options, Option{p.ID, p.say(w)})
+	}
+	it.Value = chosen(it.Options, chosenID)
+	return []Item{it}
 }
 
 func (d *Diary) persons(w Words) []Item {

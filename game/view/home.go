@@ -9,6 +9,8 @@ type Home struct {
 	Rhythm *rhythm.Cycle // whose drumhead is the mark of the product
 	Volume int           // 0 to 100; below 0: there is no sound to set
 	Silent bool          // nothing came of what was to be played
+	People []Person      // who practises here, as far as that is known
+	Who    string        // ID of the one who is chosen
 	Notes  []Note
 }
 
@@ -62,7 +64,7 @@ func (h *Home) Screen(w Words) Screen {
 			Item{ID: "first", Role: RoleButton, Name: w.Say("home-first"), Action: ActFirst, Look: LookPrimary},
 			Item{ID: "how", Role: RoleText, Text: w.Say("home-first-how"), Look: LookNote})
 	} else {
-		items = append(items, h.head(w))
+		items = append(items, h.head(w), h.practice(w))
 	}
 	for _, d := range doors(w) {
 		items = append(items, d.item(w))
@@ -73,6 +75,15 @@ func (h *Home) Screen(w Words) Screen {
 	items = append(items, notesWithout(w, h.Notes, w.Say("home-no-sound"))...)
 	items = append(items, Item{ID: "care", Role: RoleText, Text: w.Say("home-care"), Look: LookNote})
 	return page(w, ScreenHome, "", items)
+}
+
+// practice is ten minutes of it at one press, and whose, where several practise here.
+func (h *Home) practice(w Words) Item {
+	if h.Volume < 0 {
+		return Item{ID: "practice", Role: RoleGroup, Look: LookRow, Children: who(w, h.People, h.Who)}
+	}
+	return Item{ID: "practice", Role: RoleGroup, Look: LookRow, Children: append(who(w, h.People, h.Who),
+		Item{ID: "practise", Role: RoleButton, Name: sayPractise(w, 10), Action: ActDiaryPractise, Value: "10", Look: LookPrimary})}
 }
 
 // Head returns what the drumhead shows; the painter adds the sweep.

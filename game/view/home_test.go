@@ -21,6 +21,7 @@ func homeScreens(t testing.TB) map[string]Screen {
 	add("first-silent", func(h *Home) { h.First, h.Volume, h.Notes = true, -1, []Note{NoteNoSound} })
 	add("first-nothing-came", func(h *Home) { h.First, h.Silent = true, true })
 	add("later", func(h *Home) { h.Volume = 75 })
+	add("later-several", func(h *Home) { h.People, h.Who = []Person{{"a", ""}, {"b", "Rim"}}, "b" })
 	add("later-not-kept", func(h *Home) { h.Notes = []Note{NoteNotKept} })
 	return all
 }
@@ -34,12 +35,12 @@ func order(s Screen) (ids []string) {
 }
 
 // The first time: what this is in two sentences, how loud it is, one press, and
-// only then the doors. Later the doors come first, and nothing is told twice.
+// only then the doors. Later ten minutes of practice come first, and nothing is told twice.
 func TestHomeFirstAndLater(t *testing.T) {
 	all := homeScreens(t)
 	first, later := all["home-first"], all["home-later"]
 	require.Equal(t, []string{"heading", "what", "head", "level", "loud", "first", "how", "door-practise", "door-class", "door-sound", "care"}, order(first))
-	require.Equal(t, []string{"heading", "head", "door-practise", "door-class", "door-sound", "level", "care"}, order(later))
+	require.Equal(t, []string{"heading", "head", "practice", "door-practise", "door-class", "door-sound", "level", "care"}, order(later))
 	require.Equal(t, "Groundbeat", first.Title)
 	require.Equal(t, "Groundbeat", first.Find("heading").Name)
 	require.Equal(t, 2, strings.Count(first.Find("what").Text, "."), "sentences")
@@ -56,7 +57,7 @@ func TestHomeFirstAndLater(t *testing.T) {
 		if strings.Contains(name, "first") {
 			require.Equal(t, []string{ActFirst}, primary, name)
 		} else {
-			require.Empty(t, primary, name)
+			require.Equal(t, []string{ActDiaryPractise}, primary, name)
 		}
 		require.Empty(t, s.Escape, "%s: nowhere else to go", name)
 	}

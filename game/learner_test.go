@@ -1,0 +1,134 @@
+//go:build js
+
+package game
+
+import (
+	"io"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
+)
+
+// testDiary is what is kept of one person, by itself; what it does not do is no part of
+// the game's tests.
+type testDiary struct {
+	Diary
+	rounds []history.Round
+	held   []func() // what is to be told when the test says so
+	holds  bool
+}
+
+func (d *testDiary) tell(f func()) {
+	if d.held = append(d.held, f); !d.holds {
+		d.release()
+	}
+}
+
+func (d *testDiary) release() {
+	for _, f := range d.held {
+		f()
+	}
+	d.held = nil
+}
+
+func (d *testDiary) People(done func([]Person, Person, error)) {
+	d.tell(func() { done([]Person{{ID: "1"}}, Person{ID: "1"}, nil) })
+}
+
+func (d *testDiary) Days(done func(Days)) {
+	days := map[string]*diary.Day{}
+	var all []*diary.Day
+	for _, r := range d.rounds {
+		date := diary.Date(r)
+		if days[date] == nil {
+			days[date] = &diary.Day{}
+			all = append(all, days[date])
+		}
+		days[date].Add(r)
+	}
+	d.tell(func() { done(Days{Days: all}) })
+}
+
+func (d *testDiary) Latest(_ string, n int, done func([]history.Round, error)) {
+	latest := slices.Clone(d.rounds)
+	slices.Reverse(latest)
+	d.tell(func() { done(latest[:min(n, len(latest))], nil) })
+}
+
+func (d *testDiary) LastImport(done func(Imported, error)) {
+	d.tell(func() { done(Imported{}, nil) })
+}
+
+func (d *testDiary) Import(string, io.Reader, func(Preview, error)) {}
+
+// finish plays what is under way to its end, or answers it.
+func (g *Game) finish(t *testing.T, page *testPage, wall *testWall) {
+	t.Helper()
+	switch x := g.desk.exercise.(type) {
+	case *tapping:
+		require.True(t, x.round.UnderWay(), "it begins by itself")
+		g.ticks(t, wall, int(x.round.End().Milliseconds())+3000)
+		require.Equal(t, round.Review, x.round.Phase())
+	case *asking:
+		require.True(t, x.round.UnderWay(), "it begins by itself")
+		g.ticks(t, wall, 6000)
+		g.acts(t, page, view.ActAnswer, x.question.Right)
+		require.Equal(t, round.Review, x.round.Phase())
+	default:
+		require.Fail(t, "a step of another exercise")
+	}
+}
+
+// Ten minutes' practice at one press on Home, also before it is known what there was:
+// round by round, to the diary.
+func TestPracticeAtOnePress(t *testing.T) {
+	g, page, wall := newTestGame(t, "")
+	g.desk.Store.(*testStore).begun = true
+	g.desk.open(g.desk.Outside)
+	kept := g.desk.Diary.(*testDiary)
+	kept.holds = true
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "10")
+	require.Nil(t, g.desk.practice, "first it is read what there was")
+	kept.release()
+	g.ticks(t, wall, 100)
+	require.NotNil(t, g.desk.practice)
+	steps := g.desk.practice.steps
+	require.Greater(t, len(steps), 5)
+	seconds := 0
+	for i := range steps {
+		seconds += steps[i].Seconds
+		require.Equal(t, i, g.desk.practice.at)
+		s := page.shown[len(page.shown)-1]
+		if g.desk.exercise == g.desk.tapping {
+			require.Nil(t, s.Find("practice-on"), "nothing beside a round that is played, but the way out")
+		}
+		g.finish(t, page, wall)
+		s = page.shown[len(page.shown)-1]
+		require.Contains(t, s.Find("practice-where").Text, "of")
+		require.Equal(t, i < len(steps)-1, s.Find("practice-on") != nil)
+		g.acts(t, page, []string{view.ActPracticeNext, view.ActNext}[i%2], "") // on, and next: the same
+	}
+	require.InDelta(t, 600, seconds, 20)
+	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+	require.Nil(t, g.desk.practice)
+	require.Len(t, g.desk.Store.(*testStore).kept, len(steps))
+	require.Equal(t, len(steps), g.desk.learner.kept())
+	g.ticks(t, wall, 500)
+	s := page.shown[len(page.shown)-1]
+	require.Nil(t, s.Find("reading"))
+	require.NotNil(t, s.Find("days-told"))
+
+	// Whoever goes elsewhere has left the practice.
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.ticks(t, wall, 100)
+	require.NotNil(t, g.desk.practice)
+	g.acts(t, page, view.ActGo, view.ScreenListen)
+	require.Nil(t, g.desk.practice)
+}
