@@ -114,8 +114,8 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, soundCheckScreens(t))
 	maps.Copy(all, homeScreens(t))
 	maps.Copy(all, changeScreens(t))
-	maps.Copy(all, stopScreens(t))
 	maps.Copy(all, carryScreens(t))
+	maps.Copy(all, stopScreens(t))
 	return all
 }
 
