@@ -18,20 +18,18 @@ import (
 type carrying struct {
 	tapping
 	carried *round.Carried
-	sitting sitting
+	spells  map[together][]stat.Spell // of the rounds since the page was opened
 }
 
-// sitting are the silences of the rounds since the page was opened that count
-// together: of one rhythm, at one tempo, on one output.
-type sitting struct {
+// together are rounds that count together: of one rhythm, at one tempo, on one output.
+type together struct {
 	rhythm string
 	bpm    int
 	output string
-	spells []stat.Spell
 }
 
 func newCarrying(d *desk) *carrying {
-	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}}
+	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}, spells: map[together][]stat.Spell{}}
 	x.dealer = x
 	return x
 }
@@ -65,18 +63,14 @@ func (x *carrying) tick(now float64) bool {
 	underWay := x.round.UnderWay()
 	another := x.tapping.tick(now)
 	if underWay && x.round.Phase() == round.Review {
-		x.gather()
+		x.spells[x.these()] = append(x.spells[x.these()], x.carried.Spells()...)
 	}
 	return another
 }
 
-func (x *carrying) gather() {
-	now := sitting{rhythm: x.round.Question.Rhythm.ID, bpm: x.round.BPM(), output: x.outputs.Chosen}
-	if s := &x.sitting; s.rhythm == now.rhythm && s.bpm == now.bpm && s.output == now.output {
-		now.spells = s.spells
-	}
-	now.spells = append(now.spells, x.carried.Spells()...)
-	x.sitting = now
+// these are the rounds that count together with the one at hand.
+func (x *carrying) these() together {
+	return together{x.round.Question.Rhythm.ID, x.round.BPM(), x.outputs.Chosen}
 }
 
 func (x *carrying) screen() view.Screen {
@@ -138,6 +132,6 @@ func (x *carrying) own() view.OwnTime {
 	if x.carried.Intervals() < leastOwn {
 		return view.OwnTime{Why: view.UntoldShort}
 	}
-	c := stat.Carried(x.sitting.spells)
+	c := stat.Carried(x.spells[x.these()])
 	return view.OwnTime{Clock: c.Clock, Hand: c.Motor, Slower: c.Slower, Why: untold[c.Fault]}
 }

@@ -81,8 +81,8 @@ func (g *Game) shapes(x *carrying) []view.Shape {
 	return append([]view.Shape(nil), x.draw(view.PlaceHead).Shapes...)
 }
 
-// Rounds of one rhythm at one tempo on one output count together, until one of these
-// is another. What was cut does not count.
+// Rounds of one rhythm at one tempo on one output count together. What was cut does
+// not count.
 func TestCarriedRoundsCountTogether(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
 	x := g.desk.carrying
@@ -107,7 +107,9 @@ func TestCarriedRoundsCountTogether(t *testing.T) {
 	require.Contains(t, play(), few+"12 so far;")
 	g.on(t, page, view.ActSlower, "")
 	require.Contains(t, play(), few+"4 so far;")
-	require.Len(t, g.desk.Store.(*testStore).kept, 4)
+	g.on(t, page, view.ActTempo, "120")
+	require.Contains(t, play(), few+"16 so far;", "those before are not forgotten")
+	require.Len(t, g.desk.Store.(*testStore).kept, 5)
 }
 
 // An eight of wahda has but two dums: nothing can be told of clock and hand, ever.

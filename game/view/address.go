@@ -47,10 +47,10 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: ScreenWhich, Eights: 4, Riff: LevelBare, Ask: AskRhythm, Answers: 3, From: FromFive}
 	case ScreenChange:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
-	case ScreenStop:
-		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
 	case ScreenCarry:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}
+	case ScreenStop:
+		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
 	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass, ScreenDiary:
 		return Address{Screen: screen}
 	}
