@@ -126,7 +126,7 @@ func TestPause(t *testing.T) {
 	before := EdgeOf(history.Dums, rounds, supplies, 0, on(7))
 	for pause, steps := range map[int]int{0: 0, 1: 0, 13: 0, 14: 1, 27: 1, 28: 2, 56: 3, 112: 4, 5000: 4} {
 		got := EdgeOf(history.Dums, rounds, supplies, 0, on(7+pause))
-		require.InDelta(t, before.Level-harder*steps, got.Level, 1, "%d days", pause)
+		require.InDelta(t, before.Level-ease*steps, got.Level, 1, "%d days", pause)
 		require.Equal(t, steps == 0, got.Found)
 		require.Equal(t, before.offsets, got.offsets, "rhythms are as hard as they were")
 	}
