@@ -110,7 +110,7 @@
 //
 // # A practice
 //
-// [Known.Practice] is a session in steps of one round. It begins with what goes well
+// [Known.Practice] is a list of steps, one round each. It begins with what goes well
 // and ends with a slow rhythm; between them it takes what is due, the worst mix-up, a
 // new rhythm, the edge and the ladder of tempo, in shares of the time. [Known.WhatNext]
 // is the first of these that there is. The plan is made beforehand, from the records
