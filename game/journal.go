@@ -76,7 +76,7 @@ func (x *journal) count() {
 }
 
 // heardKinds are the kinds of round that tell how much riff is heard through.
-var heardKinds = []string{history.Which, history.Dums, history.Change, history.Stop, history.Carry}
+var heardKinds = []string{history.Which, history.Dums, history.Change, history.Stop}
 
 // offer finds what is offered next: what is due, what is mixed up, what is new or lies
 // at the edge, and something that goes well.

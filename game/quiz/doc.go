@@ -72,8 +72,8 @@
 // riffs hide more than 0.5 to 0.75: [RiffFor] asks for the lowest level that reaches.
 //
 // A kind of round that is new begins 0.10 below the edge of one that was found. After a
-// pause of two weeks it goes on a step easier, of four a second, of eight a third, of
-// sixteen a fourth, and with the great steps of the beginning. All this is chosen.
+// pause of two weeks it goes on 0.05 easier, of four 0.10, of eight 0.15, of sixteen or
+// more 0.20, and with the great steps of the beginning. All this is chosen.
 //
 // Simulated listeners are recovered as the table of TestListeners says: after 150
 // answers to 0.02 to 0.04 of hide in the root mean square.
@@ -110,7 +110,7 @@
 //
 // # A practice
 //
-// [Known.Practice] is a session in steps of one round. It begins with what goes well
+// [Known.Practice] is a list of steps, one round each. It begins with what goes well
 // and ends with a slow rhythm; between them it takes what is due, the worst mix-up, a
 // new rhythm, the edge and the ladder of tempo, in shares of the time. [Known.WhatNext]
 // is the first of these that there is. The plan is made beforehand, from the records

@@ -33,7 +33,7 @@ func DueOn(met []diary.Met, today string) []Due {
 	}
 	var all []Due
 	for what, days := range byDay(met, now) {
-		if d := what.on(now, days); d.Recall <= Retain {
+		if d := what.on(now, days); millionths(d.Recall) <= millionths(Retain) {
 			all = append(all, d)
 		}
 	}

@@ -12,13 +12,13 @@ import (
 const (
 	coldStart = 5  // where an ear begins of which nothing is known
 	warmer    = 10 // how far below a threshold from elsewhere it begins
-	mostAsk   = 70 // half of the rhythms have riffs that hide more, none much more
-	harder    = 2  // the step after a right answer; with that after a wrong one 53 (of ten) to 73 % (of two) are right
+	mostAsk   = 70 // the riffs of most rhythms hide 0.5 to 0.65 at the most, wahda's 0.74
+	harder    = 2  // the last of the steps after a right answer
 	near      = 15 // how far from what is to be asked an answer may lie and still move it: levels leave gaps
 )
 
-// sizes are factors on the steps until the first turn and from then on. Powers of
-// two: so no machine rounds levels otherwise than another.
+// sizes are factors on the steps: until the first turn, the second, and from then on.
+// They are powers of two, so that no machine rounds levels otherwise than another.
 var sizes = []float64{4, 2, 1}
 
 // An Edge is where a player's ear is, in rounds of one kind on one output: how far
@@ -40,8 +40,7 @@ type Edge struct {
 }
 
 // EdgeOf returns the edge after rounds, in order, of one player on one output, of
-// which those of the kind count and the latest 300. right says of tapped rounds
-// whether they were. warm is the player's threshold from elsewhere, in hundredths of
+// which those of the kind count, and the latest 300. warm is the player's threshold from elsewhere, in hundredths of
 // hide, such as that of another kind of round: it begins a little below; 0 is none.
 // today (2006-01-02) tells a pause since the last round; "" tells none.
 func EdgeOf(kind string, rounds []history.Round, cycles Cycles, warm int, today string) Edge {
@@ -113,28 +112,28 @@ func (w *walk) answer(t trial) {
 // thousandths.
 func ask(level, offset int) int { return min(max((level+offset+5)/10, 0), mostAsk) }
 
-// restDays is from how many days on there was a pause; mostEase is how many steps
-// easier it begins again at most.
-const restDays, mostEase = 14, 4
+// restDays is from how many days on there was a pause. Then it begins again easier by
+// ease hundredths, as often as the pause is restDays, twice as many and so on, up to
+// mostEase times.
+const restDays, ease, mostEase = 14, 5, 4
 
-// rest tells that it is a day. After a pause of two weeks it goes on one step easier,
-// and one more for each time that the pause is twice as long; and with the great
+// rest tells that it is a day. After a pause it goes on easier, and with the great
 // steps of the beginning, so that the ear is found again soon, wherever it is.
 func (w *walk) rest(today day) {
 	pause := today.since(w.last)
 	if pause >= restDays {
-		w.stairs = stairsFrom(max(0, int(math.Round(w.stairs.Level()))-harder*easing(pause)))
+		w.stairs = stairsFrom(max(0, int(math.Round(w.stairs.Level()))-ease*easings(pause)))
 	}
 	if today != 0 {
 		w.last = today
 	}
 }
 
-// easing is by how many steps it is easier after a pause of some days.
-func easing(pause int) int {
-	steps := 0
-	for days := restDays; days <= pause && steps < mostEase; days *= 2 {
-		steps++
+// easings is how many times easier it is after a pause of some days.
+func easings(pause int) int {
+	n := 0
+	for days := restDays; days <= pause && n < mostEase; days *= 2 {
+		n++
 	}
-	return steps
+	return n
 }

@@ -152,12 +152,12 @@ func TestListeners(t *testing.T) {
 		offsets   map[string]float64
 		few, many bound
 	}{
-		{2, spreads, bound{.018, .066}, bound{.005, .040}},
-		{3, spreads, bound{.017, .050}, bound{.004, .030}},
-		{3, nil, bound{.012, .043}, bound{.001, .025}},
-		{4, spreads, bound{.019, .047}, bound{.002, .025}},
-		{8, spreads, bound{.019, .041}, bound{.003, .024}},
-		{8, nil, bound{.012, .033}, bound{.001, .018}},
+		{2, spreads, bound{.019, .068}, bound{.004, .042}},
+		{3, spreads, bound{.020, .053}, bound{.005, .031}},
+		{3, nil, bound{.015, .045}, bound{.001, .024}},
+		{4, spreads, bound{.023, .052}, bound{.002, .027}},
+		{8, spreads, bound{.023, .045}, bound{.003, .025}},
+		{8, nil, bound{.015, .035}, bound{.001, .018}},
 	} {
 		for _, at := range []float64{.1, .3, .5} {
 			l := ear{threshold: at, offsets: c.offsets, choices: c.choices}

@@ -2,6 +2,7 @@ package quiz
 
 import (
 	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 	"groundbeat/scoring/history"
 )
 
@@ -49,13 +50,28 @@ func (p *planner) due(i int) (Step, bool) {
 		return Step{}, false
 	}
 	d := p.dues[i]
-	c, a := p.byID[d.Rhythm], asked{level: d.Level}
+	c := p.byID[d.Rhythm]
 	if named {
+		a := p.noMore(d, p.names)
 		if g := p.around(c, p.own, a.level, p.answers(), p.lean); g != nil {
 			return p.name(g, a, ReasonDue), true
 		}
 	}
-	return p.tap(c, a, min(Usual, p.tempo), ReasonDue), true
+	return p.tap(c, p.noMore(d, p.taps), min(Usual, p.tempo), ReasonDue), true
+}
+
+// noMore returns the riff at the level of what is due that hides as much as it can, but
+// no more than lies at an edge.
+func (p *planner) noMore(d Due, e Edge) asked {
+	c := p.byID[d.Rhythm]
+	a := p.riffOf(e, 0, c)
+	switch {
+	case a.level <= d.Level:
+		return a
+	case d.Level <= riff.Filled:
+		return asked{level: d.Level}
+	}
+	return asked{d.Level, p.reaches.of(c, d.Level)}
 }
 
 // mixUp is the worst mix-up of two rhythms of the pool, in turn: told by name between
@@ -68,8 +84,10 @@ func (p *planner) mixUp(i int) (Step, bool) {
 		}
 		easy := p.riffOf(p.names, easierFirst, a, b)
 		both := []*rhythm.Cycle{a, b}
-		if g := p.around(a, both, easy.level, MinAnswers, p.lean); g != nil && i%2 == 0 {
-			return p.name(g, easy, ReasonMixUp), true
+		if i%2 == 0 {
+			if g := p.around(a, both, easy.level, MinAnswers, p.lean); g != nil {
+				return p.name(g, easy, ReasonMixUp), true
+			}
 		}
 		c := both[i/2%2]
 		return p.tap(c, p.riffOf(p.taps, easierFirst, c), min(Usual, p.tempo), ReasonMixUp), true

@@ -102,7 +102,7 @@ const edgeDays = 3
 const mostDue = 8
 
 // forget finds what is due of the pool, each rhythm once: at the level that was the
-// most forgotten, but no higher than the edge.
+// most forgotten.
 func (p *planner) forget() {
 	for _, d := range DueOn(p.Met, p.Today) {
 		if len(p.dues) == mostDue {
@@ -112,11 +112,9 @@ func (p *planner) forget() {
 			continue
 		}
 		edge := p.riffOf(p.taps, 0, p.byID[d.Rhythm]).level
-		if d.Level+1 >= edge && d.Days < edgeDays {
-			continue
+		if d.Level+1 < edge || d.Days >= edgeDays {
+			p.dues = append(p.dues, d)
 		}
-		d.Level = min(d.Level, edge)
-		p.dues = append(p.dues, d)
 	}
 }
 

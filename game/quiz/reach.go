@@ -6,9 +6,9 @@ import (
 	"groundbeat/game/round"
 )
 
-// reachedCycles is over how many cycles it is found how far riffs hide the base: as
-// many as package round asks for.
-const reachedCycles = 16
+// reachedCycles is over how many cycles it is found how far riffs hide the base: one
+// phrase. Package round asks for four, which takes four times as long.
+const reachedCycles = 4
 
 // reaches is how far a level can hide the base of a rhythm, in hundredths, at its usual
 // tempo, with what chance one seed has: each found when it is first needed.
@@ -23,13 +23,9 @@ func (m reaches) of(c *rhythm.Cycle, level riff.Level) int {
 }
 
 func reach(c *rhythm.Cycle, level riff.Level) int {
-	r, err := round.Riff(c, level, 0, 0, round.MaxHide)
+	p, err := riff.PlayHidden(c, level, reachedCycles, 0, 1, c.Tempo.Usual)
 	if err != nil {
 		panic("quiz: " + err.Error()) // every level is available
-	}
-	p, err := r.At(c.Tempo.Usual).Cycles(0, reachedCycles)
-	if err != nil {
-		panic("quiz: " + err.Error())
 	}
 	return (riff.HideThousandths(c, p, c.Tempo.Usual) + 5) / 10
 }

@@ -36,9 +36,8 @@ func (m reaches) trialOf(r history.Round, cycles Cycles) (trial, bool) {
 	return trial{rhythm: c.ID, hide: hide, choices: choices, right: diary.Right(r), day: on}, known && choices >= MinAnswers
 }
 
-// helped reports whether the bass drum could be heard better than it was played, or
-// seen.
-func helped(h history.Helps) bool { return h.Bass > 0 || h.Hands || h.Balance > 0 }
+// helped reports whether the drums were heard otherwise than they were played, or seen.
+func helped(h history.Helps) bool { return h.Bass != 0 || h.Hands || h.Balance != 0 }
 
 // hideOf returns how far the base was hidden in a round, in hundredths. Records of
 // levels without chance do not say: they hide what they hide.

@@ -50,7 +50,7 @@ func (d *Diary) practised(w Words) *Picture {
 }
 
 // tappedKinds are the kinds of rounds in which dums are tapped.
-var tappedKinds = []string{ScreenDums, ScreenStop}
+var tappedKinds = []string{ScreenDums, ScreenStop, ScreenCarry}
 
 // beads draws the rounds of one day, five and five.
 func (p *Picture) beads(day diary.Practice, left, y, apart float64) {

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"groundbeat/scoring/diary"
-	"groundbeat/scoring/stat"
 )
 
 // The picture of mix-ups, in parts of its width. It is at least 330 pixels wide.
@@ -79,7 +78,7 @@ func (m *mixedGrid) heads(w Words, names []string) {
 }
 
 // enough reports whether a row rests on enough answers to be drawn.
-func (m *mixedGrid) enough(i int) bool { return m.times[i] >= stat.LeastTrials }
+func (m *mixedGrid) enough(i int) bool { return m.times[i] >= diary.LeastMixed }
 
 func (m *mixedGrid) nameInk(i int) Ink {
 	if m.enough(i) {
@@ -123,7 +122,7 @@ func (d *Diary) sayMixed(w Words, m *mixedGrid) string {
 // mixedKnown reports whether any row rests on enough answers.
 func (d *Diary) mixedKnown() bool {
 	for _, said := range d.Figures.Mixed.Said {
-		if sum(said) >= stat.LeastTrials {
+		if sum(said) >= diary.LeastMixed {
 			return true
 		}
 	}
@@ -157,7 +156,7 @@ func (d *Diary) mixedTable(w Words) Item {
 	m := d.Figures.Mixed
 	for i, said := range m.Said {
 		all := sum(said)
-		if all < stat.LeastTrials {
+		if all < diary.LeastMixed {
 			it.Rows = append(it.Rows, []string{d.name(m.Rhythms[i]), w.Say("too-few-yet"), strconv.Itoa(all)})
 			continue
 		}

@@ -133,7 +133,7 @@ func sayKind(w Words, kind string) string {
 	switch kind {
 	case AskStroke, AskHowMany, AskSame:
 		return sayAsk(w, kind)
-	case ScreenDums, ScreenWhich, ScreenChange, ScreenStop:
+	case ScreenDums, ScreenWhich, ScreenChange, ScreenStop, ScreenCarry:
 		return sayScreen(w, kind)
 	}
 	return kind

@@ -6,7 +6,6 @@ import (
 
 	"groundbeat/scoring"
 	"groundbeat/scoring/diary"
-	"groundbeat/scoring/stat"
 )
 
 // told is what the rounds tell: for each matter a sentence, its pictures, and the
@@ -214,8 +213,8 @@ func (d *Diary) mixedFew(w Words) string {
 	for _, said := range d.Figures.Mixed.Said {
 		most = max(most, sum(said))
 	}
-	if most >= stat.LeastTrials {
+	if most >= diary.LeastMixed {
 		return ""
 	}
-	return few(w, []string{w.Say("few-mixed", "n", stat.LeastTrials-most)})
+	return few(w, []string{w.Say("few-mixed", "n", diary.LeastMixed-most)})
 }

@@ -118,7 +118,6 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, stopScreens(t))
 	maps.Copy(all, classScreens(t))
 	maps.Copy(all, carryScreens(t))
-	maps.Copy(all, stopScreens(t))
 	return all
 }
 
