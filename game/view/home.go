@@ -83,7 +83,7 @@ func (h *Home) practice(w Words) Item {
 		return Item{ID: "practice", Role: RoleGroup, Look: LookRow, Children: who(w, h.People, h.Who)}
 	}
 	return Item{ID: "practice", Role: RoleGroup, Look: LookRow, Children: append(who(w, h.People, h.Who),
-		Item{ID: "practise", Role: RoleButton, Name: sayPractise(w, 10), Action: ActDiaryPractise, Value: "10", Look: LookPrimary})}
+		Item{ID: "practise-now", Role: RoleButton, Name: sayPractise(w, 10), Action: ActDiaryPractise, Value: "10", Look: LookPrimary})}
 }
 
 // Head returns what the drumhead shows; the painter adds the sweep.
