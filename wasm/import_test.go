@@ -165,3 +165,14 @@ func TestImportOfWhatHasComeMeanwhile(t *testing.T) {
 	here.memory.rounds = []held{{person: firstPerson.id, round: all[2], line: format(t, all[2])}}
 	require.Equal(t, 2, here.importNow(t, jsonl(t, all...)).There, "kept, and held since it could not be kept")
 }
+
+// Of two files that are read at once the later counts, whichever comes to its end first.
+func TestLaterFileCounts(t *testing.T) {
+	s := newStore(t, t.Name())
+	long, short := practice(t, 0, 40, 40), practised(t, 50, 9)
+	come := make(chan int, 2)
+	s.Import("long", strings.NewReader(jsonl(t, long...)), func(p game.Preview, _ error) { come <- p.New })
+	s.Import("short", strings.NewReader(jsonl(t, short)), func(p game.Preview, _ error) { come <- p.New })
+	require.ElementsMatch(t, []int{40, 1}, []int{<-come, <-come})
+	require.Equal(t, 1, s.acceptNow(t, true).Rounds)
+}
