@@ -59,9 +59,10 @@ in-browser: setup ## the tests of the packages that run in the browser only, in 
 browser: setup build ## play the built site in a real browser, and measure it
 	go test -tags browser -count=1 -parallel 1 -timeout 60m ./wasm
 
-bench: setup ## benchmarks, with allocations; the drums in the browser too; then make budgets
+bench: setup ## benchmarks, with allocations; the drums and the store in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...
 	$(FOR_BROWSER) go test -run '^$$' -bench Stream -benchmem -exec $(TOOLS)/in-browser ./audio
+	$(FOR_BROWSER) go test -run '^$$' -bench . -benchtime 3x -exec $(TOOLS)/in-browser ./wasm
 	@$(MAKE) budgets
 
 budgets: setup build ## measure what the page may cost and write it into testdata/budgets.md (15 minutes)

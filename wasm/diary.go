@@ -209,9 +209,11 @@ func (s *store) Latest(kind string, n int, done func([]history.Round, error)) {
 
 // Import implements [game.Diary].
 func (s *store) Import(file string, text io.Reader, done func(game.Preview, error)) {
+	s.readings++
+	reading := s.readings
+	s.read = arrivals{}
 	go func() {
 		<-s.opened
-		s.read = arrivals{}
 		there := s.memory.has
 		if s.err == nil {
 			kept, err := s.database.there()
@@ -222,7 +224,9 @@ func (s *store) Import(file string, text io.Reader, done func(game.Preview, erro
 			there = func(id string) bool { return kept(id) || s.memory.has(id) }
 		}
 		preview, read := sift(file, text, there)
-		s.read = read
+		if reading == s.readings {
+			s.read = read
+		}
 		done(preview, nil)
 	}()
 }

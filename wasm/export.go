@@ -109,10 +109,14 @@ func (p *parts) add(text string) {
 
 // end makes what was added since the last piece one more, and returns all.
 func (p *parts) end() js.Value {
-	if p.next.Len() > 0 {
-		p.list.Call("push", p.next.String())
-		p.next.Reset()
+	text, marked := strings.CutPrefix(p.next.String(), "\uFEFF")
+	if marked { // a mark at the beginning of a text is lost on its way to the browser
+		p.list.Call("push", js.Global().Get("String").Call("fromCharCode", 0xFEFF))
 	}
+	if text != "" {
+		p.list.Call("push", text)
+	}
+	p.next.Reset()
 	return p.list
 }
 

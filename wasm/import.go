@@ -158,7 +158,9 @@ func (d *database) accept(a arrivals, p person, named bool) (b batch, n int, err
 			}
 			cards = append(cards, c)
 		}
-		n = len(cards)
+		if n = len(cards); n == 0 {
+			return nil // the last import can still be undone
+		}
 		if err := t.forget(cards); err != nil {
 			return err
 		}
