@@ -170,3 +170,30 @@ func fileName(nickname, ending string) string {
 	}, nickname)
 	return strings.Join(slices.DeleteFunc([]string{"groundbeat-rounds", safe}, func(s string) bool { return s == "" }), "-") + ending
 }
+
+// ExportLines implements [game.Diary].
+func (s *store) ExportLines(person string, done func(error)) {
+	go func() { done(s.export(person, ".jsonl", "application/jsonl", s.allLines)) }()
+}
+
+// ExportSheet implements [game.Diary].
+func (s *store) ExportSheet(person string, done func(error)) {
+	go func() { done(s.export(person, ".csv", "text/csv", s.sheet)) }()
+}
+
+// export hands the player a file of rounds.
+func (s *store) export(person, ending, kind string, make func(string) (js.Value, error)) error {
+	all, err := s.crowd()
+	if err != nil {
+		return err
+	}
+	name := ""
+	if p := all.find(person); p != nil {
+		person, name = p.id, p.name
+	}
+	parts, err := make(person)
+	if err != nil {
+		return err
+	}
+	return handOver(js.Global().Get("document"), fileName(name, ending), kind, parts)
+}

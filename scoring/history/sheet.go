@@ -2,7 +2,7 @@ package history
 
 import (
 	"encoding/csv"
-	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -70,16 +70,10 @@ func (f field) cell() string {
 			return ""
 		}
 		return number(**v)
-	case *[]float64:
-		return strconv.Itoa(len(*v))
-	case *[]Tap:
-		return strconv.Itoa(len(*v))
-	case *[]Break:
-		return strconv.Itoa(len(*v))
 	case object:
 		return "" // its members have columns of their own
 	}
-	panic(fmt.Sprintf("history: %s is a %T", f.name, f.at))
+	return strconv.Itoa(reflect.ValueOf(f.at).Elem().Len()) // of a list
 }
 
 // number writes a number without an exponent.
