@@ -13,7 +13,7 @@ var columns = []string{
 	"player", "when", "kind", "rhythm", "to", "bpm", "riff", "hide", "eights", "output",
 	"score", "matched", "out", "added", "bias", "spread", "median", "drift",
 	"right", "answer", "choices", "took", "heard", "reaction",
-	"strokes", "taps", "breaks", "aside", "after", "changes",
+	"strokes", "taps", "breaks", "silences", "aside", "after", "changes",
 	"setup", "window", "coarse", "helps.balance", "helps.bass", "helps.hands",
 	"hideAsked", "riffVersion", "seed", "epoch", "rate", "id",
 }
