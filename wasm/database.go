@@ -66,6 +66,7 @@ func openDatabase(name string) (*database, error) {
 
 func (d *database) connect() (err error) {
 	defer recovered(&err)
+	defer staying()()
 	ctx := context.Background()
 	request, err := idb.Global().Open(ctx, d.name, databaseVersion, upgrade)
 	if err != nil {
@@ -76,6 +77,18 @@ func (d *database) connect() (err error) {
 	}
 	d.connection, err = request.Request.Result()
 	return err
+}
+
+// staying keeps the page, until it is over, from being frozen and kept by the browser
+// when it is left, as browsers do with pages that do not listen for the end: a page that
+// is frozen while the database is made holds it, and no other can open it.
+func staying() (over func()) {
+	nothing := js.FuncOf(func(js.Value, []js.Value) any { return nil })
+	js.Global().Call("addEventListener", "unload", nothing)
+	return func() {
+		js.Global().Call("removeEventListener", "unload", nothing)
+		nothing.Release()
+	}
 }
 
 // upgrade adds what a database of an earlier version lacks, and touches nothing that is
@@ -156,4 +169,5 @@ func tried(t transaction, what func(transaction) error) (err error) {
 var (
 	errNoDatabase = errors.New("the browser gives no storage")
 	errAborted    = errors.New("storage: given up by the browser")
+	errLate       = errors.New("storage: no answer")
 )

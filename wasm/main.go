@@ -6,6 +6,7 @@
 package main
 
 import (
+	"runtime/debug"
 	"syscall/js"
 
 	"groundbeat/assets"
@@ -128,7 +129,8 @@ func (b *browser) export(s *store) {
 // Events implements [game.Page]: what came by mail, then what was done on the
 // page.
 func (b *browser) Events(into []game.Event) []game.Event {
-	if b.frames = min(b.frames+1, 2); b.frames == 2 { // the first is on the page
+	if b.frames++; b.frames == 2 { // the first is on the page
+		debug.SetGCPercent(100) // off until now: the page starts it so
 		switch none, err := b.sound.made(); {
 		case err != nil:
 			panic(err) // the page says that the program has stopped

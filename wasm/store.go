@@ -4,6 +4,7 @@ package main
 
 import (
 	"syscall/js"
+	"time"
 
 	"groundbeat/scoring/history"
 )
@@ -37,9 +38,24 @@ func openStore(parts js.Value) *store {
 	return s
 }
 
+// patience is how long the browser is waited for to open the database.
+const patience = 15 * time.Second
+
 // open opens the database, and brings what an earlier version left up to date.
 func (s *store) open(name string) {
-	s.database, s.err = openDatabase(name)
+	var d *database
+	var err error
+	came := make(chan struct{})
+	go func() {
+		d, err = openDatabase(name)
+		close(came)
+	}()
+	select {
+	case <-came:
+		s.database, s.err = d, err
+	case <-time.After(patience):
+		s.err = errLate
+	}
 	close(s.opened)
 	if s.err == nil {
 		go s.database.sweep()

@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
@@ -156,5 +157,27 @@ func consistent(t *testing.T, r history.Round) {
 		require.NotNil(t, tap.Stroke)
 		require.Equal(t, p.Stroke, *tap.Stroke)
 		require.InDelta(t, float64(p.Offset)/1e6, *tap.Offset, 0.01)
+	}
+}
+
+// A page that is left while the database is made (a link followed at once) does not keep
+// the next one from it.
+func TestLeftWhileMade(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	b := open(t)
+	for i := range 8 {
+		ctx, closed := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext())
+		fresh := &tab{t: t, ctx: ctx}
+		fresh.do(chromedp.Evaluate[any]("1"))
+		fresh.early(`const open = IDBFactory.prototype.open;
+			IDBFactory.prototype.open = function (...all) { window.asked = true; return open.apply(this, all); };`)
+		fresh.load(s.URL + "/?screen=set-up")
+		fresh.wait("window.asked")
+		time.Sleep(time.Duration(i) * 8 * time.Millisecond)
+		fresh.load(s.URL + "/?screen=listen")
+		fresh.wait("window.groundbeat")
+		require.Equal(t, 0, get[int](fresh, "Promise.race([groundbeat.log().then((l) => l.length), new Promise((r) => setTimeout(r, 10000, -1))])"), "time %d", i)
+		closed()
 	}
 }

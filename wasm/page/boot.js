@@ -46,7 +46,6 @@ async function run() {
   const program = window.groundbeatProgram;
   if (!program) return; // and it has been said why
   delete window.groundbeatProgram;
-  if (!drawable()) return halt("no-pictures");
 
   const box = mailbox();
   const local = small("localStorage"), session = small("sessionStorage");
@@ -64,10 +63,16 @@ async function run() {
   // the window moves to a screen of another ratio.
   matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener("change", again, { once: true });
   await program.go.run(made.instance);
-  halt("stopped");
+  stopped();
+}
+
+// stopped says why the program has stopped. Whether there is anything to draw with is
+// asked only now: where there is, asking would delay the first frame.
+function stopped() {
+  halt(drawable() ? "stopped" : "no-pictures");
 }
 
 run().catch((error) => {
   console.error(error);
-  halt("stopped");
+  stopped();
 });

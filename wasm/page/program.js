@@ -4,7 +4,7 @@
   if (typeof WebAssembly !== "object" || !WebAssembly.instantiateStreaming) return halt("no-program");
   if (!window.Go) return; // its script did not arrive, and halt.js says so
   const { bytes } = document.currentScript.dataset;
-  const asked = window.groundbeatProgram;
+  const asked = window.groundbeatAsked;
   if (!asked) return halt("no-file"); // the script that asks did not arrive
 
   // fetched counts what has arrived, unpacked, so that the progress is true with and
@@ -31,6 +31,7 @@
   }
 
   const go = new Go();
+  go.env = { GOGC: "off" }; // until the first frame: see main.go
   const made = WebAssembly.instantiateStreaming(fetched(), go.importObject);
   made.catch(() => {}); // boot.js tells
   window.groundbeatProgram = { go, made };
