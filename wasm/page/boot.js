@@ -6,8 +6,8 @@ import { taps } from "./taps.js";
 const { version } = document.querySelector("script[data-version]").dataset;
 
 function drawable() {
-  const canvas = document.createElement("canvas");
   try {
+    const canvas = document.createElement("canvas");
     const gl = canvas.getContext("webgl2") || canvas.getContext("webgl");
     gl?.getExtension("WEBGL_lose_context")?.loseContext();
     return Boolean(gl);
