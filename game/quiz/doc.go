@@ -67,7 +67,9 @@
 // move the staircase, so that none starves ([Edge.Hide]).
 //
 // An answer far from what would have been asked moves nothing, whether right or wrong;
-// it counts in [Edge.Heard] all the same. A round in which the ear was helped counts in
+// it counts in [Edge.Heard] all the same. But where riffs far above it are heard through
+// more often than not, the staircase begins anew there: only some weeks of rounds are
+// looked at, and the first of them may be of a practised ear. A round in which the ear was helped counts in
 // neither. Levels leave gaps between what they can hide, up to 0.15, and no rhythm's
 // riffs hide more than 0.5 to 0.75: [RiffFor] asks for the lowest level that reaches.
 //
