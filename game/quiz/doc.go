@@ -108,7 +108,11 @@
 // learning, Psychological Science 19, 1095–1102, 2008: the best gap falls from some
 // 20 to 40 % of a week to 5 to 10 % of a year). That the weights hold for ears is not.
 // What lies at the edge is missed half of the times on purpose; so a practice lets it
-// come in its turn, and takes it as due only after three days without it.
+// come in its turn, and takes it as due only after three days without it. Nor is a
+// level due where a higher one of the same rhythm was told right since.
+//
+// What was practised least of late begins, at the edge and in the ladder of tempo;
+// there is room for a few rhythms only each day.
 //
 // # A practice
 //

@@ -8,6 +8,7 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/scoring/history"
+	"groundbeat/scoring/recall"
 )
 
 // A planner puts steps together for one player.
@@ -16,6 +17,7 @@ type planner struct {
 	pool     []*rhythm.Cycle // those that can be asked, by id
 	byID     map[string]*rhythm.Cycle
 	own      []*rhythm.Cycle // those that the player has met, similar ones side by side
+	rare     []*rhythm.Cycle // the same, those practised least of late first
 	next     *rhythm.Cycle   // the one to meet next; nil if there is none
 	taps     Edge
 	names    Edge
@@ -63,9 +65,26 @@ func (p *planner) meet() {
 	if len(unmet) > 0 {
 		p.next = unmet[0]
 	}
+	p.rare = p.rarest()
 	if len(p.own) > 0 && !p.fresh() {
-		p.own = sideBySide(p.own, p.r.IntN(len(p.own)))
+		p.own = sideBySide(p.own, slices.Index(p.own, p.rare[0]))
 	}
+}
+
+// rarest returns the player's own rhythms by how little they were practised of late. A
+// practice has room for a few only: taken in any other turn, those that are like many
+// others would come every day, and some never.
+func (p *planner) rarest() []*rhythm.Cycle {
+	rounds := map[string]int{}
+	for _, r := range p.Rounds {
+		rounds[r.Rhythm]++
+	}
+	rare := slices.Clone(p.own)
+	if !p.fresh() { // of a first practice the order is that in which they are met
+		p.r.Shuffle(len(rare), func(i, j int) { rare[i], rare[j] = rare[j], rare[i] })
+	}
+	slices.SortStableFunc(rare, func(a, b *rhythm.Cycle) int { return cmp.Compare(rounds[a.ID], rounds[b.ID]) })
+	return rare
 }
 
 // easier orders rhythms as one meets them: the most used first, odd metres last,
@@ -111,11 +130,30 @@ func (p *planner) forget() {
 		if p.byID[d.Rhythm] == nil || slices.ContainsFunc(p.dues, func(o Due) bool { return o.Rhythm == d.Rhythm }) {
 			continue
 		}
+		if p.outdone(d) {
+			continue
+		}
 		edge := p.riffOf(p.taps, 0, p.byID[d.Rhythm]).level
 		if d.Level+1 < edge || d.Days >= edgeDays {
 			p.dues = append(p.dues, d)
 		}
 	}
+}
+
+// outdone reports whether more than what is due was told right since: who hears a
+// rhythm through a solo has not forgotten it bare.
+func (p *planner) outdone(d Due) bool {
+	for what, days := range byDay(p.Met, parseDay(p.Today)) {
+		if what.rhythm != d.Rhythm || what.level <= d.Level {
+			continue
+		}
+		if slices.ContainsFunc(days, func(m meeting) bool {
+			return parseDay(p.Today).since(m.day) < d.Days && m.grade() >= recall.Right
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 // fresh reports whether the player is new.
