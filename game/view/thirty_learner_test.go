@@ -52,7 +52,6 @@ type learner struct {
 	book     *diary.Book
 	rounds   []history.Round
 	days     [][]lived // by day; none on a day off
-	known    quiz.Known
 }
 
 // lived is a round of a practice, and how it was to come out.
