@@ -71,7 +71,7 @@ func (p *planner) noMore(d Due, e Edge) asked {
 	case d.Level <= riff.Filled:
 		return asked{level: d.Level}
 	}
-	return asked{d.Level, p.reaches.of(c, d.Level)}
+	return asked{d.Level, p.riffs.reaches.of(c, d.Level)}
 }
 
 // mixUp is the worst mix-up of two rhythms of the pool, in turn: told by name between

@@ -26,7 +26,7 @@ type planner struct {
 	loose    []Ask // lower rungs that do not hold
 	goesWell Well
 	dues     []Due
-	reaches  reaches
+	riffs    *Riffs
 	r        *rand.Rand
 }
 
@@ -34,7 +34,7 @@ type planner struct {
 const firstRhythms = 3
 
 func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
-	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), reaches: reaches{}}
+	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), riffs: k.Riffs.begun()}
 	for _, c := range players(pool, 0, riff.Bare) {
 		p.pool = append(p.pool, c.Cycle)
 	}
@@ -177,7 +177,7 @@ func (p *planner) riffOf(e Edge, easier int, rhythms ...*rhythm.Cycle) asked {
 	for _, c := range rhythms {
 		ids = append(ids, c.ID)
 	}
-	level, hide := p.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
+	level, hide := p.riffs.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
 	return asked{level, hide}
 }
 
@@ -231,7 +231,7 @@ func (p *planner) rung(ask Ask, why Reason) Step {
 // lean puts beside it; of a nil rhythm around one that is drawn. There are none where
 // it goes together with none.
 func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, answers int, l Lean) group {
-	g := group(players(among, 0, level))
+	g := group(playersOf(among, 0, level, p.riffs.strokes))
 	g.pair()
 	anchors := slices.DeleteFunc(slices.Clone(g), func(o player) bool {
 		return c != nil && o.ID != c.ID || !slices.Contains(o.fits, true)

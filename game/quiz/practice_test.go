@@ -261,3 +261,17 @@ func TestRarestFirst(t *testing.T) {
 		require.Equal(t, []string{"ciftetelli"}, tempo.Rhythms, "not the one that was first at the edge")
 	}
 }
+
+// What was found about riffs before makes no other practice.
+func TestPracticeWithRiffs(t *testing.T) {
+	riffs := new(Riffs)
+	for name, k := range learners() {
+		want := k.Practice(10, pool(t, Even), 2)
+		k.Riffs = riffs
+		for range 2 {
+			require.Equal(t, want, k.Practice(10, pool(t, Even), 2), name)
+		}
+	}
+	require.NotEmpty(t, riffs.reaches)
+	require.NotEmpty(t, riffs.counts)
+}

@@ -51,6 +51,7 @@ type learner struct {
 	together map[[2]string]int // in how many rounds two names were offered both
 	book     *diary.Book
 	rounds   []history.Round
+	riffs    quiz.Riffs
 	days     [][]lived // by day; none on a day off
 }
 
@@ -120,7 +121,7 @@ func (l *learner) knows(day int) quiz.Known {
 	return quiz.Known{
 		Rounds: l.rounds[max(0, len(l.rounds)-latestRounds):],
 		Met:    l.book.Met(theirOutput), Mixed: l.book.Mixed(theirOutput),
-		Today: theirDay(day).Format(time.DateOnly), Cycles: l.cycle,
+		Today: theirDay(day).Format(time.DateOnly), Cycles: l.cycle, Riffs: &l.riffs,
 	}
 }
 
