@@ -13,6 +13,9 @@ FOR_BROWSER := GOOS=js GOARCH=wasm
 # The packages that run in the browser only, and have tests that do.
 IN_BROWSER := ./audio/speaker ./game ./wasm
 
+# The packages in which natively anything runs side by side.
+SIDE_BY_SIDE := ./audio ./wasm/serve ./wasm/pack
+
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
@@ -45,8 +48,9 @@ lint: setup ## gofmt, go vet and staticcheck, for this machine and for the brows
 	$(TOOLS)/staticcheck -tags browser ./...
 	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
 
-unit: has-go ## the tests that need no browser, with the race detector and fewer repetitions
-	go test -race -short -shuffle=on ./...
+unit: has-go ## the tests that need no browser, with fewer repetitions; with the race detector where anything runs side by side
+	go test -short -shuffle=on ./...
+	go test -race -short -shuffle=on $(SIDE_BY_SIDE)
 
 whole: has-go ## the tests that need no browser, with all their repetitions
 	go test -shuffle=on ./...
@@ -59,9 +63,10 @@ in-browser: setup ## the tests of the packages that run in the browser only, in 
 browser: setup build ## play the built site in a real browser, and measure it
 	go test -tags browser -count=1 -parallel 1 -timeout 60m ./wasm
 
-bench: setup ## benchmarks, with allocations; the drums in the browser too; then make budgets
+bench: setup ## benchmarks, with allocations; the drums and the store in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...
 	$(FOR_BROWSER) go test -run '^$$' -bench Stream -benchmem -exec $(TOOLS)/in-browser ./audio
+	$(FOR_BROWSER) go test -run '^$$' -bench . -benchtime 3x -exec $(TOOLS)/in-browser ./wasm
 	@$(MAKE) budgets
 
 budgets: setup build ## measure what the page may cost and write it into testdata/budgets.md (15 minutes)

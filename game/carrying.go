@@ -19,6 +19,7 @@ type carrying struct {
 	tapping
 	carried *round.Carried
 	spells  map[together][]stat.Spell // of the rounds since the page was opened
+	mine    map[string]bool           // the records of these, by their ids
 }
 
 // together are rounds that count together: of one rhythm, at one tempo, on one output.
@@ -29,7 +30,7 @@ type together struct {
 }
 
 func newCarrying(d *desk) *carrying {
-	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}, spells: map[together][]stat.Spell{}}
+	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}, spells: map[together][]stat.Spell{}, mine: map[string]bool{}}
 	x.dealer = x
 	return x
 }
@@ -51,6 +52,7 @@ func (x *carrying) replay(q round.Question) (*round.Passage, error) {
 func (x *carrying) silent(at time.Duration) bool { return x.carried.Silent(at) }
 
 func (x *carrying) note(r *history.Round) {
+	x.mine[r.ID] = true
 	for _, k := range x.carried.Kept() {
 		r.Silences = append(r.Silences, history.Silence{
 			From: x.second(x.carried.At(k.From)), To: x.second(x.carried.At(k.To)), First: k.First, Last: k.Last,
@@ -70,7 +72,7 @@ func (x *carrying) tick(now float64) bool {
 
 // these are the rounds that count together with the one at hand.
 func (x *carrying) these() together {
-	return together{x.round.Question.Rhythm.ID, x.round.BPM(), x.outputs.Chosen}
+	return together{x.round.Question.Rhythm.ID, x.round.BPM(), x.outputName()}
 }
 
 func (x *carrying) screen() view.Screen {
@@ -132,6 +134,20 @@ func (x *carrying) own() view.OwnTime {
 	if x.carried.Intervals() < leastOwn {
 		return view.OwnTime{Why: view.UntoldShort}
 	}
-	c := stat.Carried(x.spells[x.these()])
+	c := stat.Carried(append(x.earlier(), x.spells[x.these()]...))
 	return view.OwnTime{Clock: c.Clock, Hand: c.Motor, Slower: c.Slower, Why: untold[c.Fault]}
+}
+
+// earlier are the silences of kept rounds that count together with the one at hand.
+func (x *carrying) earlier() (spells []stat.Spell) {
+	these := x.these()
+	for _, h := range x.learner.rounds {
+		if h.Kind != history.Carry || x.mine[h.ID] || (together{h.Rhythm, h.BPM, h.Output}) != these {
+			continue
+		}
+		if r, err := round.Recalled(h, x.round.Question.Rhythm); err == nil { // else it is of other riffs
+			spells = append(spells, r.Spells()...)
+		}
+	}
+	return spells
 }

@@ -103,13 +103,17 @@ func (l *learner) kept() (n int) {
 
 func (l *learner) today() string { return l.d.Wall.Date().Format(time.DateOnly) }
 
-// known is what is known of the person on the output that is in use.
+// known is what is known of the person on the output that is in use; as long as there
+// is nothing on that one, on the one that was used most: the ear is the same.
 func (l *learner) known() quiz.Known {
 	k := quiz.Known{Today: l.today(), Cycles: l.cycle, Riffs: &l.riffs}
 	if l.book == nil {
 		return k
 	}
-	output := l.d.outputName()
+	output, all := l.d.outputName(), l.book.Outputs()
+	if len(all) > 0 && !slices.Contains(all, output) {
+		output = all[0]
+	}
 	for _, r := range l.rounds {
 		if r.Output == output {
 			k.Rounds = append(k.Rounds, r)

@@ -25,11 +25,14 @@ func (d *desk) riff(c *rhythm.Cycle, seed uint64) riff.Riff {
 // the help for the ear.
 func (d *desk) riffed(r *history.Round, c *rhythm.Cycle, played riff.Part, hide int) {
 	r.Helps = d.ear.helps()
-	if level, err := riff.ParseLevel(r.Riff); err != nil || level < riff.Ornamented {
+	level, err := riff.ParseLevel(r.Riff)
+	if err != nil || level < riff.Filled {
 		return
 	}
 	hides := riff.Hide(c, played, r.BPM)
-	r.RiffVersion, r.HideAsked, r.Hide = riff.Version, hide, &hides
+	if r.Hide = &hides; level >= riff.Ornamented {
+		r.RiffVersion, r.HideAsked = riff.Version, hide
+	}
 }
 
 // eightOf is how long an eight of a rhythm lasts at a tempo.

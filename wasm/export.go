@@ -109,10 +109,14 @@ func (p *parts) add(text string) {
 
 // end makes what was added since the last piece one more, and returns all.
 func (p *parts) end() js.Value {
-	if p.next.Len() > 0 {
-		p.list.Call("push", p.next.String())
-		p.next.Reset()
+	text, marked := strings.CutPrefix(p.next.String(), "\uFEFF")
+	if marked { // a mark at the beginning of a text is lost on its way to the browser
+		p.list.Call("push", js.Global().Get("String").Call("fromCharCode", 0xFEFF))
 	}
+	if text != "" {
+		p.list.Call("push", text)
+	}
+	p.next.Reset()
 	return p.list
 }
 
@@ -165,4 +169,31 @@ func fileName(nickname, ending string) string {
 		return c
 	}, nickname)
 	return strings.Join(slices.DeleteFunc([]string{"groundbeat-rounds", safe}, func(s string) bool { return s == "" }), "-") + ending
+}
+
+// ExportLines implements [game.Diary].
+func (s *store) ExportLines(person string, done func(error)) {
+	go func() { done(s.export(person, ".jsonl", "application/jsonl", s.allLines)) }()
+}
+
+// ExportSheet implements [game.Diary].
+func (s *store) ExportSheet(person string, done func(error)) {
+	go func() { done(s.export(person, ".csv", "text/csv", s.sheet)) }()
+}
+
+// export hands the player a file of rounds.
+func (s *store) export(person, ending, kind string, make func(string) (js.Value, error)) error {
+	all, err := s.crowd()
+	if err != nil {
+		return err
+	}
+	name := ""
+	if p := all.find(person); p != nil {
+		person, name = p.id, p.name
+	}
+	parts, err := make(person)
+	if err != nil {
+		return err
+	}
+	return handOver(js.Global().Get("document"), fileName(name, ending), kind, parts)
 }

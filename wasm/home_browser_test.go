@@ -94,7 +94,7 @@ func (b *tab) dumAndTek(s *server, press func()) []float32 {
 // doorsFirst checks that Home is that of somebody who was here before.
 func (b *tab) doorsFirst() {
 	b.t.Helper()
-	require.Equal(b.t, []string{"heading", "head", "door-practise", "door-class", "door-sound", "level", "care"},
+	require.Equal(b.t, []string{"heading", "head", "practice", "door-practise", "door-class", "door-sound", "level", "care"},
 		get[[]string](b, `[...document.querySelectorAll("#page > *")].map((e) => e.id)`))
 }
 

@@ -6,8 +6,6 @@ import (
 	"errors"
 	"io"
 	"slices"
-	"syscall/js"
-	"time"
 
 	"groundbeat/game"
 	"groundbeat/scoring/history"
@@ -24,41 +22,6 @@ type arrival struct {
 type arrivals struct {
 	file   string
 	rounds []arrival
-}
-
-// batch is an import that was accepted, as it is kept.
-type batch struct {
-	id, file string
-	when     float64  // ms since 1970
-	people   []string // ids of those whom it added
-}
-
-// lastBatch is the key of the last import.
-const lastBatch = "last"
-
-func newBatch(file string) batch {
-	return batch{id: newWall().ID(), file: file, when: float64(time.Now().UnixMilli())}
-}
-
-func (b batch) value() map[string]any {
-	people := []any{}
-	for _, id := range b.people {
-		people = append(people, id)
-	}
-	return map[string]any{"id": b.id, "file": b.file, "when": b.when, "people": people}
-}
-
-func readBatch(v js.Value) batch {
-	b := batch{id: v.Get("id").String(), file: v.Get("file").String(), when: v.Get("when").Float()}
-	for i := range v.Get("people").Length() {
-		b.people = append(b.people, v.Get("people").Index(i).String())
-	}
-	return b
-}
-
-// imported is the import as the game sees it, of which so many rounds are here.
-func (b batch) imported(rounds int) game.Imported {
-	return game.Imported{File: b.file, When: time.UnixMilli(int64(b.when)), Rounds: rounds}
 }
 
 // sift reads a file in slices and tells what of it is new. there tells which rounds are
@@ -103,151 +66,68 @@ func arrive(r history.Round) (arrival, error) {
 	return arrival{round: r, line: string(line), player: player}, err
 }
 
-// there makes a look-up of all ids that are kept.
-func (d *database) there() (there func(id string) bool, err error) {
-	err = d.read(func(t transaction) (err error) {
-		there, err = t.there()
-		return err
-	})
-	return there, err
-}
-
-func (t transaction) there() (func(id string) bool, error) {
-	ids, err := t.keys(roundsStore)
-	if err != nil {
-		return nil, err
-	}
-	set := js.Global().Get("Set").New(ids)
-	return func(id string) bool { return set.Call("has", id).Bool() }, nil
-}
-
-// accept keeps rounds of a file: those of players under their nicknames, if named, and
-// the others as those of p.
-func (d *database) accept(a arrivals, p person, named bool) (b batch, n int, err error) {
-	err = d.write(func(t transaction) error {
-		b, n = newBatch(a.file), 0
-		owner, err := t.owner(p)
-		if err != nil {
-			return err
-		}
-		owners := map[string]string{"": owner}
-		if named {
-			if b.people, err = t.ownersOf(a, owners); err != nil {
-				return err
+// Import implements [game.Diary].
+func (s *store) Import(file string, text io.Reader, done func(game.Preview, error)) {
+	s.readings++
+	reading := s.readings
+	s.read = arrivals{}
+	go func() {
+		<-s.opened
+		there := s.memory.has
+		if s.err == nil {
+			kept, err := s.database.there()
+			if err != nil {
+				done(game.Preview{File: file}, err)
+				return
 			}
+			there = func(id string) bool { return kept(id) || s.memory.has(id) }
 		}
-		there, err := t.there()
-		if err != nil {
-			return err
+		preview, read := sift(file, text, there)
+		if reading == s.readings {
+			s.read = read
 		}
-		var cards []card
-		for _, r := range a.rounds {
-			if there(r.round.ID) {
-				continue // it has come meanwhile
-			}
-			who, ok := owners[r.player]
-			if !ok {
-				who = owner
-			}
-			c := cardOf(r.round, who, b.id)
-			if err := t.add(roundsStore, c.id, r.line); err != nil {
-				return err
-			}
-			if err := t.put(cardsStore, c.value()); err != nil {
-				return err
-			}
-			cards = append(cards, c)
-		}
-		n = len(cards)
-		if err := t.forget(cards); err != nil {
-			return err
-		}
-		return t.putAt(importsStore, lastBatch, b.value())
-	})
-	return b, n, err
+		done(preview, nil)
+	}()
 }
 
-// ownersOf finds the persons whom a file names, adds those who are not here, and tells
-// whom it added. A nickname that cannot be one has no owner.
-func (t transaction) ownersOf(a arrivals, owners map[string]string) (added []string, err error) {
-	all, err := t.people()
-	if err != nil {
-		return nil, err
-	}
-	for _, r := range a.rounds {
-		if _, known := owners[r.player]; known {
-			continue
+// Accept implements [game.Diary].
+func (s *store) Accept(own bool, done func(game.Imported, error)) {
+	go func() {
+		<-s.opened
+		read := s.read
+		s.read = arrivals{}
+		if s.err != nil {
+			b, n := s.memory.accept(read, s.player, !own)
+			done(b.imported(n), nil)
+			return
 		}
-		if p := all.named(r.player); p != nil {
-			owners[r.player] = p.id
-			continue
-		}
-		name, err := all.nickname(r.player, "")
-		if err != nil {
-			continue
-		}
-		p := newPerson(name)
-		if err := t.put(peopleStore, p.value()); err != nil {
-			return nil, err
-		}
-		all, added = append(all, p), append(added, p.id)
-		owners[r.player] = p.id
-	}
-	return added, nil
+		b, n, err := s.database.accept(read, s.player, !own)
+		done(b.imported(n), err)
+	}()
 }
 
-// last returns the last import, and the cards of those of its rounds that are here.
-func (t transaction) last() (b batch, cards []card, err error) {
-	value, err := t.get(importsStore, lastBatch)
-	if err != nil || value.IsUndefined() {
-		return b, nil, err
-	}
-	b = readBatch(value)
-	cards, err = t.cards(byBatch, b.id)
-	return b, cards, err
+// LastImport implements [game.Diary].
+func (s *store) LastImport(done func(game.Imported, error)) {
+	go func() {
+		<-s.opened
+		var err error
+		b, n := s.memory.lastImport()
+		if s.err == nil {
+			b, n, err = s.database.lastImport()
+		}
+		done(b.imported(n), err)
+	}()
 }
 
-func (d *database) lastImport() (b batch, n int, err error) {
-	err = d.read(func(t transaction) error {
-		var cards []card
-		b, cards, err = t.last()
-		n = len(cards)
-		return err
-	})
-	return b, n, err
-}
-
-// undo removes what is here of the last import.
-func (d *database) undo() error {
-	return d.write(func(t transaction) error {
-		b, cards, err := t.last()
-		if err != nil || b.id == "" {
-			return err
+// Undo implements [game.Diary].
+func (s *store) Undo(done func(error)) {
+	go func() {
+		<-s.opened
+		if s.err != nil {
+			s.memory.undo()
+			done(nil)
+			return
 		}
-		if err := t.removeRounds(cards); err != nil {
-			return err
-		}
-		if err := t.forget(cards); err != nil {
-			return err
-		}
-		for _, id := range b.people {
-			if err := t.removeIdle(id); err != nil {
-				return err
-			}
-		}
-		return t.delete(importsStore, lastBatch)
-	})
-}
-
-// removeIdle removes a person who has no rounds, unless she is the only one.
-func (t transaction) removeIdle(id string) error {
-	n, err := t.count(cardsStore, byPerson, id)
-	if err != nil || n > 0 {
-		return err
-	}
-	all, err := t.people()
-	if err != nil || len(all.present()) < 2 {
-		return err
-	}
-	return t.delete(peopleStore, id)
+		done(s.database.undo())
+	}()
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game"
+	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -56,8 +57,9 @@ func TestImport(t *testing.T) {
 		days, _ := s.daysNow(t)
 		require.Equal(t, 7, rounds(days.Days))
 		require.Zero(t, s.acceptNow(t, false).Rounds, "a preview is accepted once")
-
 		require.Equal(t, 4, s.importNow(t, jsonl(t, all[3:7]...)).There)
+		require.Zero(t, s.acceptNow(t, false).Rounds)
+		require.Equal(t, 4, s.lastImportNow(t).Rounds, "what brought nothing is no import")
 	})
 }
 
@@ -130,4 +132,47 @@ func (f faulty) Read(into []byte) (int, error) {
 		return 0, f.fault
 	}
 	return f.text.Read(into)
+}
+
+// A summary is not trusted because it has as many rounds as there are: whatever removes
+// or adds rounds otherwise than one by one removes it.
+func TestAsManyRoundsAreNotTheSame(t *testing.T) {
+	s := newStore(t, t.Name())
+	all := practice(t, 0, 4, 4)
+	s.keepNow(t, all[0])
+	s.importNow(t, jsonl(t, all[1]))
+	s.acceptNow(t, true)
+	s.daysNow(t)
+	require.NoError(t, done(s.Undo))
+	s.importNow(t, jsonl(t, all[2]))
+	s.acceptNow(t, true)
+	want := new(diary.Day)
+	want.Add(all[0])
+	want.Add(all[2])
+	days, _ := s.daysNow(t)
+	require.Equal(t, []string{string(want.Format())}, texts(days.Days))
+}
+
+// What comes between a preview and its acceptance is not kept twice.
+func TestImportOfWhatHasComeMeanwhile(t *testing.T) {
+	here, there := newStore(t, t.Name()), newStore(t, t.Name())
+	all := practice(t, 0, 3, 3)
+	require.Equal(t, 3, here.importNow(t, jsonl(t, all...)).New)
+	there.keepNow(t, all[1])
+	require.Equal(t, 2, here.acceptNow(t, true).Rounds)
+	require.NoError(t, done(here.Undo))
+	require.Equal(t, jsonl(t, all[1]), here.text(t, ""))
+	here.memory.rounds = []held{{person: firstPerson.id, round: all[2], line: format(t, all[2])}}
+	require.Equal(t, 2, here.importNow(t, jsonl(t, all...)).There, "kept, and held since it could not be kept")
+}
+
+// Of two files that are read at once the later counts, whichever comes to its end first.
+func TestLaterFileCounts(t *testing.T) {
+	s := newStore(t, t.Name())
+	long, short := practice(t, 0, 40, 40), practised(t, 50, 9)
+	come := make(chan int, 2)
+	s.Import("long", strings.NewReader(jsonl(t, long...)), func(p game.Preview, _ error) { come <- p.New })
+	s.Import("short", strings.NewReader(jsonl(t, short)), func(p game.Preview, _ error) { come <- p.New })
+	require.ElementsMatch(t, []int{40, 1}, []int{<-come, <-come})
+	require.Equal(t, 1, s.acceptNow(t, true).Rounds)
 }

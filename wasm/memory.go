@@ -155,7 +155,9 @@ func (m *memory) accept(a arrivals, p person, named bool) (batch, int) {
 		m.rounds = append(m.rounds, held{person: who, batch: b.id, round: whole, line: r.line})
 		n++
 	}
-	m.last = b
+	if n > 0 {
+		m.last = b
+	}
 	return b, n
 }
 

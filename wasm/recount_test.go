@@ -96,3 +96,27 @@ func TestBehind(t *testing.T) {
 	d = <-come
 	require.Equal(t, []int{0, 20}, []int{d.Behind, rounds(d.Days)})
 }
+
+// What was set aside is hers whose round it was, goes with her when she is merged, and
+// is erased with her.
+func TestAsideBelongsToAPerson(t *testing.T) {
+	s := newStore(t, t.Name())
+	amira := s.addNow(t, "Amira")
+	r := practised(t, 0, 1)
+	s.keepNow(t, r)
+	s.change(t, func(tx transaction) error {
+		if err := tx.putAt(roundsStore, r.ID, "spoilt"); err != nil {
+			return err
+		}
+		return tx.clear(daysStore)
+	})
+	s.daysNow(t)
+	require.Empty(t, s.text(t, firstPerson.id))
+	require.Equal(t, "spoilt\n", s.text(t, amira.ID))
+	require.NoError(t, s.mergeNow(amira.ID, firstPerson.id))
+	require.Equal(t, "spoilt\n", s.text(t, firstPerson.id))
+	s.addNow(t, "Leyla")
+	require.NoError(t, s.eraseNow(firstPerson.id))
+	require.Empty(t, s.text(t, ""))
+	require.Empty(t, s.kept(t, asideStore))
+}

@@ -20,8 +20,8 @@ import (
 //	         in both ears), "spread" or "apart" (lead left, bass right, each at
 //	         its full level); heard within 30 ms
 //	volume(v)  the level behind them, 0 to 1
-//	log()    a promise of all finished rounds, oldest first; lines that cannot be
-//	         read are left out (and stay where they are)
+//	log()    a promise of all finished rounds of everybody, oldest first; what is
+//	         no JSON is left out (and stays where it is)
 func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
 	heard := js.FuncOf(func(js.Value, []js.Value) any {
 		p, err := sound.Heard(wall.Now())

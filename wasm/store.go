@@ -17,6 +17,7 @@ type store struct {
 	memory   *memory
 	player   person   // who is chosen in this window
 	read     arrivals // of the file that was read last
+	readings int      // how many files were read, or begun
 	asked    bool     // the browser was asked not to throw away what is kept
 
 	local, session js.Value // the browser's storages for small texts; null where it gives none

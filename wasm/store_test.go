@@ -241,8 +241,12 @@ func TestKeepRefusesAnIDThatIsThere(t *testing.T) {
 	s.keepNow(t, r)
 	other.ID = r.ID
 	require.Error(t, done(func(done func(error)) { s.Keep(other, done) }))
-	require.Equal(t, jsonl(t, r), s.text(t, firstPerson.id)[:len(jsonl(t, r))])
-	require.Equal(t, []string{other.Kind}, []string{s.memory.rounds[0].round.Kind}, "it is held for this visit")
+	require.Equal(t, map[string]string{r.ID: format(t, r)}, s.kept(t, roundsStore))
+	days, _ := s.daysNow(t)
+	require.Equal(t, 2, rounds(days.Days), "it is held for this visit")
+	latest := told(t, func(done func([]history.Round, error)) { s.Latest(other.Kind, 5, done) })
+	require.Equal(t, []history.Round{other}, latest)
+	require.Equal(t, jsonl(t, r, other), s.text(t, firstPerson.id))
 }
 
 // Two windows that keep rounds of one day at once count all of them.

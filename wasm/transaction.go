@@ -2,9 +2,7 @@
 
 package main
 
-import (
-	"syscall/js"
-)
+import "syscall/js"
 
 // transaction is one on all stores. Where a method waits for the browser's answer, the
 // page goes on meanwhile, so that a long transaction does not hold up a frame. Nothing
@@ -16,7 +14,9 @@ type transaction struct {
 	sent     *int      // how many requests to write there were
 	answered chan bool // whether the request that is waited for was granted
 	ended    chan bool // whether all was written
-	heard    []js.Func // by the browser's events
+	granted  js.Func   // tell answered
+	refused  js.Func
+	heard    *[]js.Func // all that is called by the browser's events
 }
 
 // bunch is how many requests are sent before one is waited for: the browser works on
@@ -30,18 +30,22 @@ func newTransaction(connection js.Value, mode string) transaction {
 	}
 	t := transaction{
 		raw: connection.Call("transaction", all, mode), stores: map[string]js.Value{}, sent: new(int),
-		answered: make(chan bool, 1), ended: make(chan bool, 1),
+		answered: make(chan bool, 1), ended: make(chan bool, 1), heard: new([]js.Func),
 	}
 	for _, store := range everything {
 		t.stores[store] = t.raw.Call("objectStore", store)
 	}
-	tells := func(c chan bool, what bool) js.Func {
-		return js.FuncOf(func(js.Value, []js.Value) any { c <- what; return nil })
-	}
-	t.heard = []js.Func{tells(t.answered, true), tells(t.answered, false), tells(t.ended, true), tells(t.ended, false)}
-	t.raw.Set("oncomplete", t.heard[2])
-	t.raw.Set("onabort", t.heard[3])
+	t.granted, t.refused = t.tells(t.answered, true), t.tells(t.answered, false)
+	t.raw.Set("oncomplete", t.tells(t.ended, true))
+	t.raw.Set("onabort", t.tells(t.ended, false))
 	return t
+}
+
+// tells makes what the browser calls at an event: it passes a value on.
+func (t transaction) tells(c chan bool, what bool) js.Func {
+	f := js.FuncOf(func(js.Value, []js.Value) any { c <- what; return nil })
+	*t.heard = append(*t.heard, f)
+	return f
 }
 
 // end waits until all is written, or undone if err is not nil, and tells why it was not
@@ -51,7 +55,7 @@ func (t transaction) end(err error) error {
 		t.abort()
 	}
 	written := <-t.ended
-	for _, f := range t.heard {
+	for _, f := range *t.heard {
 		f.Release()
 	}
 	if cause := t.raw.Get("error"); !written && cause.Truthy() {
@@ -71,8 +75,8 @@ func (t transaction) abort() {
 
 // await waits for the answer to a request.
 func (t transaction) await(request js.Value) (js.Value, error) {
-	request.Set("onsuccess", t.heard[0])
-	request.Set("onerror", t.heard[1])
+	request.Set("onsuccess", t.granted)
+	request.Set("onerror", t.refused)
 	if !<-t.answered {
 		return js.Undefined(), js.Error{Value: request.Get("error")}
 	}
@@ -115,21 +119,25 @@ func (t transaction) counts(store, index string, ranges []any, f func(i, n int))
 	})
 }
 
-// asked sends a request for each of some keys and hands over the answers, in order.
+// asked sends a request for each of some keys and hands over the answers in order, each
+// in a task of the page's own.
 func (t transaction) asked(source js.Value, what string, keys []any, f func(i int, answer js.Value) error) error {
-	requests := make([]js.Value, 0, bunch)
-	for from := 0; from < len(keys); from += len(requests) {
-		requests = requests[:0]
-		for _, key := range keys[from:min(from+bunch, len(keys))] {
-			requests = append(requests, source.Call(what, key))
+	answers := make(chan bool, bunch)
+	granted, refused := t.tells(answers, true), t.tells(answers, false)
+	requests := make([]js.Value, len(keys))
+	sent := 0
+	for i := range keys {
+		for ; sent < min(i+bunch, len(keys)); sent++ {
+			requests[sent] = source.Call(what, keys[sent])
+			requests[sent].Set("onsuccess", granted)
+			requests[sent].Set("onerror", refused)
 		}
-		if _, err := t.await(requests[len(requests)-1]); err != nil {
+		request := requests[i]
+		if requests[i] = js.Undefined(); !<-answers {
+			return js.Error{Value: request.Get("error")}
+		}
+		if err := f(i, request.Get("result")); err != nil {
 			return err
-		}
-		for i, request := range requests {
-			if err := f(from+i, request.Get("result")); err != nil {
-				return err
-			}
 		}
 	}
 	return nil

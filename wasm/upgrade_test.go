@@ -170,3 +170,15 @@ func TestLearnt(t *testing.T) {
 	require.Equal(t, jsonl(t, all...), again.text(t, ""))
 	require.Equal(t, jsonl(t, all[1:]...), again.text(t, "her"))
 }
+
+// A round that another window has given its card, and that is somebody else's by now,
+// stays hers.
+func TestCardIsGivenOnce(t *testing.T) {
+	s := newStore(t, t.Name())
+	amira := s.addNow(t, "Amira")
+	r := practised(t, 0, 1)
+	s.keepNow(t, r)
+	s.change(t, func(tx transaction) error { return tx.giveCards([]any{js.ValueOf(r.ID), js.ValueOf("gone")}) })
+	require.Equal(t, of(t, "Amira", r), s.text(t, amira.ID))
+	require.Empty(t, s.text(t, firstPerson.id))
+}

@@ -85,6 +85,9 @@ func TestEdgeOfRecords(t *testing.T) {
 	require.Less(t, EdgeOf(history.Which, mixed, supplies, 0, "").Level, e.Level)
 
 	require.Equal(t, Edge{Kind: history.Dums, Level: coldStart, at: 10 * coldStart, offsets: offsets{}}, EdgeOf(history.Dums, nil, supplies, 0, on(3)))
+	if testing.Short() {
+		return
+	}
 	long := run(history.Dums, 3, mostTrials, 20, .3)
 	require.Equal(t, EdgeOf(history.Dums, long, supplies, 0, ""), EdgeOf(history.Dums, append(rounds, long...), supplies, 0, ""), "the latest 300")
 }

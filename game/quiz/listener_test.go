@@ -159,6 +159,9 @@ func TestListeners(t *testing.T) {
 		{8, spreads, bound{.023, .045}, bound{.003, .025}},
 		{8, nil, bound{.015, .035}, bound{.001, .018}},
 	} {
+		if testing.Short() && c.choices != 3 {
+			continue
+		}
 		for _, at := range []float64{.1, .3, .5} {
 			l := ear{threshold: at, offsets: c.offsets, choices: c.choices}
 			few, many := l.recover(runs)

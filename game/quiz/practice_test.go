@@ -79,14 +79,18 @@ func TestPractice(t *testing.T) {
 	if testing.Short() {
 		seeds = 1
 	}
+	lengths := []int{MinPractice, 5, 10, 20}
+	if testing.Short() {
+		lengths = []int{MinPractice, 10}
+	}
 	for name, k := range learners() {
 		for _, from := range []string{Five, Even, All, "maqsum", "ayyub.samai-thaqil", "maqsum.fallahi", "saidi.masmudi-kabir.wahda"} {
-			for _, minutes := range []int{MinPractice, 5, 10, 20} {
+			for _, minutes := range lengths {
 				for seed := range seeds {
 					some := pool(t, from)
 					steps := k.Practice(minutes, some, seed)
 					soundPlan(t, steps, minutes, some)
-					if seed == 0 {
+					if seed == 0 && minutes == MinPractice {
 						slices.Reverse(some)
 						require.Equal(t, steps, k.Practice(minutes, some, seed), "%s %s", name, from)
 					}

@@ -185,7 +185,7 @@
 // A column has the name of a member, and its meaning and unit. What a round's kind does
 // not have, and what is null, is an empty cell. Numbers have a decimal point. Besides:
 //
-//   - strokes, taps, breaks, aside: how many there are
+//   - strokes, taps, breaks, silences, aside: how many there are
 //   - choices: all, with spaces between
 //   - reaction: ms from the first stroke that differs to the press that heard the
 //     change, the offset of that press

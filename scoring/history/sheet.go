@@ -2,7 +2,7 @@ package history
 
 import (
 	"encoding/csv"
-	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +13,7 @@ var columns = []string{
 	"player", "when", "kind", "rhythm", "to", "bpm", "riff", "hide", "eights", "output",
 	"score", "matched", "out", "added", "bias", "spread", "median", "drift",
 	"right", "answer", "choices", "took", "heard", "reaction",
-	"strokes", "taps", "breaks", "aside", "after", "changes",
+	"strokes", "taps", "breaks", "silences", "aside", "after", "changes",
 	"setup", "window", "coarse", "helps.balance", "helps.bass", "helps.hands",
 	"hideAsked", "riffVersion", "seed", "epoch", "rate", "id",
 }
@@ -70,16 +70,10 @@ func (f field) cell() string {
 			return ""
 		}
 		return number(**v)
-	case *[]float64:
-		return strconv.Itoa(len(*v))
-	case *[]Tap:
-		return strconv.Itoa(len(*v))
-	case *[]Break:
-		return strconv.Itoa(len(*v))
 	case object:
 		return "" // its members have columns of their own
 	}
-	panic(fmt.Sprintf("history: %s is a %T", f.name, f.at))
+	return strconv.Itoa(reflect.ValueOf(f.at).Elem().Len()) // of a list
 }
 
 // number writes a number without an exponent.

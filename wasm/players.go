@@ -1,0 +1,162 @@
+//go:build js
+
+package main
+
+import (
+	"syscall/js"
+
+	"groundbeat/game"
+)
+
+// playerKey is under what a window, and the browser, remember who was chosen last.
+const playerKey = "groundbeat.player"
+
+// remembered is who was chosen in this window before it was loaded anew, or else in the
+// browser.
+func (s *store) remembered() person {
+	for _, storage := range []js.Value{s.session, s.local} {
+		if id := item(storage, playerKey); id != "" {
+			return person{id: id}
+		}
+	}
+	return firstPerson
+}
+
+// item is a text of one of the browser's storages; "" where there is none.
+func item(storage js.Value, key string) (text string) {
+	var err error
+	defer recovered(&err)
+	if value := storage.Call("getItem", key); value.Type() == js.TypeString {
+		text = value.String()
+	}
+	return text
+}
+
+func setItem(storage js.Value, key, text string) {
+	var err error
+	defer recovered(&err)
+	storage.Call("setItem", key, text)
+}
+
+// choose chooses a person, also for the next visit.
+func (s *store) choose(p person) {
+	s.player = p
+	setItem(s.session, playerKey, p.id)
+	setItem(s.local, playerKey, p.id)
+}
+
+// Choose implements [game.Diary].
+func (s *store) Choose(id string) {
+	s.choose(person{id: id})
+	go func() { _, _ = s.crowd() }() // what is wrong, whoever asks next is told
+}
+
+// crowd reads who is there, and finds who is chosen: the first, if nothing is known of
+// her. Who was there, and was erased in another window, stays chosen: she comes back
+// with her next round.
+func (s *store) crowd() (all crowd, err error) {
+	<-s.opened
+	all = s.memory.people
+	if s.err == nil {
+		if all, err = s.database.people(); err != nil {
+			return nil, err
+		}
+	}
+	if p := all.find(s.player.id); p != nil {
+		s.player = *p
+	} else if there := all.present(); s.player.name == "" && len(there) > 0 {
+		s.choose(there[0])
+	}
+	return all, nil
+}
+
+// People implements [game.Diary].
+func (s *store) People(done func([]game.Person, game.Person, error)) {
+	go func() {
+		all, err := s.crowd()
+		var people []game.Person
+		for _, p := range all.present() {
+			people = append(people, p.asked())
+		}
+		done(people, s.player.asked(), err)
+	}()
+}
+
+// AddPerson implements [game.Diary].
+func (s *store) AddPerson(name string, done func(game.Person, error)) {
+	go func() {
+		<-s.opened
+		add := s.memory.addPerson
+		if s.err == nil {
+			add = s.database.addPerson
+		}
+		p, err := add(name)
+		if err == nil {
+			s.choose(p)
+		}
+		done(p.asked(), err)
+	}()
+}
+
+// Rename implements [game.Diary].
+func (s *store) Rename(id, name string, done func(error)) {
+	go func() {
+		<-s.opened
+		if s.err != nil {
+			done(s.memory.rename(id, name))
+			return
+		}
+		done(s.database.rename(id, name))
+	}()
+}
+
+// Merge implements [game.Diary].
+func (s *store) Merge(from, into string, done func(error)) {
+	go func() {
+		<-s.opened
+		if s.err != nil {
+			done(s.memory.merge(from, into))
+			return
+		}
+		err := s.database.merge(from, into)
+		if err == nil {
+			s.memory.hand(from, into)
+		}
+		done(err)
+	}()
+}
+
+// Erase implements [game.Diary].
+func (s *store) Erase(id string, done func(error)) {
+	go func() {
+		<-s.opened
+		err := s.erase(id)
+		if err == nil {
+			_, err = s.crowd() // who is chosen may be gone
+		}
+		done(err)
+	}()
+}
+
+func (s *store) erase(id string) error {
+	if id == game.Everybody {
+		if s.err == nil {
+			if err := s.database.eraseAll(); err != nil {
+				return err
+			}
+		}
+		s.memory = newMemory()
+		s.choose(firstPerson)
+		return nil
+	}
+	erase := s.memory.erase
+	if s.err == nil {
+		erase = s.database.erase
+	}
+	err := erase(id)
+	if err == nil {
+		s.memory.remove(func(h held) bool { return h.person == id })
+		s.player.name = "" // if it is hers, nothing is known of her any more
+	}
+	return err
+}
