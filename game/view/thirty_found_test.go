@@ -140,8 +140,8 @@ func (all gauges) require(t *testing.T, learners int) {
 		{"bias, ms", 1, 4.2, .95},
 		{"& of 2, ms", 1, 3.9, .95},
 		{"spread, ms", .3, 1.3, .95},
-		{"hide, dums", .01, .025, .95},
-		{"hide, which", .04, .06, .90},
+		{"hide, dums", .01, .02, .95},
+		{"hide, which", .01, .04, .93},
 	} {
 		g := all[c.name]
 		t.Logf("%-13s off %+8.4f, error %7.4f, interval holds in %.3f of %d", c.name, g.off(), g.err(), g.holds(), g.known)

@@ -163,8 +163,11 @@ func (l *learner) plays(t testing.TB, day, n int, s quiz.Step, at time.Time) liv
 // hears notes how far a riff hides the base, and returns how likely it is heard.
 func (p *lived) hears(c *rhythm.Cycle, played riff.Part, threshold float64) float64 {
 	hide := riff.Hide(c, played, p.kept.BPM)
+	if p.Level >= riff.Filled {
+		p.kept.Hide = &hide
+	}
 	if p.Level >= riff.Ornamented {
-		p.kept.RiffVersion, p.kept.HideAsked, p.kept.Hide = riff.Version, p.Hide, &hide
+		p.kept.RiffVersion, p.kept.HideAsked = riff.Version, p.Hide
 	}
 	p.hidden = threshold
 	return (1 - lapses) * logistic((threshold-hide)/gradual)
