@@ -21,6 +21,7 @@ type learner struct {
 	days   Days
 	book   *diary.Book
 	rounds []history.Round // the latest, in order
+	riffs  quiz.Riffs      // what was found about riffs so far
 
 	times int // how often it was begun to read: what was asked for before is out of date
 	open  int // what has not come yet of what was asked for last
@@ -105,7 +106,7 @@ func (l *learner) today() string { return l.d.Wall.Date().Format(time.DateOnly) 
 // known is what is known of the person on the output that is in use; as long as there
 // is nothing on that one, on the one that was used most: the ear is the same.
 func (l *learner) known() quiz.Known {
-	k := quiz.Known{Today: l.today(), Cycles: l.cycle}
+	k := quiz.Known{Today: l.today(), Cycles: l.cycle, Riffs: &l.riffs}
 	if l.book == nil {
 		return k
 	}

@@ -67,7 +67,9 @@
 // move the staircase, so that none starves ([Edge.Hide]).
 //
 // An answer far from what would have been asked moves nothing, whether right or wrong;
-// it counts in [Edge.Heard] all the same. A round in which the ear was helped counts in
+// it counts in [Edge.Heard] all the same. But where riffs far above it are heard through
+// more often than not, the staircase begins anew there: only some weeks of rounds are
+// looked at, and the first of them may be of a practised ear. A round in which the ear was helped counts in
 // neither. Levels leave gaps between what they can hide, up to 0.15, and no rhythm's
 // riffs hide more than 0.5 to 0.75: [RiffFor] asks for the lowest level that reaches.
 //
@@ -106,7 +108,11 @@
 // learning, Psychological Science 19, 1095–1102, 2008: the best gap falls from some
 // 20 to 40 % of a week to 5 to 10 % of a year). That the weights hold for ears is not.
 // What lies at the edge is missed half of the times on purpose; so a practice lets it
-// come in its turn, and takes it as due only after three days without it.
+// come in its turn, and takes it as due only after three days without it. Nor is a
+// level due where a higher one of the same rhythm was told right since.
+//
+// What was practised least of late begins, at the edge and in the ladder of tempo;
+// there is room for a few rhythms only each day.
 //
 // # A practice
 //

@@ -13,6 +13,7 @@ const (
 	coldStart = 5  // where an ear begins of which nothing is known
 	warmer    = 10 // how far below a threshold from elsewhere it begins
 	mostAsk   = 70 // the riffs of most rhythms hide 0.5 to 0.65 at the most, wahda's 0.74
+	mostPlays = 60 // what is played where more is asked for lies near this, for every rhythm: khaliji's hide 0.48
 	harder    = 2  // the last of the steps after a right answer
 	near      = 15 // how far from what is to be asked an answer may lie and still move it: levels leave gaps
 )
@@ -71,6 +72,8 @@ type walk struct {
 	stairs  *threshold.Staircase
 	offsets offsets
 	last    day
+	above   int // right answers less wrong ones far above it; see beyond
+	from    int // the lowest hide of these right ones
 }
 
 func startWalk(warm int) *walk {
@@ -78,33 +81,54 @@ func startWalk(warm int) *walk {
 	if warm > 0 {
 		start = max(coldStart, warm-warmer)
 	}
-	return &walk{stairs: stairsFrom(min(start, mostAsk)), offsets: offsets{}}
+	return &walk{stairs: stairsFrom(start), offsets: offsets{}}
 }
 
 func stairsFrom(start int) *threshold.Staircase {
 	return threshold.Begin(threshold.Rule{
-		Start: float64(start), High: mostAsk, Harder: harder, Run: 1, Target: .5, Sizes: sizes,
+		Start: float64(min(start, mostAsk)), High: mostAsk, Harder: harder, Run: 1, Target: .5, Sizes: sizes,
 	})
 }
 
 // level is where the staircase is, in thousandths.
 func (w *walk) level() int { return int(math.Round(w.stairs.Level() * 10)) }
 
-// answer takes one trial. What is far from what would have been asked for, such as
-// an easy round in between, moves nothing, whether it was right or not: right
-// answers far below the edge say nothing about it, and to take only the wrong ones
-// of them would push it down.
+// answer takes one trial. What is far below what would have been asked for, such as
+// an easy round in between, moves nothing, whether it was right or not: right answers
+// there say nothing about the edge, and to take only the wrong ones of them would push
+// it down.
 func (w *walk) answer(t trial) {
 	w.rest(t.day)
-	off := t.hide - ask(w.level(), w.offsets.of(t.rhythm))
-	if off > near || off < -near {
+	off := t.hide - min(ask(w.level(), w.offsets.of(t.rhythm)), mostPlays)
+	switch {
+	case off < -near:
+		return
+	case off > near:
+		w.beyond(t)
 		return
 	}
+	w.above = 0
 	target := threshold.Halfway(t.choices)
 	w.stairs.Rule.Target = target
 	w.stairs.Answer(t.right)
 	if len(w.stairs.Reversals) > 0 {
 		w.offsets.learn(t.rhythm, t.right, target, off)
+	}
+}
+
+// beyond takes a trial far above what would have been asked for. One says nothing. But
+// the rounds may begin in the middle, when much was heard through: so the walk begins
+// anew there once more of them were right than wrong by two, with none near it between.
+func (w *walk) beyond(t trial) {
+	if !t.right {
+		w.above = max(0, w.above-1)
+		return
+	}
+	if w.above == 0 || t.hide < w.from {
+		w.from = t.hide
+	}
+	if w.above++; w.above == 2 {
+		w.stairs, w.above = stairsFrom(w.from), 0
 	}
 }
 

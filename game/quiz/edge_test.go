@@ -223,3 +223,34 @@ func TestTrialOf(t *testing.T) {
 		require.False(t, ok, "%+v", bad)
 	}
 }
+
+// Rounds are kept for some weeks only, so that they may begin in the middle: then the
+// edge is soon where it is of all of them. It does not begin with the bare rhythm again.
+func TestEdgeFromTheMiddle(t *testing.T) {
+	for _, kind := range []string{history.Dums, history.Which} {
+		rounds := run(kind, 11, 200, 10, .5)
+		whole := EdgeOf(kind, rounds, supplies, 0, "")
+		for cut := 40; cut <= 150; cut += 10 {
+			require.InDelta(t, whole.Level, EdgeOf(kind, rounds[cut:], supplies, 0, "").Level, 12, "%s without %d", kind, cut)
+		}
+	}
+	missed := []history.Round{tappedRound(0, "maqsum", 100, 50, false), tappedRound(0, "maqsum", 100, 50, false)}
+	require.Equal(t, coldStart, EdgeOf(history.Dums, missed, supplies, 0, "").Level, "who hears nothing through begins at the beginning")
+}
+
+// Where more is asked for than a rhythm's riffs can hide, misses make it easier all the
+// same: khaliji's hide 0.48 at the most.
+func TestEdgeAtTheTop(t *testing.T) {
+	w := startWalk(0)
+	for range 60 {
+		w.answer(trial{rhythm: "khaliji", hide: min(48, w.level()/10), choices: 8, right: true})
+	}
+	require.Equal(t, 10*mostAsk, w.level())
+	for range 10 {
+		w.answer(trial{rhythm: "khaliji", hide: 48, choices: 8})
+	}
+	require.Less(t, w.level(), 500)
+	for _, c := range pool(t, All) {
+		require.InDelta(t, mostPlays, reach(c, riff.Solo), near, c.ID)
+	}
+}

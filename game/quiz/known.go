@@ -17,6 +17,7 @@ type Known struct {
 	Mixed  diary.Mixed
 	Today  string // 2006-01-02, where the player is
 	Cycles Cycles
+	Riffs  *Riffs // found before, and added to; nil: all is found anew
 }
 
 // Edge returns the edge of the player's ear in rounds of a kind. It began near the

@@ -94,6 +94,11 @@ type player struct {
 
 // players returns those of a pool that can be played, by id, each once.
 func players(pool []*rhythm.Cycle, bpm int, level riff.Level) []player {
+	return playersOf(pool, bpm, level, strokes)
+}
+
+// playersOf is players with the strokes of rhythms as another function counts them.
+func playersOf(pool []*rhythm.Cycle, bpm int, level riff.Level, strokes func(*rhythm.Cycle, riff.Level) int) []player {
 	pool = slices.Clone(pool)
 	slices.SortStableFunc(pool, func(a, b *rhythm.Cycle) int { return cmp.Compare(a.ID, b.ID) })
 	pool = slices.CompactFunc(pool, func(a, b *rhythm.Cycle) bool { return a.ID == b.ID })

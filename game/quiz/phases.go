@@ -71,7 +71,7 @@ func (p *planner) noMore(d Due, e Edge) asked {
 	case d.Level <= riff.Filled:
 		return asked{level: d.Level}
 	}
-	return asked{d.Level, p.reaches.of(c, d.Level)}
+	return asked{d.Level, p.riffs.reaches.of(c, d.Level)}
 }
 
 // mixUp is the worst mix-up of two rhythms of the pool, in turn: told by name between
@@ -142,14 +142,14 @@ func (p *planner) edge(i int) (Step, bool) {
 	return p.tap(c, p.riffOf(p.taps, 0, c), min(Usual, p.tempo), why), true
 }
 
-// faster is one rhythm after the other three times, bare: slower than the ladder of
-// tempo, on it, and a little faster.
+// faster is one rhythm after the other three times, the rarest first, bare: slower than
+// the ladder of tempo, on it, and a little faster.
 func (p *planner) faster(i int) (Step, bool) {
 	why := ReasonTempo
 	if p.fresh() {
 		why = ReasonFirst
 	}
-	c := p.own[(i/3+1)%len(p.own)]
+	c := p.rare[(i/3+1)%len(p.rare)]
 	at := max(Slowest, p.tempo-2*fasterStep) + []Tempo{0, 2 * fasterStep, 3 * fasterStep}[i%3]
 	return p.tap(c, bare, min(at, Fastest), why), true
 }

@@ -8,6 +8,7 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/scoring/history"
+	"groundbeat/scoring/recall"
 )
 
 // A planner puts steps together for one player.
@@ -16,6 +17,7 @@ type planner struct {
 	pool     []*rhythm.Cycle // those that can be asked, by id
 	byID     map[string]*rhythm.Cycle
 	own      []*rhythm.Cycle // those that the player has met, similar ones side by side
+	rare     []*rhythm.Cycle // the same, those practised least of late first
 	next     *rhythm.Cycle   // the one to meet next; nil if there is none
 	taps     Edge
 	names    Edge
@@ -24,7 +26,7 @@ type planner struct {
 	loose    []Ask // lower rungs that do not hold
 	goesWell Well
 	dues     []Due
-	reaches  reaches
+	riffs    *Riffs
 	r        *rand.Rand
 }
 
@@ -32,7 +34,7 @@ type planner struct {
 const firstRhythms = 3
 
 func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
-	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), reaches: reaches{}}
+	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), riffs: k.Riffs.begun()}
 	for _, c := range players(pool, 0, riff.Bare) {
 		p.pool = append(p.pool, c.Cycle)
 	}
@@ -63,9 +65,26 @@ func (p *planner) meet() {
 	if len(unmet) > 0 {
 		p.next = unmet[0]
 	}
+	p.rare = p.rarest()
 	if len(p.own) > 0 && !p.fresh() {
-		p.own = sideBySide(p.own, p.r.IntN(len(p.own)))
+		p.own = sideBySide(p.own, slices.Index(p.own, p.rare[0]))
 	}
+}
+
+// rarest returns the player's own rhythms by how little they were practised of late. A
+// practice has room for a few only: taken in any other turn, those that are like many
+// others would come every day, and some never.
+func (p *planner) rarest() []*rhythm.Cycle {
+	rounds := map[string]int{}
+	for _, r := range p.Rounds {
+		rounds[r.Rhythm]++
+	}
+	rare := slices.Clone(p.own)
+	if !p.fresh() { // of a first practice the order is that in which they are met
+		p.r.Shuffle(len(rare), func(i, j int) { rare[i], rare[j] = rare[j], rare[i] })
+	}
+	slices.SortStableFunc(rare, func(a, b *rhythm.Cycle) int { return cmp.Compare(rounds[a.ID], rounds[b.ID]) })
+	return rare
 }
 
 // easier orders rhythms as one meets them: the most used first, odd metres last,
@@ -111,11 +130,30 @@ func (p *planner) forget() {
 		if p.byID[d.Rhythm] == nil || slices.ContainsFunc(p.dues, func(o Due) bool { return o.Rhythm == d.Rhythm }) {
 			continue
 		}
+		if p.outdone(d) {
+			continue
+		}
 		edge := p.riffOf(p.taps, 0, p.byID[d.Rhythm]).level
 		if d.Level+1 < edge || d.Days >= edgeDays {
 			p.dues = append(p.dues, d)
 		}
 	}
+}
+
+// outdone reports whether more than what is due was told right since: who hears a
+// rhythm through a solo has not forgotten it bare.
+func (p *planner) outdone(d Due) bool {
+	for what, days := range byDay(p.Met, parseDay(p.Today)) {
+		if what.rhythm != d.Rhythm || what.level <= d.Level {
+			continue
+		}
+		if slices.ContainsFunc(days, func(m meeting) bool {
+			return parseDay(p.Today).since(m.day) < d.Days && m.grade() >= recall.Right
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 // fresh reports whether the player is new.
@@ -139,7 +177,7 @@ func (p *planner) riffOf(e Edge, easier int, rhythms ...*rhythm.Cycle) asked {
 	for _, c := range rhythms {
 		ids = append(ids, c.ID)
 	}
-	level, hide := p.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
+	level, hide := p.riffs.reaches.riffFor(max(0, e.Hide(ids...)-easier), rhythms)
 	return asked{level, hide}
 }
 
@@ -193,7 +231,7 @@ func (p *planner) rung(ask Ask, why Reason) Step {
 // lean puts beside it; of a nil rhythm around one that is drawn. There are none where
 // it goes together with none.
 func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, answers int, l Lean) group {
-	g := group(players(among, 0, level))
+	g := group(playersOf(among, 0, level, p.riffs.strokes))
 	g.pair()
 	anchors := slices.DeleteFunc(slices.Clone(g), func(o player) bool {
 		return c != nil && o.ID != c.ID || !slices.Contains(o.fits, true)

@@ -128,7 +128,7 @@ func TestPracticeIsHers(t *testing.T) {
 	dues := func(name string) int { return len(newPlanner(all[name], pool(t, Five), 1).dues) }
 	require.Greater(t, dues("5 back again"), dues("4 practised"))
 
-	for name, want := range map[string]Reason{"1 new": ReasonFirst, "2 beginning": ReasonDue, "5 back again": ReasonDue} {
+	for name, want := range map[string]Reason{"1 new": ReasonFirst, "2 beginning": ReasonMixUp, "5 back again": ReasonDue} {
 		a, ok := all[name].WhatNext(pool(t, Five), 1)
 		require.True(t, ok)
 		require.Equal(t, want, a.Next.Reason, name)
@@ -225,4 +225,57 @@ func TestGoldenPractice(t *testing.T) {
 	want, err := os.ReadFile(path)
 	require.NoError(t, err)
 	require.Equal(t, string(want), b.String())
+}
+
+// What was told right through more riff since is not due; what was missed there is.
+func TestOutdone(t *testing.T) {
+	k := Known{Rounds: []history.Round{tappedRound(0, "maqsum", 100, 0, true)}, Cycles: supplies, Today: on(30)}
+	for _, c := range []struct {
+		what string
+		met  diary.Met
+		due  int
+	}{
+		{"heard through more since", metOn("maqsum", "riffing", 28, 4, 4), 0},
+		{"not heard through it", metOn("maqsum", "riffing", 28, 1, 4), 1},
+		{"before, not since", metOn("maqsum", "riffing", 0, 4, 4), 1},
+		{"another rhythm", metOn("saidi", "riffing", 28, 4, 4), 1},
+	} {
+		k.Met = []diary.Met{metOn("maqsum", "filled", 1, 4, 4), c.met}
+		dues := newPlanner(k, pool(t, Five), 1).dues
+		dues = slices.DeleteFunc(dues, func(d Due) bool { return d.Rhythm != "maqsum" })
+		require.Len(t, dues, c.due, c.what)
+	}
+}
+
+// What was practised least of late comes first at the edge, with what is like it, and
+// soon in the ladder of tempo.
+func TestRarestFirst(t *testing.T) {
+	k := Known{Cycles: supplies, Today: on(1)}
+	for i, id := range []string{"saidi", "ciftetelli", "masmudi-kabir", "baladi", "maqsum"} {
+		for range 4 + 3*i {
+			k.Rounds = append(k.Rounds, tappedRound(0, id, 100, 0, true))
+		}
+	}
+	for seed := range uint64(5) {
+		p := newPlanner(k, pool(t, Five), seed)
+		require.Equal(t, []string{"saidi", "maqsum"}, []string{p.own[0].ID, p.own[1].ID})
+		first, _ := p.edge(0)
+		require.Equal(t, []string{"saidi"}, first.Rhythms)
+		tempo, _ := p.faster(0)
+		require.Equal(t, []string{"ciftetelli"}, tempo.Rhythms, "not the one that was first at the edge")
+	}
+}
+
+// What was found about riffs before makes no other practice.
+func TestPracticeWithRiffs(t *testing.T) {
+	riffs := new(Riffs)
+	for name, k := range learners() {
+		want := k.Practice(10, pool(t, Even), 2)
+		k.Riffs = riffs
+		for range 2 {
+			require.Equal(t, want, k.Practice(10, pool(t, Even), 2), name)
+		}
+	}
+	require.NotEmpty(t, riffs.reaches)
+	require.NotEmpty(t, riffs.counts)
 }

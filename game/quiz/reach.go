@@ -10,12 +10,48 @@ import (
 // phrase. Package round asks for four, which takes four times as long.
 const reachedCycles = 4
 
+// Riffs is what was found out about the riffs of rhythms: how far a level can hide the
+// base, and how many strokes it has. Each takes about a millisecond to find, and stays as
+// it is for as long as the cycle. The zero Riffs knows nothing yet. It is not safe for
+// concurrent use.
+type Riffs struct {
+	reaches reaches
+	counts  map[leveled]int
+}
+
+// leveled is a rhythm at a level.
+type leveled struct {
+	cycle *rhythm.Cycle
+	level riff.Level
+}
+
+// strokes is what the function [strokes] returns.
+func (m *Riffs) strokes(c *rhythm.Cycle, level riff.Level) int {
+	n, known := m.counts[leveled{c, level}]
+	if !known {
+		n = strokes(c, level)
+		m.counts[leveled{c, level}] = n
+	}
+	return n
+}
+
+// begun returns the riffs, ready to be added to; nil is new ones.
+func (m *Riffs) begun() *Riffs {
+	if m == nil {
+		m = new(Riffs)
+	}
+	if m.reaches == nil {
+		m.reaches, m.counts = reaches{}, map[leveled]int{}
+	}
+	return m
+}
+
 // reaches is how far a level can hide the base of a rhythm, in hundredths, at its usual
 // tempo, with what chance one seed has: each found when it is first needed.
-type reaches map[learnt]int
+type reaches map[leveled]int
 
 func (m reaches) of(c *rhythm.Cycle, level riff.Level) int {
-	what := learnt{c.ID, level}
+	what := leveled{c, level}
 	if _, known := m[what]; !known {
 		m[what] = reach(c, level)
 	}

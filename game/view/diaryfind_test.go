@@ -46,6 +46,35 @@ func TestFindRight(t *testing.T) {
 	}
 }
 
+// Where less is right of what was harder, or more of what was easier, nothing is said of a
+// change; where more is right of what was harder, it is.
+func TestFindRightOfHarder(t *testing.T) {
+	w := words(t)
+	more, less := [][2]int{{8, 20}, {19, 20}}, [][2]int{{19, 20}, {8, 20}}
+	const alike = "You land on 52 to 80 of 100 dums of maqsum."
+	const fewer = "You land on fewer dums of maqsum than at first: 95 of 100 then, 40 now."
+	const better = "You land on more dums of maqsum: 40 of 100 at first, 95 now."
+	for _, c := range []struct {
+		of         [][2]int
+		full, fast [2]float64
+		want       string
+	}{
+		{less, [2]float64{1, 3.2}, [2]float64{96, 96}, alike},
+		{less, [2]float64{1, 1}, [2]float64{96, 110}, alike},
+		{less, [2]float64{1, 1.4}, [2]float64{96, 99}, fewer},
+		{less, [2]float64{3, 1}, [2]float64{110, 96}, fewer},
+		{more, [2]float64{3, 1}, [2]float64{96, 96}, alike},
+		{more, [2]float64{1, 1}, [2]float64{110, 96}, alike},
+		{more, [2]float64{1, 3}, [2]float64{96, 110}, better},
+	} {
+		a := accuracy("maqsum", true, c.of...)
+		for i := range a.Spans {
+			a.Spans[i].Full, a.Spans[i].BPM = c.full[i], c.fast[i]
+		}
+		require.Equal(t, c.want, findings(t, diary.Figures{Accuracy: []diary.Accuracy{a}}).findRight(w, true), "%+v", c)
+	}
+}
+
 func TestFindRightOfTaps(t *testing.T) {
 	w := words(t)
 	for _, c := range []struct {

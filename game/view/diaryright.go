@@ -63,7 +63,7 @@ func sayBetween(w Words, e scoring.Estimate) string {
 }
 
 // findRight says the one thing that accuracy tells of rhythms: which one has become
-// surer since the first stretch of days, or less sure; else which one is surer than
+// surer since the first stretch of days, or less sure of what was no harder; else which one is surer than
 // another; else that they are alike as far as this tells. Two are told apart only
 // where their intervals do not meet.
 func (d *Diary) findRight(w Words, tapped bool) string {
@@ -97,16 +97,32 @@ func (d *Diary) findRight(w Words, tapped bool) string {
 	return w.Say("right-alike")
 }
 
+// Two stretches of days are compared as they are if their riffs differ by less than
+// likeRiffs of a level and their tempi by less than likeTempi. Own choices.
+const likeRiffs, likeTempi = 0.5, 0.05
+
+// harder reports whether the riffs of b were fuller than those of a, or its tempi faster.
+func harder(a, b diary.Span) bool {
+	return b.Full-a.Full > likeRiffs || b.BPM > (1+likeTempi)*a.BPM
+}
+
 // changed is the rhythm that has changed most since the first stretch of days, of 100
-// as it was and as it is; "" where none has beyond doubt.
+// as it was and as it is; "" where none has beyond doubt. That less was
+// right of what was harder, or more of what was easier, is no change of the player's.
 func changed(all []diary.Accuracy) (which string, was, is int) {
 	most := 0.0
 	for _, a := range all {
-		p := points(a)
-		first, last := p[0].Estimate, p[len(p)-1].Estimate
-		by := math.Abs(last.Value - first.Value)
-		if (apart(first, last) || apart(last, first)) && by > most {
-			most, which, was, is = by, a.Rhythm, ofHundred(first.Value), ofHundred(last.Value)
+		spans := known(a.Spans, func(s diary.Span) bool { return s.Share.Known })
+		if len(spans) == 0 {
+			continue
+		}
+		first, last := spans[0], spans[len(spans)-1]
+		by := last.Share.Value - first.Share.Value
+		if by < 0 && harder(first, last) || by > 0 && harder(last, first) {
+			continue
+		}
+		if (apart(first.Share, last.Share) || apart(last.Share, first.Share)) && math.Abs(by) > most {
+			most, which, was, is = math.Abs(by), a.Rhythm, ofHundred(first.Share.Value), ofHundred(last.Share.Value)
 		}
 	}
 	return which, was, is

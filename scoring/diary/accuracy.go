@@ -20,6 +20,7 @@ const (
 type trial struct {
 	day, riff string
 	right, n  int
+	bpm       int // of dums tapped
 }
 
 // subject is what a share is about: a rhythm told, or tapped.
@@ -60,10 +61,10 @@ func compareBool(x, y bool) int {
 func (r dated) trial() (subject, trial, bool) {
 	if t := r.Tapped; t != nil {
 		n := len(t.Offsets) + t.Out
-		return subject{r.Rhythm, true}, trial{r.day, r.Riff, len(t.Offsets), n}, n > 0
+		return subject{r.Rhythm, true}, trial{r.day, r.Riff, len(t.Offsets), n, t.BPM}, n > 0
 	}
 	rhythm, told := r.named()
-	t := trial{r.day, r.Riff, 0, 1}
+	t := trial{day: r.day, riff: r.Riff, n: 1}
 	if r.Right {
 		t.right = 1
 	}
@@ -102,9 +103,21 @@ func (s subject) span(trials []trial) Span {
 	for i, t := range trials {
 		rights[i], of[i] = t.right, t.n
 		p.Right, p.N = p.Right+t.right, p.N+t.n
+		p.BPM += float64(t.bpm) / float64(len(trials))
 	}
-	p.Share = s.share(p, rights, of)
+	p.Share, p.Full = s.share(p, rights, of), full(trials)
 	return p
+}
+
+// full is the mean riff level of trials; those of a level that is not known do not count.
+func full(trials []trial) float64 {
+	sum, n := 0, 0
+	for _, t := range trials {
+		if level, err := riff.ParseLevel(t.riff); err == nil {
+			sum, n = sum+int(level), n+1
+		}
+	}
+	return float64(sum) / float64(max(1, n))
 }
 
 func (s subject) share(p Span, rights, of []int) scoring.Estimate {

@@ -37,6 +37,11 @@ type Span struct {
 	// Share is Right of N. Of answers by name its observations are the answers; of dums
 	// tapped they are the rounds: dums of one round are missed together.
 	Share scoring.Estimate
+	// Full is how full the riffs were: the mean of their levels, from 0, bare, to 4, solo.
+	// BPM is how fast dums were tapped, in beats a minute, in the mean of the rounds; of
+	// answers by name it is 0. Where difficulty follows the player both become more as
+	// she learns.
+	Full, BPM float64
 }
 
 // Fingers are how taps lay about the dums of one rhythm in the latest rounds that came

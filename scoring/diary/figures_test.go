@@ -48,6 +48,21 @@ func TestAccuracy(t *testing.T) {
 	require.Equal(t, []any{"saidi", 4, 8}, []any{all[1].Rhythm, all[1].All.Right, all[1].All.Share.Missing()}, "with the change that was heard")
 }
 
+// How full riffs were is the mean of their levels, of those that are known.
+func TestAccuracyFull(t *testing.T) {
+	for _, c := range []struct {
+		riffs []string
+		want  float64
+	}{{[]string{"bare", "bare"}, 0}, {[]string{"filled", "riffing"}, 2}, {[]string{"solo", "loud", "solo"}, 4}, {[]string{"loud"}, 0}} {
+		rounds := many(5, len(c.riffs), "maqsum", "maqsum")
+		for i, riff := range c.riffs {
+			rounds[i].Riff = riff
+		}
+		all := figures(t, rounds...).Accuracy[0].All
+		require.Equal(t, []float64{c.want, 0}, []float64{all.Full, all.BPM}, "%v", c.riffs)
+	}
+}
+
 // Weeks are put together until there are twelve answers, and what is left joins the last.
 func TestAccuracySpans(t *testing.T) {
 	a := figures(t, join(many(4, 5, "maqsum", "maqsum"), many(5, 7, "maqsum", "maqsum"), many(6, 1, "maqsum", "saidi"),
@@ -69,6 +84,7 @@ func TestAccuracyTapped(t *testing.T) {
 	a := figures(t, rounds...).Accuracy[0]
 	require.Equal(t, []any{"maqsum", true, 6, 36, 48}, []any{a.Rhythm, a.Tapped, a.Rounds, a.All.Right, a.All.N})
 	require.Equal(t, .75, a.All.Share.Value)
+	require.InDelta(t, 96, a.All.BPM, 1e-9)
 	require.Equal(t, 6, a.All.Share.N)
 	require.False(t, figures(t, rounds[1:]...).Accuracy[0].All.Share.Known)
 }
