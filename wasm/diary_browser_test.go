@@ -5,6 +5,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -133,4 +134,48 @@ func TestPractice(t *testing.T) {
 	b.press("End the practice")
 	b.wait("document.querySelector('#days-told')")
 	require.Contains(t, b.text("#days-finding"), "3 rounds")
+}
+
+// invented are the rounds of an invented learner of thirty days.
+func invented(t *testing.T) string {
+	t.Helper()
+	folder := t.TempDir()
+	write := exec.Command("go", "test", "-count=1", "-short", "-run", "ThirtyDays", "./game/view", "-invented", folder)
+	write.Dir = ".."
+	said, err := write.CombinedOutput()
+	require.NoError(t, err, string(said))
+	text, err := os.ReadFile(filepath.Join(folder, "invented.jsonl"))
+	require.NoError(t, err)
+	return string(text)
+}
+
+// The diary of an invented learner, which says so, in every window, folded and opened.
+func TestLayoutOfTheDiary(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + "/?screen=diary")
+	b.wait("document.querySelector('#practise')")
+	b.give("#import input", "invented.jsonl", invented(t))
+	b.waitFor("document.querySelector('#take')", time.Minute)
+	b.run("document.querySelector('#take').click()")
+	b.wait("document.querySelector('#imported')")
+	b.visit(s.URL + "/?screen=diary")
+	b.wait("document.querySelector('#who')")
+	b.run(`[...document.querySelectorAll("#who label")].find((e) => e.textContent === "Invented").querySelector("input").click()`)
+	for _, l := range looks {
+		b.into(l)
+		b.visit(s.URL + "/?screen=diary")
+		b.wait("document.querySelector('#reach-told') && document.fonts.status === 'loaded'")
+		require.NotEmpty(t, b.text("#invented"))
+		b.rest(200)
+		b.lies("diary", l.name)
+		for _, matter := range []string{"named", "fingers", "round", "mixed", "reach", "days"} {
+			b.run(fmt.Sprintf("document.querySelector('#%s-told').scrollIntoView()", matter))
+			b.rest(100)
+			b.shoot("diary-" + matter + "-" + l.name)
+		}
+		b.run("document.querySelectorAll('details').forEach((d) => d.open = true)")
+		b.rest(200)
+		require.Empty(t, get[[]string](b, layout), "opened")
+	}
 }

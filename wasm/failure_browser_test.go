@@ -118,7 +118,9 @@ func TestProgramStops(t *testing.T) {
 	s := serve(t)
 	browser := open(t)
 	for name, spoil := range map[string]string{
-		"an error": `document.createElement = () => { throw new Error("broken") }; document.querySelector("#stop, #change").click()`,
+		"an error": `const make = document.createElement;
+			document.createElement = (tag) => { if (tag !== "canvas") throw new Error("broken"); return make.call(document, tag) };
+			document.querySelector("#stop, #change").click()`,
 		"memory":   `new Uint8Array(program.exports.mem.buffer).fill(255)`,
 	} {
 		t.Run(name, func(t *testing.T) {

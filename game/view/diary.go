@@ -41,6 +41,10 @@ type Diary struct {
 // takes one.
 type Person struct{ ID, Name string }
 
+// Invented is the nickname of those whose rounds are invented, to show what a diary looks
+// like.
+const Invented = "Invented"
+
 // PracticeMinutes are how long a practice may be.
 func PracticeMinutes() []int { return []int{5, 10, 20} }
 

@@ -67,10 +67,10 @@ type lived struct {
 
 const (
 	theirOutput = "studio"
-	invented    = "Invented" // the nickname by which such rounds are told from real ones
-	lean        = -14.       // ms, her bias
-	wander      = 5.         // ms, from round to round
-	rushed      = -9.        // ms, the & of 2 in sa'idi
+	invented    = Invented
+	lean        = -14. // ms, her bias
+	wander      = 5.   // ms, from round to round
+	rushed      = -9.  // ms, the & of 2 in sa'idi
 	measured    = 12 * time.Millisecond
 	gradual     = .06 // β of hearing through
 	outOfStep   = 15. // β of keeping up, in parts of the way from slow to usual tempo
