@@ -33,7 +33,7 @@ var looks = []look{
 
 // shown are the pictures that the README shows.
 var shown = []string{"ready-desktop", "playing-phone", "review-projector", "listen-tablet", "which-review-desktop",
-	"class-counting-hands-up-1920x1080", "class-told-hands-up-1920x1080"}
+	"diary-desktop", "diary-fingers-phone", "class-counting-hands-up-1920x1080", "class-told-hands-up-1920x1080"}
 
 // layout says what is wrong with how the page lies in its window.
 const layout = `(() => {
