@@ -121,7 +121,7 @@ func TestProgramStops(t *testing.T) {
 		"an error": `const make = document.createElement;
 			document.createElement = (tag) => { if (tag !== "canvas") throw new Error("broken"); return make.call(document, tag) };
 			document.querySelector("#stop, #change").click()`,
-		"memory":   `new Uint8Array(program.exports.mem.buffer).fill(255)`,
+		"memory": `new Uint8Array(program.exports.mem.buffer).fill(255)`,
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := browser.alone(t)
