@@ -162,6 +162,7 @@ func TestLayoutOfTheDiary(t *testing.T) {
 	b.visit(s.URL + "/?screen=diary")
 	b.wait("document.querySelector('#who')")
 	b.run(`[...document.querySelectorAll("#who label")].find((e) => e.textContent === "Invented").querySelector("input").click()`)
+	b.wait("document.querySelector('#invented')")
 	for _, l := range looks {
 		b.into(l)
 		b.visit(s.URL + "/?screen=diary")
