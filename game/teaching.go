@@ -131,7 +131,7 @@ func (x *teaching) act(action, value string) {
 		x.address = x.ready.address()
 		return
 	}
-	before := x.run.Text()
+	before, at := x.run.Text(), x.run.Place()
 	now := x.Wall.Date()
 	switch action {
 	case view.ActClassNext:
@@ -158,25 +158,17 @@ func (x *teaching) act(action, value string) {
 	case view.ActClassCSV, view.ActClassJSON:
 		x.handOver(action)
 	}
-	x.moved(before, action)
+	if x.run.Text() != before {
+		x.moved(at, action)
+	}
 }
 
 // moved keeps the run, and arrives where it has moved to.
-func (x *teaching) moved(before, action string) {
-	if x.run.Text() == before {
-		return
-	}
-	old, err := quiz.ResumeRun(before, x.Rhythms, x.Wall.Date())
-	if err != nil {
-		panic(err) // it was written by the run itself
-	}
+func (x *teaching) moved(from quiz.Place, action string) {
 	x.keepRun()
-	_, from := old.Task()
-	_, to := x.run.Task()
-	if from != to {
-		x.slow = false
-	}
-	if from != to || old.Stage() != x.run.Stage() || old.Answer() != x.run.Answer() {
+	to := x.run.Place()
+	x.slow = x.slow && to.Task == from.Task
+	if to != from {
 		x.arrive()
 		x.playStage()
 	}

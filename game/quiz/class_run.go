@@ -129,6 +129,13 @@ func (r *Run) Task() (*Task, int) {
 	return &r.Warmup.Tasks[i], i
 }
 
+// Place is where a run stands: which task, and which step of it. It tells two places
+// apart, and nothing else.
+type Place struct{ Task, Step int }
+
+// Place returns where the run stands.
+func (r *Run) Place() Place { return Place{r.kept.Task, r.kept.Step} }
+
 // Stage tells where the run stands.
 func (r *Run) Stage() Stage {
 	t, i := r.Task()
