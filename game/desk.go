@@ -187,11 +187,19 @@ func (d *desk) act(action, value string) {
 	}
 }
 
-// leave goes to another address; the back button leads back from it.
+// leave goes to another address, out of a practice too; the back button leads back
+// from it.
 func (d *desk) leave(to view.Address) {
+	d.practice, d.wanted = nil, 0
+	d.goTo(to, true)
+}
+
+// goTo goes to another address: as a visit, from which the back button leads back, or
+// in the place of the one before.
+func (d *desk) goTo(to view.Address, visit bool) {
 	d.exercise.interrupted(WhyStop)
-	d.address, d.practice, d.wanted = to, nil, 0
-	d.Page.Link(to.String(), true)
+	d.address = to
+	d.Page.Link(to.String(), visit)
 	d.turn()
 }
 

@@ -42,7 +42,7 @@ func newJournal(d *desk) *journal { return &journal{desk: d, minutes: 10} }
 
 func (x *journal) lay() {
 	x.typed, x.merging, x.erasing, x.problem = "", "", view.EraseNothing, nil
-	if !x.learner.isRead() {
+	if x.learner.err != nil { // perhaps it can be read now
 		x.learner.read()
 	}
 	x.output = x.outputName()

@@ -23,8 +23,8 @@ type learner struct {
 	rounds []history.Round // the latest, in order
 	riffs  quiz.Riffs      // what was found about riffs so far
 
-	times int // how often it was begun to read: what was asked for before is out of date
-	open  int // what has not come yet of what was asked for last
+	times int                                 // how often it was begun to read: what was asked for before is out of date
+	has   struct{ people, days, rounds bool } // what has come of what was asked for last
 	err   error
 }
 
@@ -34,13 +34,12 @@ const latestRounds = 400
 // read reads all of it anew.
 func (l *learner) read() {
 	l.times++
-	l.open, l.err = 3, nil
+	l.has.people, l.has.days, l.has.rounds, l.err = false, false, false, nil
 	times := l.times
 	came := func(err error) bool {
 		if times != l.times {
 			return false // another person was chosen meanwhile
 		}
-		l.open = max(0, l.open-1)
 		if l.d.exercise == l.d.journal || l.d.exercise == l.d.welcome {
 			l.d.stale = true
 		}
@@ -51,13 +50,14 @@ func (l *learner) read() {
 	}
 	l.d.Diary.People(func(all []Person, chosen Person, err error) {
 		if came(err) {
-			l.people, l.who = all, chosen
+			l.people, l.who, l.has.people = all, chosen, true
 		}
 	})
 	l.d.Diary.Days(func(days Days) {
 		if !came(days.Err) {
 			return
 		}
+		l.has.days = days.Behind == 0 || days.Err != nil // else they are told once more
 		l.days, l.book = days, diary.New(l.cycle)
 		for _, day := range days.Days {
 			l.book.Put(day)
@@ -67,13 +67,13 @@ func (l *learner) read() {
 	l.d.Diary.Latest("", latestRounds, func(rounds []history.Round, err error) {
 		if came(err) {
 			slices.Reverse(rounds)
-			l.rounds = rounds
+			l.rounds, l.has.rounds = rounds, true
 		}
 	})
 }
 
 // isRead reports whether all of it has come.
-func (l *learner) isRead() bool { return l.times > 0 && l.open == 0 }
+func (l *learner) isRead() bool { return l.has.people && l.has.days && l.has.rounds }
 
 // cycle is a rhythm, or nil for one that is not here: a file of the player's own, say.
 func (l *learner) cycle(id string) *rhythm.Cycle {

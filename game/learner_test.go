@@ -22,6 +22,7 @@ type testDiary struct {
 	rounds []history.Round
 	held   []func() // what is to be told when the test says so
 	holds  bool
+	behind []int // rounds that are not counted yet, each time that days are told
 }
 
 func (d *testDiary) tell(f func()) {
@@ -52,7 +53,9 @@ func (d *testDiary) Days(done func(Days)) {
 		}
 		days[date].Add(r)
 	}
-	d.tell(func() { done(Days{Days: all}) })
+	for _, n := range append(d.behind, 0)[:max(1, len(d.behind))] {
+		d.tell(func() { done(Days{Days: all, Behind: n}) })
+	}
 }
 
 func (d *testDiary) Latest(_ string, n int, done func([]history.Round, error)) {
@@ -131,4 +134,29 @@ func TestPracticeAtOnePress(t *testing.T) {
 	require.NotNil(t, g.desk.practice)
 	g.acts(t, page, view.ActGo, view.ScreenListen)
 	require.Nil(t, g.desk.practice)
+}
+
+// Pressed twice at once on the last part, the second press finds no practice; and where
+// rounds are still being counted, a practice waits for all of them.
+func TestPracticeWaitsAndEndsOnce(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=home")
+	kept := g.desk.Diary.(*testDiary)
+	kept.behind = []int{2, 1, 0}
+	kept.holds = true
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	for len(kept.held) > 0 {
+		require.Nil(t, g.desk.practice)
+		next := kept.held[0]
+		kept.held = kept.held[1:]
+		next()
+		g.ticks(t, wall, 50)
+	}
+	require.NotNil(t, g.desk.practice)
+
+	g.desk.practice.at = len(g.desk.practice.steps) - 1
+	twice := Event{Kind: Act, Action: view.ActPracticeNext}
+	page.events = append(page.events, twice, twice)
+	require.NoError(t, g.Update())
+	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
 }

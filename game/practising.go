@@ -33,23 +33,28 @@ func (d *desk) practise(minutes int) {
 
 // through goes through steps, from the first.
 func (d *desk) through(steps []quiz.Step) {
-	d.leave(addressOf(steps[0]))
-	d.practice = &practice{steps: steps}
-	d.exercise.act(view.ActBegin, "")
+	d.practice, d.wanted = &practice{steps: steps}, 0
+	d.step(true)
 }
 
-// onward goes on to the next step, or from the last to the diary.
+// onward goes on to the next step, or from the last to the diary. Pressed twice at
+// once, the second press may find the practice over.
 func (d *desk) onward() {
 	p := d.practice
+	if p == nil {
+		return
+	}
 	if p.at++; p.at == len(p.steps) {
 		d.leave(view.DefaultAddress(view.ScreenDiary))
 		return
 	}
 	p.done = false
-	d.exercise.interrupted(WhyStop)
-	d.address = addressOf(p.steps[p.at])
-	d.Page.Link(d.address.String(), false)
-	d.turn()
+	d.step(false)
+}
+
+// step begins the step that the practice is at.
+func (d *desk) step(visit bool) {
+	d.goTo(addressOf(d.practice.steps[d.practice.at]), visit)
 	d.exercise.act(view.ActBegin, "")
 }
 
