@@ -61,22 +61,11 @@ func (x *journal) count() {
 	if outputs := book.Outputs(); len(outputs) > 0 && !slices.Contains(outputs, x.output) {
 		x.output = outputs[0]
 	}
-	output := x.output
-	x.coming = diary.Figures{Output: output}
-	x.parts = []func(*diary.Figures){
-		func(f *diary.Figures) { f.Accuracy = book.Accuracy(output) },
-		func(f *diary.Figures) { f.Fingers = book.Fingers(output) },
-		func(f *diary.Figures) { f.Mixed = book.Mixed(output) },
-		func(f *diary.Figures) { f.Practised = book.Practised() },
-	}
-	for _, kind := range heardKinds {
-		x.parts = append(x.parts, func(f *diary.Figures) { f.Reach = append(f.Reach, book.Reach(output, kind)...) })
-	}
-	x.parts = append(x.parts, func(*diary.Figures) { x.offer() })
+	x.coming = diary.Figures{}
+	x.parts = append(book.Parts(x.output),
+		func(f *diary.Figures) { f.Practised = book.Practised() }, // days, on whatever output
+		func(*diary.Figures) { x.offer() })
 }
-
-// heardKinds are the kinds of round that tell how much riff is heard through.
-var heardKinds = []string{history.Which, history.Dums, history.Change, history.Stop}
 
 // offer finds what is offered next: what is due, what is mixed up, what is new or lies
 // at the edge, and something that goes well.
@@ -111,9 +100,6 @@ func (x *journal) tick(float64) bool {
 		return false
 	}
 	x.figures, x.counted = x.coming, true
-	for _, p := range x.figures.Practised {
-		x.figures.Rounds += p.Rounds
-	}
 	return true
 }
 

@@ -1,13 +1,14 @@
 package quiz
 
 import (
-	"encoding/csv"
 	"encoding/json"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+
+	"groundbeat/scoring/history"
 )
 
 // An Entry is a warm-up in the diary of a class: one line of JSON. It is about a room;
@@ -108,17 +109,11 @@ func Put(diary string, e Entry) string {
 // begins with an apostrophe.
 func CSV(entries []Entry) string {
 	var b strings.Builder
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
-	put := func(fields ...string) {
-		for i, f := range fields {
-			if f != "" && strings.ContainsAny(f[:1], "=+-@\t\r") {
-				fields[i] = "'" + f
-			}
+	put := func(cells ...string) {
+		for i := range cells {
+			cells[i] = history.Harmless(cells[i])
 		}
-		if err := w.Write(fields); err != nil {
-			panic(err) // a builder takes everything
-		}
+		b.WriteString(history.SheetLine(cells))
 	}
 	put("when", "class", "set", "question", "kind", "rhythm", "bpm", "riff", "answer", "right", "hands")
 	for _, e := range entries {
@@ -132,6 +127,5 @@ func CSV(entries []Entry) string {
 			}
 		}
 	}
-	w.Flush()
 	return b.String()
 }

@@ -86,14 +86,29 @@ func (b *Book) rounds(output string) []dated {
 	return all
 }
 
-// Figures returns all that is told about one output. Each part can be had by itself as
-// well, where all at once would take too long.
+// Figures returns all that is told about one output.
 func (b *Book) Figures(output string) Figures {
-	return Figures{
-		Output: output, Rounds: len(b.rounds(output)),
-		Accuracy: b.Accuracy(output), Fingers: b.Fingers(output), Mixed: b.Mixed(output),
-		Reach: b.Reach(output), Practised: practised(b.rounds(output)),
+	var f Figures
+	for _, part := range b.Parts(output) {
+		part(&f)
 	}
+	return f
+}
+
+// Parts returns what puts the figures of an output together, where all at once would
+// take too long: each puts its part into the figures, and takes a few ms at most.
+func (b *Book) Parts(output string) []func(*Figures) {
+	parts := []func(*Figures){
+		func(f *Figures) { f.Output, f.Rounds = output, len(b.rounds(output)) },
+		func(f *Figures) { f.Accuracy = b.Accuracy(output) },
+		func(f *Figures) { f.Fingers = b.Fingers(output) },
+		func(f *Figures) { f.Mixed = b.Mixed(output) },
+		func(f *Figures) { f.Practised = practised(b.rounds(output)) },
+	}
+	for _, kind := range b.heardKinds(output) {
+		parts = append(parts, func(f *Figures) { f.Reach = append(f.Reach, b.Reach(output, kind)...) })
+	}
+	return parts
 }
 
 // Practised returns the days on which something was practised on any output, the latest

@@ -20,6 +20,18 @@ const (
 	LatestHeard = 100
 )
 
+// heardKinds are the kinds of round that tell how much riff is heard through on an
+// output, the most practised first.
+func (b *Book) heardKinds(output string) []string {
+	often := map[string]int{}
+	for _, r := range b.rounds(output) {
+		if _, ok := b.heard(r.entry); ok {
+			often[r.Kind]++
+		}
+	}
+	return mostFirst(often)
+}
+
 // Reach returns how much riff is heard through on an output: in all kinds of round, or in
 // those that are named, since one alone may take 4 ms natively.
 func (b *Book) Reach(output string, kinds ...string) []Reach {

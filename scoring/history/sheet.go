@@ -20,7 +20,7 @@ var columns = []string{
 
 // SheetHead is the first row of a sheet: the names of its columns. The byte order
 // mark in front tells spreadsheets that it is UTF-8.
-func SheetHead() string { return "\uFEFF" + row(columns) }
+func SheetHead() string { return "\uFEFF" + SheetLine(columns) }
 
 // SheetRow is a round as a row of a sheet.
 func SheetRow(r Round) string {
@@ -39,11 +39,11 @@ func SheetRow(r Round) string {
 	if n := len(r.Taps); r.Kind == Change && n > 0 && r.Taps[n-1].Offset != nil {
 		put("reaction", number(*r.Taps[n-1].Offset))
 	}
-	return row(cells)
+	return SheetLine(cells)
 }
 
-// row writes cells as one line.
-func row(cells []string) string {
+// SheetLine writes cells as one line of comma-separated values (RFC 4180).
+func SheetLine(cells []string) string {
 	var b strings.Builder
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true
@@ -58,9 +58,9 @@ func row(cells []string) string {
 func (f field) cell() string {
 	switch v := f.at.(type) {
 	case *string:
-		return harmless(*v)
+		return Harmless(*v)
 	case *[]string:
-		return harmless(strings.Join(*v, " "))
+		return Harmless(strings.Join(*v, " "))
 	case *bool, *int, *uint64:
 		return string(encode(v))
 	case *float64:
@@ -79,8 +79,8 @@ func (f field) cell() string {
 // number writes a number without an exponent.
 func number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
-// harmless is a text that no spreadsheet takes for a formula.
-func harmless(text string) string {
+// Harmless is a text that no spreadsheet takes for a formula.
+func Harmless(text string) string {
 	if strings.IndexAny(text, "=+-@＝＋－＠\t\r\n") == 0 {
 		return "'" + text
 	}
