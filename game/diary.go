@@ -91,6 +91,8 @@ type Days struct {
 	Days   []*diary.Day // ascending; the caller's own
 	Behind int          // rounds that are not counted in Days yet
 	Aside  int          // records that cannot be read, and were set aside
+	Newer  int          // records of a later version, of anybody, which are left alone
+	MayGo  bool         // the browser may clear what is kept when space is short
 	Err    error        // why nothing more is known than Days; nil if all is well
 }
 

@@ -108,7 +108,7 @@ func (x *journal) screen() view.Screen {
 	m := &view.Diary{
 		Who: l.who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.err == nil,
 		Rounds: l.kept(), Behind: l.days.Behind, Figures: x.figures, Today: l.today(), Rhythms: x.all(),
-		Minutes: x.minutes, Silent: !x.Sound.Audible(), SetAside: l.days.Aside, Erasing: x.erasing, Notes: x.desk.notes(),
+		Minutes: x.minutes, Silent: !x.Sound.Audible(), SetAside: l.days.Aside, Newer: l.days.Newer, MayGo: l.days.MayGo, Erasing: x.erasing, Notes: x.desk.notes(),
 		Invented: l.who.Name == view.Invented,
 	}
 	m.Problem, m.Failed = x.named()

@@ -65,6 +65,7 @@ type daybook struct {
 	rounds map[string]int      // how many rounds there are, by date
 	fresh  int                 // rounds that have no card yet, of anybody
 	aside  int
+	newer  int // records of a later version, of anybody
 }
 
 // days reads a person's daybook.
@@ -82,6 +83,9 @@ func (d *database) days(person string) (b daybook, err error) {
 			return err
 		}
 		if b.fresh, err = t.fresh(); err != nil {
+			return err
+		}
+		if b.newer, err = t.count(cardsStore, byNewer, js.Undefined()); err != nil {
 			return err
 		}
 		b.aside, err = t.countAside(person)

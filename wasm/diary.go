@@ -4,6 +4,7 @@ package main
 
 import (
 	"errors"
+	"syscall/js"
 
 	"groundbeat/game"
 	"groundbeat/scoring/diary"
@@ -29,9 +30,10 @@ func (s *store) Days(done func(game.Days)) {
 			done(game.Days{Person: s.player.asked(), Err: err})
 			return
 		}
-		p := s.player
+		p, goes := s.player, s.err == nil && mayGo()
 		for reading := 1; ; reading++ {
 			told, doubtful := s.days(p)
+			told.MayGo = goes
 			if told.Behind > 0 && reading == mostReadings {
 				told.Err = errUncounted
 			}
@@ -55,6 +57,17 @@ func (s *store) Days(done func(game.Days)) {
 	}()
 }
 
+// mayGo reports whether the browser may clear what is kept when space is short. Where it
+// does not tell, nobody is alarmed.
+func mayGo() bool {
+	storage := js.Global().Get("navigator").Get("storage")
+	if !storage.Truthy() || !storage.Get("persisted").Truthy() {
+		return false
+	}
+	stays, err := await(storage.Call("persisted"))
+	return err == nil && !stays.Bool()
+}
+
 // days reads a person's days once, and the dates that must be counted anew.
 func (s *store) days(p person) (told game.Days, doubtful []string) {
 	told.Person = p.asked()
@@ -65,7 +78,7 @@ func (s *store) days(p person) (told game.Days, doubtful []string) {
 			return told, nil
 		}
 		days, doubtful = b.read(newWork())
-		told.Aside, told.Behind = b.aside, b.fresh
+		told.Aside, told.Newer, told.Behind = b.aside, b.newer, b.fresh
 		for _, date := range doubtful {
 			told.Behind += b.rounds[date]
 		}

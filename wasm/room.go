@@ -61,7 +61,17 @@ func (r *room) awake() {
 	if !r.on || !locks.Truthy() || r.document.Get("hidden").Bool() {
 		return
 	}
-	settle(locks.Call("request", "screen"), func(lock js.Value) { r.lock = lock })
+	asked := locks.Call("request", "screen")
+	go func() {
+		lock, err := await(asked)
+		switch {
+		case err != nil: // then it does not
+		case r.on:
+			r.lock = lock
+		default: // the room was left meanwhile
+			lock.Call("release")
+		}
+	}()
 }
 
 func (r *room) pointed() {
@@ -79,23 +89,6 @@ func (r *room) hide(on bool) {
 	r.document.Get("documentElement").Get("classList").Call("toggle", "resting", on)
 }
 
-// settle takes what a promise brings; what it refuses is of no account.
-func settle(promise js.Value, done func(js.Value)) {
-	var kept, refused js.Func
-	release := func() { kept.Release(); refused.Release() }
-	kept = js.FuncOf(func(_ js.Value, args []js.Value) any {
-		release()
-		value := js.Undefined()
-		if len(args) > 0 {
-			value = args[0]
-		}
-		done(value)
-		return nil
-	})
-	refused = js.FuncOf(func(js.Value, []js.Value) any { release(); return nil })
-	promise.Call("then", kept, refused)
-}
-
 // atOnce does what the browser allows only while a press is answered.
 func (p *page) atOnce(action string) {
 	switch action {
@@ -105,9 +98,9 @@ func (p *page) atOnce(action string) {
 		root := p.document.Get("documentElement")
 		switch {
 		case p.document.Get("fullscreenElement").Truthy():
-			settle(p.document.Call("exitFullscreen"), func(js.Value) {})
+			go await(p.document.Call("exitFullscreen"))
 		case root.Get("requestFullscreen").Truthy():
-			settle(root.Call("requestFullscreen"), func(js.Value) {})
+			go await(root.Call("requestFullscreen"))
 		}
 	}
 }

@@ -103,4 +103,9 @@ func TestBrokenRecords(t *testing.T) {
 	require.Len(t, kept.Values, 2)
 	require.Contains(t, kept.lines(t), `{"v":7,"kind":"later"}`)
 	require.JSONEq(t, `["{\"v\":1,\"kind\":", 5, {"v": 1}]`, get[string](b, "("+database+").then((d) => JSON.stringify(d.aside))"))
+
+	b.visit(s.URL + "/?screen=diary")
+	b.wait("document.querySelector('#set-aside')")
+	require.Contains(t, b.text("#set-aside"), "3 rounds could not be read")
+	require.Contains(t, b.text("#newer"), "1 round is from a newer Groundbeat")
 }

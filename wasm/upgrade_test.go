@@ -67,6 +67,7 @@ func TestUpgrade(t *testing.T) {
 	require.Equal(t, 45, rounds(days.Days))
 	require.Equal(t, []int{20, 20, 5}, []int{days.Days[0].Rounds(), days.Days[1].Rounds(), days.Days[2].Rounds()})
 	require.Equal(t, 4, days.Aside)
+	require.Equal(t, 1, days.Newer)
 	require.Equal(t, firstPerson.asked(), days.Person)
 
 	rounds := s.kept(t, roundsStore)
