@@ -14,12 +14,7 @@ func (q *Which) answered(w Words) Screen {
 	items = append(items, q.reasons(w)...)
 	items = append(items, q.shown(w), q.again(w),
 		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), changeQuestion(w)}}, q.at(w))
-	s := page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...))
-	s.Escape = ActChange
-	if q.hearing() {
-		s.Escape = ActStop
-	}
-	return s
+	return review(page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...)), q.hearing())
 }
 
 // at says how fast it was played.

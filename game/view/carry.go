@@ -3,7 +3,6 @@ package view
 import (
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"groundbeat/game/rhythm"
@@ -52,15 +51,7 @@ func (c *Carry) Screen(w Words) Screen {
 func (c *Carry) page(w Words) string { return w.Say("carry-page", "rhythm", c.Rhythm.Name) }
 
 func (c *Carry) ready(w Words) Screen {
-	items := slices.Concat([]Item{
-		title(w, w.Say("carry-heading", "rhythm", c.Rhythm.Name), c.Rhythm),
-		{ID: "how", Role: RoleText, Text: w.Say("carry-how")}, c.head(w), c.line(w),
-		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
-		rhythms(w, c.Core, c.Rhythm.ID), moreRhythms(w, c.More, c.Rhythm.ID),
-		settings(tempo(w, w.Say("tempo-name"), c.BPM, c.Slow, c.Fast), volume(w, c.Volume),
-			length(w, c.Eights, carryLengths), balance(w, c.Balance, c.Volume), leadDrum(w, c.Level, c.Levels, noHide, nil)),
-	}, notes(w, c.Notes))
-	return ready(w, ScreenCarry, c.page(w), items)
+	return c.long(w, ScreenCarry, c.page(w), w.Say("carry-heading", "rhythm", c.Rhythm.Name), w.Say("carry-how"), carryLengths)
 }
 
 // reviewing returns the screen after a round: the one sentence, each silence, the taps
@@ -74,13 +65,7 @@ func (c *Carry) reviewing(w Words) Screen {
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)},
 		{ID: "own", Role: RoleText, Text: c.Own.say(w, c.Rhythm.Name)}, c.again(w), c.head(w),
 	}
-	items = append(append(items, Item{ID: "all", Role: RoleText, Look: LookNote, Text: w.Say("carry-head")}), c.asides(w)...)
-	out := page(w, ScreenCarry, c.page(w), append(append(items, everyTap(w, c.Result)), notes(w, c.Notes)...))
-	out.Escape = ActChange
-	if c.Again.Hearing {
-		out.Escape = ActStop
-	}
-	return out
+	return c.reviewed(w, ScreenCarry, c.page(w), append(items, Item{ID: "all", Role: RoleText, Look: LookNote, Text: w.Say("carry-head")}))
 }
 
 // table has a line for each silence.

@@ -153,12 +153,7 @@ func (c *Change) reviewing(w Words) Screen {
 	if c.Result.Heard {
 		items = append(items, takenOff(w, c.Result.SetUp))
 	}
-	s := page(w, ScreenChange, w.Say("nav-change"), append(items, notes(w, c.Notes)...))
-	s.Escape = ActChange
-	if q.hearing() {
-		s.Escape = ActStop
-	}
-	return s
+	return review(page(w, ScreenChange, w.Say("nav-change"), append(items, notes(w, c.Notes)...)), q.hearing())
 }
 
 // Finding says in one sentence how the change was noticed, or that there was none.

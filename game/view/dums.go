@@ -102,6 +102,19 @@ func (d *Dums) ready(w Words) Screen {
 	return ready(w, ScreenDums, d.page(w), items)
 }
 
+// long is the screen before a round of another exercise whose strokes are tapped: of one
+// rhythm, in lengths of its own, and with a riff as it comes.
+func (d *Dums) long(w Words, screen, page, name, how string, lengths []int) Screen {
+	items := slices.Concat([]Item{
+		title(w, name, d.Rhythm), {ID: "how", Role: RoleText, Text: how}, d.head(w), d.line(w),
+		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
+		rhythms(w, d.Core, d.Rhythm.ID), moreRhythms(w, d.More, d.Rhythm.ID),
+		settings(tempo(w, w.Say("tempo-name"), d.BPM, d.Slow, d.Fast), volume(w, d.Volume),
+			length(w, d.Eights, lengths), balance(w, d.Balance, d.Volume), leadDrum(w, d.Level, d.Levels, noHide, nil)),
+	}, notes(w, d.Notes))
+	return ready(w, screen, page, items)
+}
+
 // title is what Ready shows of the rhythm, and what to do.
 func (d *Dums) title(w Words) []Item {
 	if d.Any {

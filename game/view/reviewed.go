@@ -16,10 +16,21 @@ func (d *Dums) reviewing(w Words) Screen {
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
 		d.line(w), d.head(w), d.again(w),
 	}
-	items = append(append(items, d.asides(w)...), everyTap(w, r))
-	s := page(w, ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), append(items, notes(w, d.Notes)...))
+	return d.reviewed(w, ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), items)
+}
+
+// reviewed is the screen after a round, of this or another exercise whose strokes are
+// tapped: the items, and below them what is aside, every tap, and the notes.
+func (d *Dums) reviewed(w Words, screen, title string, items []Item) Screen {
+	items = append(append(items, d.asides(w)...), everyTap(w, d.Result))
+	return review(page(w, screen, title, append(items, notes(w, d.Notes)...)), d.Again.Hearing)
+}
+
+// review is the screen after a round: Escape leads out of it, or ends what is heard once
+// more.
+func review(s Screen, hearing bool) Screen {
 	s.Escape = ActChange
-	if d.Again.Hearing {
+	if hearing {
 		s.Escape = ActStop
 	}
 	return s

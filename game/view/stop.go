@@ -1,7 +1,6 @@
 package view
 
 import (
-	"slices"
 	"time"
 )
 
@@ -45,15 +44,7 @@ func (s *Stop) Screen(w Words) Screen {
 func (s *Stop) page(w Words) string { return w.Say("stop-page", "rhythm", s.Rhythm.Name) }
 
 func (s *Stop) ready(w Words) Screen {
-	items := slices.Concat([]Item{
-		title(w, w.Say("stop-heading", "rhythm", s.Rhythm.Name), s.Rhythm),
-		{ID: "how", Role: RoleText, Text: w.Say("stop-how")}, s.head(w), s.line(w),
-		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
-		rhythms(w, s.Core, s.Rhythm.ID), moreRhythms(w, s.More, s.Rhythm.ID),
-		settings(tempo(w, w.Say("tempo-name"), s.BPM, s.Slow, s.Fast), volume(w, s.Volume),
-			length(w, s.Eights, longLengths), balance(w, s.Balance, s.Volume), leadDrum(w, s.Level, s.Levels, noHide, nil)),
-	}, notes(w, s.Notes))
-	return ready(w, ScreenStop, s.page(w), items)
+	return s.long(w, ScreenStop, s.page(w), w.Say("stop-heading", "rhythm", s.Rhythm.Name), w.Say("stop-how"), longLengths)
 }
 
 // playing is the drumhead and the way out. Elsewhere that is called Stop; where the
@@ -73,13 +64,7 @@ func (s *Stop) reviewing(w Words) Screen {
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{s.once(w), s.slower(w), s.change(w)}},
 		s.table(w), {ID: "figures", Role: RoleGroup, Look: LookFigures, Children: s.figures(w)}, s.line(w), s.again(w), s.head(w),
 	}
-	items = append(items, s.asides(w)...)
-	out := page(w, ScreenStop, s.page(w), append(append(items, everyTap(w, s.Result)), notes(w, s.Notes)...))
-	out.Escape = ActChange
-	if s.Again.Hearing {
-		out.Escape = ActStop
-	}
-	return out
+	return s.reviewed(w, ScreenStop, s.page(w), items)
 }
 
 // table has a line for each stop.
