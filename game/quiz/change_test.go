@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"testing"
 
@@ -199,13 +198,7 @@ func TestGoldenChanges(t *testing.T) {
 			}
 		}
 	}
-	const path = "testdata/changes.txt"
-	if *update {
-		require.NoError(t, os.WriteFile(path, b.Bytes(), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/changes.txt", b.String())
 }
 
 // FuzzNextChange: whatever is asked for, there is a question that can be played, or

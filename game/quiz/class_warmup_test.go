@@ -1,7 +1,6 @@
 package quiz
 
 import (
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -35,13 +34,7 @@ func TestWarmupGolden(t *testing.T) {
 			}
 		}
 	}
-	const path = "testdata/warmups.txt"
-	if *update {
-		require.NoError(t, os.WriteFile(path, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/warmups.txt", b.String())
 }
 
 // It keeps to its minutes, fills them, and a longer one begins as the shorter one.

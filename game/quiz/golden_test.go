@@ -4,10 +4,7 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
-	"os"
 	"testing"
-
-	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/riff"
 )
@@ -40,12 +37,5 @@ func TestGolden(t *testing.T) {
 			}
 		}
 	}
-	const path = "testdata/questions.txt"
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, b.Bytes(), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/questions.txt", b.String())
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -90,3 +91,15 @@ func settings(tempi ...int) []setting {
 }
 
 func sqrt(n int) float64 { return math.Sqrt(float64(n)) }
+
+// golden compares a text with what is kept of it, or keeps it with -update.
+func golden(t *testing.T, path, got string) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, string(want), got)
+}

@@ -6,7 +6,6 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"testing"
 
@@ -218,13 +217,7 @@ func TestGoldenPractice(t *testing.T) {
 			fmt.Fprintf(&b, "  %v\n", s)
 		}
 	}
-	const path = "testdata/practice.txt"
-	if *update {
-		require.NoError(t, os.WriteFile(path, b.Bytes(), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/practice.txt", b.String())
 }
 
 // What was told right through more riff since is not due; what was missed there is.

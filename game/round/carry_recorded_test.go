@@ -3,7 +3,6 @@ package round_test
 import (
 	"fmt"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -20,15 +19,7 @@ func carryRecording(t *testing.T, text string) (string, *round.Carried) {
 	level, err := riff.ParseLevel(value["level"])
 	require.NoError(t, err)
 	r := carried(t, supplied(t, value["rhythm"]), wholeOf(t, value, "bpm"), wholeOf(t, value, "eights"), level, uint64(wholeOf(t, value, "seed")))
-	r.Begin()
-	setup, taps := parseMs(t, value["setup"]), timesOf(t, value["taps"])
-	next := 0
-	for now := -500 * ms; r.UnderWay(); now += time.Second / 60 {
-		for ; next < len(taps) && taps[next] <= now; next++ {
-			require.True(t, r.Tap(round.Tap{At: taps[next], Mark: next + 1}, setup))
-		}
-		r.Hear(now, setup)
-	}
+	tapAlong(t, r, value)
 	result := r.Result()
 	said := note + "\n" + sayKept(value, "rhythm", "bpm", "eights", "level", "seed", "setup", "taps")
 	for i, k := range r.Kept() {
@@ -60,10 +51,7 @@ func sayFigure(f scoring.Figure) string {
 // for, taps, and how far, in ms and less the set-up, the matched ones lie. The rounds
 // are maqsum at 120: sixteen dums, a second apart from 2 s on, or thirty-two; the
 // window is 200 ms.
-var kept = map[string]struct {
-	strokes, taps int
-	off           []float64
-}{
+var kept = map[string]byHand{
 	"kept":         {16, 16, []float64{0, 0, 0, 0, 5, 10, -5, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
 	"slower":       {16, 16, []float64{0, 0, 0, 0, 10, 40, 70, 100, 130, 20, 0, 0, 0, 0, 0, 0}},
 	"faster":       {16, 16, []float64{0, 0, 0, 0, 0, -20, -40, -60, -80, -10, 0, 0, 0, 0, 0, 0}},
@@ -79,11 +67,7 @@ var twice = []float64{10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, 
 func TestRecordedSilences(t *testing.T) {
 	eachRecording(t, "carry", len(kept), func(t *testing.T, name, text string) string {
 		got, r := carryRecording(t, text)
-		want, found := kept[name]
-		require.True(t, found)
-		require.Len(t, r.Strokes(), want.strokes)
-		require.Len(t, r.Taps(), want.taps)
-		require.InDelta(t, accuracy(want.off, want.strokes, want.taps), r.Result().Accuracy, 5e-7)
+		requireByHand(t, kept, name, &r.Round)
 		return got
 	})
 }

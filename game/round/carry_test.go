@@ -2,7 +2,6 @@ package round_test
 
 import (
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -80,13 +79,7 @@ func TestGoldenSilences(t *testing.T) {
 			fmt.Fprintln(&b)
 		}
 	}
-	const path = "testdata/silences.txt"
-	if *update {
-		require.NoError(t, os.WriteFile(path, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/silences.txt", b.String())
 }
 
 // What sounds: at each level nothing is struck in a silence, both drums play before

@@ -1,6 +1,8 @@
 package round_test
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -66,4 +68,16 @@ func at(taps []round.Tap) []time.Duration {
 		times[i] = tap.At
 	}
 	return times
+}
+
+// golden compares a text with what is kept of it, or keeps it with -update.
+func golden(t *testing.T, path, got string) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Equal(t, string(want), got)
 }

@@ -171,3 +171,39 @@ func sayTimes(times []time.Duration) string {
 	}
 	return strings.Join(said, " ")
 }
+
+// tapAlong plays a round from its begin to its review as the game does, with the taps of
+// a recording.
+func tapAlong(t *testing.T, r interface {
+	Begin()
+	UnderWay() bool
+	Tap(round.Tap, time.Duration) bool
+	Hear(now, setup time.Duration)
+}, value map[string]string) {
+	t.Helper()
+	r.Begin()
+	setup, taps := parseMs(t, value["setup"]), timesOf(t, value["taps"])
+	next := 0
+	for now := -500 * ms; r.UnderWay(); now += time.Second / 60 {
+		for ; next < len(taps) && taps[next] <= now; next++ {
+			require.True(t, r.Tap(round.Tap{At: taps[next], Mark: next + 1}, setup))
+		}
+		r.Hear(now, setup)
+	}
+}
+
+// byHand is what the score of a recording is made of, worked out by hand: strokes asked
+// for, taps that count, and how far, in ms and less the set-up, the matched ones lie.
+type byHand struct {
+	strokes, taps int
+	off           []float64
+}
+
+func requireByHand(t *testing.T, all map[string]byHand, name string, r *round.Round) {
+	t.Helper()
+	want, found := all[name]
+	require.True(t, found)
+	require.Len(t, r.Strokes(), want.strokes)
+	require.Len(t, r.Taps(), want.taps)
+	require.InDelta(t, accuracy(want.off, want.strokes, want.taps), r.Result().Accuracy, 5e-7)
+}

@@ -13,7 +13,7 @@ func (p *Passage) Quieted(from, to int) *Passage {
 	q.parts = slices.Clone(p.parts)
 	span := riff.Span{From: from, To: to, Kind: riff.Break}
 	part := &q.parts[0]
-	part.Lead, part.Bass = replaced(part.Lead, span, nil), replaced(part.Bass, span, nil)
+	part.put(span, nil)
 	part.Open = opened(part.Open, span)
 	return &q
 }

@@ -51,7 +51,7 @@ func (p *Passage) hush(silences []Silence) error {
 	}
 	for _, s := range silences {
 		span := riff.Span{From: s.From, To: s.To}
-		part.Lead, part.Bass = replaced(part.Lead, span, nil), replaced(part.Bass, span, nil)
+		part.put(span, nil)
 		part.Open = without(part.Open, span)
 	}
 	return nil

@@ -116,8 +116,7 @@ func (p *Passage) stopped(stops []Stop) error {
 	}
 	for _, s := range stops {
 		span := riff.Span{From: s.From, To: s.Back, Kind: riff.Break}
-		figure := s.figure(part.Section.Rhythm.StepsPerBeat())
-		part.Lead, part.Bass = replaced(part.Lead, span, figure), replaced(part.Bass, span, figure)
+		part.put(span, s.figure(part.Section.Rhythm.StepsPerBeat()))
 		part.Open = opened(part.Open, span)
 	}
 	return nil
@@ -174,6 +173,11 @@ func moved(strokes []riff.Stroke, steps int) []riff.Stroke {
 		strokes[i].Step += steps
 	}
 	return strokes
+}
+
+// put lets both drums play some strokes, or nothing, in the place of those in a span.
+func (p *part) put(span riff.Span, by []riff.Stroke) {
+	p.Lead, p.Bass = replaced(p.Lead, span, by), replaced(p.Bass, span, by)
 }
 
 // replaced are the strokes of one drum with others in the place of those in a

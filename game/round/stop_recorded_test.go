@@ -3,7 +3,6 @@ package round_test
 import (
 	"fmt"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -19,15 +18,7 @@ func stopRecording(t *testing.T, text string) (string, *round.Stopped) {
 	level, err := riff.ParseLevel(value["level"])
 	require.NoError(t, err)
 	r := stopped(t, supplied(t, value["rhythm"]), wholeOf(t, value, "bpm"), wholeOf(t, value, "eights"), level, uint64(wholeOf(t, value, "seed")))
-	r.Begin()
-	setup, taps := parseMs(t, value["setup"]), timesOf(t, value["taps"])
-	next := 0
-	for now := -500 * ms; r.UnderWay(); now += time.Second / 60 {
-		for ; next < len(taps) && taps[next] <= now; next++ {
-			require.True(t, r.Tap(round.Tap{At: taps[next], Mark: next + 1}, setup))
-		}
-		r.Hear(now, setup)
-	}
+	tapAlong(t, r, value)
 	result := r.Result()
 	said := note + "\n" + sayKept(value, "rhythm", "bpm", "eights", "level", "seed", "setup", "taps")
 	for i, c := range r.Catches() {
@@ -58,10 +49,7 @@ func sayMarks(taps []round.Tap) string {
 // caught holds, for each recording, what its score is made of, by hand: strokes asked
 // for, taps that count, and how far, in ms and less the set-up, the matched ones lie.
 // The rounds are maqsum at 120: dums a second apart from 2 s on, but for the break.
-var caught = map[string]struct {
-	strokes, taps int
-	off           []float64
-}{
+var caught = map[string]byHand{
 	"caught":      {13, 13, []float64{0, 0, 0, 0, 15, -20, 0, 0, 0, 0, 0, 0, 0}},
 	"hands-go-on": {13, 14, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
 	"too-soon":    {13, 13, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
@@ -72,11 +60,7 @@ var caught = map[string]struct {
 func TestRecordedStops(t *testing.T) {
 	eachRecording(t, "stop", len(caught), func(t *testing.T, name, text string) string {
 		got, r := stopRecording(t, text)
-		want, found := caught[name]
-		require.True(t, found)
-		require.Len(t, r.Strokes(), want.strokes)
-		require.Len(t, r.Taps(), want.taps)
-		require.InDelta(t, accuracy(want.off, want.strokes, want.taps), r.Result().Accuracy, 5e-7)
+		requireByHand(t, caught, name, &r.Round)
 		return got
 	})
 }

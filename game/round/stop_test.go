@@ -78,14 +78,7 @@ func TestGoldenStops(t *testing.T) {
 			fmt.Fprintln(&b)
 		}
 	}
-	const path = "testdata/stops.txt"
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(b.String()), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), b.String())
+	golden(t, "testdata/stops.txt", b.String())
 }
 
 // What sounds: at each level both drums strike each figure together and end it with
