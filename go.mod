@@ -6,6 +6,7 @@ require (
 	github.com/andybalholm/brotli v1.2.8
 	github.com/chromedp/cdproto v0.159.0
 	github.com/chromedp/chromedp v0.23.0
+	github.com/evanw/esbuild v0.28.2
 	github.com/hack-pad/go-indexeddb v0.3.2
 	github.com/hajimehoshi/ebiten/v2 v2.9.9
 	github.com/stretchr/testify v1.12.1

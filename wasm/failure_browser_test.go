@@ -74,9 +74,7 @@ func TestPartsDoNotArrive(t *testing.T) {
 	}
 	for name, handler := range map[string]http.HandlerFunc{
 		"no program":            missing("app"),
-		"no loader":             missing("wasm_exec"),
 		"no script":             missing("boot"),
-		"no part of the script": missing("mail"),
 		"the connection breaks": func(w http.ResponseWriter, r *http.Request) { half(s, w, r, true) },
 		"half was uploaded":     func(w http.ResponseWriter, r *http.Request) { half(s, w, r, false) },
 	} {

@@ -72,6 +72,8 @@ var keepers = []keeper{
 		reason: "It is for tests, and must not get into the program."},
 	{imported: "github.com/andybalholm/brotli", below: true, packages: []string{"wasm/pack"},
 		tests: []string{"wasm"}, reason: "The browser unpacks; only the build packs, and a test reads the page's fonts."},
+	{imported: "github.com/evanw/esbuild", below: true, packages: []string{"wasm/pack"},
+		reason: "It makes one script of the page's, and must not get into the program."},
 }
 
 // of reports whether an import is one that this rule is about.

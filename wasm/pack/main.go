@@ -4,8 +4,9 @@
 //	pack [-compress] [-out dist]
 //
 // It is run at the top of the repository. It compiles wasm/ for the browser, adds
-// the toolchain's own wasm_exec.js and every file of wasm/page, and gives each
-// file but index.html a name that holds a hash of its content. Files refer to one
+// the toolchain's own wasm_exec.js and every file of wasm/page, makes one script of
+// boot.js and all that it imports, and gives each file but index.html a name that
+// holds a hash of its content. Files refer to one
 // another by plain names as "./style.css", relative to the folder of the file
 // that refers; pack puts the hashed names in their place (see references), and
 // fails where a reference names no file, or where nothing refers to a file. The
@@ -55,6 +56,9 @@ func run(out string, squeeze bool) error {
 		return err
 	}
 	if err := addProgram(page); err != nil {
+		return err
+	}
+	if err := bundle(page); err != nil {
 		return err
 	}
 	packed, err := pack(page, map[string]string{

@@ -20,10 +20,9 @@ func small() files {
 			`<script type="module" src="./boot.js" data-bytes="{{WASM_BYTES}}" data-version="{{VERSION}}"></script><a href="./?screen=dums">`),
 		"style.css":         []byte(`@font-face { src: url("./fonts/sans.woff2") }`),
 		"app.webmanifest":   []byte(`{"start_url": "./", "id": "./index.html"}`),
-		"boot.js":           []byte("import \"./bridge.js\";\nnew URL(\"./app.wasm\", import.meta.url);\nnew URL(\"./wasm_exec.js\", import.meta.url)"),
+		"boot.js":           []byte("import \"./bridge.js\";\nnew URL(\"./app.wasm\", import.meta.url)"),
 		"bridge.js":         []byte(`export {}`),
 		"app.wasm":          []byte("\x00asm \"./not-a-reference\""),
-		"wasm_exec.js":      []byte(`go('./left as it is')`),
 		"fonts/sans.woff2":  []byte("wOF2"),
 		"fonts/LICENSE.txt": []byte("free"),
 	}
@@ -52,7 +51,7 @@ func TestPackNamesAndRewrites(t *testing.T) {
 	require.Equal(t, `@font-face { src: url("./`+name["fonts/sans.woff2"]+`") }`, string(out[name["style.css"]]))
 	require.Equal(t, string(small()["app.webmanifest"]), string(out[name["app.webmanifest"]]))
 	require.Contains(t, string(out[name["boot.js"]]), `import "./`+name["bridge.js"]+`";`)
-	for _, plain := range []string{"app.wasm", "wasm_exec.js", "fonts/sans.woff2", "fonts/LICENSE.txt"} {
+	for _, plain := range []string{"app.wasm", "fonts/sans.woff2", "fonts/LICENSE.txt"} {
 		require.Equal(t, small()[plain], out[name[plain]], plain)
 	}
 	for n, content := range out {
@@ -125,7 +124,8 @@ func TestPackIsDeterministic(t *testing.T) {
 func TestTheRealPageIsWhole(t *testing.T) {
 	page, err := read(os.DirFS("../page"))
 	require.NoError(t, err)
-	page[programName], page[loaderName] = []byte("a program"), []byte("a loader")
+	page[programName], page[loaderName] = []byte("a program"), []byte("loader()")
+	require.NoError(t, bundle(page))
 	out, err := pack(page, map[string]string{"CSP": site.Policy, "WASM_BYTES": "9", "VERSION": "v1"})
 	require.NoError(t, err)
 	index := string(out[site.Index])

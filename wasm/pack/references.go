@@ -16,12 +16,11 @@ var (
 	wrongReference = regexp.MustCompile("(?:['`(]|=[ \t]*)\\./[\\w]")
 )
 
-// refers reports whether a file may refer to others. The loader is the
-// toolchain's own and is left as it is.
+// refers reports whether a file may refer to others.
 func refers(name string) bool {
 	switch path.Ext(name) {
 	case ".html", ".css", ".js", ".webmanifest", ".svg":
-		return path.Base(name) != loaderName
+		return true
 	}
 	return false
 }

@@ -1,9 +1,12 @@
-// Starts the program that program.js fetches, or says in the page why it cannot be started (halt.js).
+// Starts the program, or says in the page why it cannot be started (halt.js). The
+// build makes one script of this one and what it imports.
+import { compiled } from "./program.js";
 import { mailbox } from "./mail.js";
 import { bridge } from "./bridge.js";
 import { taps } from "./taps.js";
 
-const { version } = document.querySelector("script[data-version]").dataset;
+const { version, file, bytes } = document.currentScript.dataset;
+const program = compiled(file, bytes);
 
 function drawable() {
   try {
@@ -43,10 +46,7 @@ function again() {
 }
 
 async function run() {
-  const program = window.groundbeatProgram;
   if (!program) return; // and it has been said why
-  delete window.groundbeatProgram;
-
   const box = mailbox();
   const local = small("localStorage"), session = small("sessionStorage");
   window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local, session, version };
