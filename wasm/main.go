@@ -33,12 +33,13 @@ func run() error {
 	}
 	parts := js.Global().Get("groundbeatParts")
 	b := newBrowser(parts)
-	s := openStore(parts)
-	go func() {
+	s := makeStore(parts)
+	b.shown = func() {
+		s.begin(parts)
 		if <-s.opened; s.err != nil {
 			b.events = append(b.events, game.Event{Kind: game.Unkept, Reason: s.err.Error()})
 		}
-	}()
+	}
 	publish(parts, b.sound, b.wall, s)
 	g, err := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
@@ -62,7 +63,8 @@ type browser struct {
 	sound  *lateSound
 	played *bridgedSound // nil without sound, and until it is made
 	box    *mailbox
-	frames int // up to 2
+	frames int    // up to 2
+	shown  func() // what waits until the first frame is on the page, and takes a while
 }
 
 func newBrowser(parts js.Value) *browser {
@@ -131,6 +133,7 @@ func (b *browser) export(s *store) {
 func (b *browser) Events(into []game.Event) []game.Event {
 	if b.frames++; b.frames == 2 { // the first is on the page
 		debug.SetGCPercent(100) // off until now: the page starts it so
+		go b.shown()
 		switch none, err := b.sound.made(); {
 		case err != nil:
 			panic(err) // the page says that the program has stopped

@@ -24,18 +24,22 @@ type store struct {
 	local, session js.Value // the browser's storages for small texts; null where it gives none
 }
 
-// openStore opens the store. The page's parts say whether the browser lets it ask
-// for storage at all; where it does not, even the question ends the program.
-func openStore(parts js.Value) *store {
+// makeStore makes a store that is yet to be opened.
+func makeStore(parts js.Value) *store {
 	s := &store{opened: make(chan struct{}), memory: newMemory(), local: parts.Get("local"), session: parts.Get("session")}
 	s.player = s.remembered()
+	return s
+}
+
+// begin begins to open the store. The page's parts say whether the browser lets it
+// ask for storage at all; where it does not, even the question ends the program.
+func (s *store) begin(parts js.Value) {
 	if !parts.Get("storage").Bool() {
 		s.err = errNoDatabase
 		close(s.opened)
-		return s
+		return
 	}
 	go s.open(databaseName)
-	return s
 }
 
 // patience is how long the browser is waited for to open the database.

@@ -40,8 +40,10 @@ func newStore(t testing.TB, name string) *store {
 
 // withoutStorage is a store where the browser gives none.
 func withoutStorage() *store {
-	parts := map[string]any{"storage": false, "local": nil, "session": nil}
-	return openStore(js.ValueOf(parts))
+	parts := js.ValueOf(map[string]any{"storage": false, "local": nil, "session": nil})
+	s := makeStore(parts)
+	s.begin(parts)
+	return s
 }
 
 // both runs a test on a database and without one.

@@ -1,13 +1,10 @@
 package rhythm
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 )
-
-var validID = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // cycle turns the entries into a cycle, in the order in which they depend on
 // one another.
@@ -35,10 +32,21 @@ func (p *parser) first(key string) (e entry, found bool) {
 func (p *parser) id(c *Cycle) error {
 	base := p.file[strings.LastIndexAny(p.file, `/\`)+1:]
 	c.ID = strings.TrimSuffix(base, ".txt")
-	if !validID.MatchString(c.ID) {
+	if !isID(c.ID) {
 		return &Error{File: p.file, Msg: "a rhythm's file is named in a to z, 0 to 9 and single hyphens, such as my-rhythm.txt"}
 	}
 	return nil
+}
+
+// isID reports whether a text is lower case letters and digits, in parts that single
+// hyphens join.
+func isID(text string) bool {
+	for part := range strings.SplitSeq(text, "-") {
+		if strings.Trim(part, "abcdefghijklmnopqrstuvwxyz0123456789") != "" || part == "" {
+			return false
+		}
+	}
+	return true
 }
 
 func (p *parser) texts(c *Cycle) error {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"path"
 	"strings"
+	"sync"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
@@ -22,7 +23,7 @@ const loaderNotice = "// Holds wasm_exec.js, copyright the Go Authors, BSD licen
 // in which they import one another, and takes the others out of the page. Each file
 // that a browser asks for beside the program holds up the first frame.
 func bundle(page files) error {
-	taken := map[string]bool{}
+	var taken sync.Map // names; scripts are read side by side
 	result := api.Build(api.BuildOptions{
 		EntryPoints: []string{scriptName},
 		Bundle:      true,
@@ -30,7 +31,7 @@ func bundle(page files) error {
 		Target:      api.ES2022,
 		Charset:     api.CharsetUTF8,
 		Banner:      map[string]string{"js": loaderNotice},
-		Plugins:     []api.Plugin{inMemory(page, taken)},
+		Plugins:     []api.Plugin{inMemory(page, &taken)},
 
 		MinifyWhitespace: true,
 		MinifySyntax:     true,
@@ -42,15 +43,15 @@ func bundle(page files) error {
 		}
 		return fmt.Errorf("%s:%d: %s", strings.TrimPrefix(m.Location.File, space+":"), m.Location.Line, m.Text)
 	}
-	for name := range taken {
-		delete(page, name)
+	for name := range taken.Range {
+		delete(page, name.(string))
 	}
 	page[scriptName] = result.OutputFiles[0].Contents
 	return nil
 }
 
 // inMemory lets scripts import the page's files, and notes those that were.
-func inMemory(page files, taken map[string]bool) api.Plugin {
+func inMemory(page files, taken *sync.Map) api.Plugin {
 	return api.Plugin{Name: space, Setup: func(build api.PluginBuild) {
 		build.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(a api.OnResolveArgs) (api.OnResolveResult, error) {
 			name := path.Join(path.Dir(a.Importer), a.Path)
@@ -60,7 +61,7 @@ func inMemory(page files, taken map[string]bool) api.Plugin {
 			return api.OnResolveResult{Path: name, Namespace: space}, nil
 		})
 		build.OnLoad(api.OnLoadOptions{Filter: ".*", Namespace: space}, func(a api.OnLoadArgs) (api.OnLoadResult, error) {
-			taken[a.Path] = true
+			taken.Store(a.Path, nil)
 			content := string(page[a.Path])
 			return api.OnLoadResult{Contents: &content, Loader: api.LoaderJS}, nil
 		})
