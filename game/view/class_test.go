@@ -218,8 +218,8 @@ func TestClassLink(t *testing.T) {
 func TestSayMinutes(t *testing.T) {
 	w := words(t)
 	for d, want := range map[time.Duration]string{
-		time.Minute: "1 minute", 10*time.Minute + 14*time.Second: "10 minutes", 10*time.Minute + 16*time.Second: "10½ minutes",
-		9*time.Minute + 46*time.Second: "10 minutes",
+		time.Minute: "1\u00a0minute", 10*time.Minute + 14*time.Second: "10\u00a0minutes", 10*time.Minute + 16*time.Second: "10½\u00a0minutes",
+		9*time.Minute + 46*time.Second: "10\u00a0minutes",
 	} {
 		require.Equal(t, want, sayMinutes(w, d))
 	}
