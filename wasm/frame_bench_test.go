@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"net/http/httptest"
 	"os"
@@ -56,7 +57,8 @@ func (l *ledger) firstFrame(t *testing.T) {
 	ratio := median(times[1]) / median(times[0])
 	_, program := weight(t, os.DirFS(dist))
 	_, least := weight(t, alone)
-	l.add("first frame", "1.3 times the engine alone", "from asking for the page to the frame after the first draw call; 21 cold loads of each, in turn, each in a new tab at rest; `testdata/engine`",
+	how := fmt.Sprintf("from asking for the page to the frame after the first draw call; %d cold loads of each, in turn, each in a new tab at rest; `testdata/engine`", loads)
+	l.add("first frame", "1.3 times the engine alone", how,
 		"%.2f times: %.0f ms (%.0f to %.0f) against %.0f ms (%.0f to %.0f); pair by pair %.2f to %.2f; programs %.2f and %.2f MB",
 		ratio, median(times[1]), slices.Min(times[1]), slices.Max(times[1]), median(times[0]), slices.Min(times[0]), slices.Max(times[0]),
 		slices.Min(ratios), slices.Max(ratios), float64(program)/1e6, float64(least)/1e6)

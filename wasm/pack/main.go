@@ -6,11 +6,10 @@
 // It is run at the top of the repository. It compiles wasm/ for the browser, adds
 // the toolchain's own wasm_exec.js and every file of wasm/page, makes one script of
 // boot.js and all that it imports, and gives each file but index.html a name that
-// holds a hash of its content. Files refer to one
-// another by plain names as "./style.css", relative to the folder of the file
-// that refers; pack puts the hashed names in their place (see references), and
-// fails where a reference names no file, or where nothing refers to a file. The
-// compiled program is "./app.wasm".
+// holds a hash of its content. Files refer to one another by plain names as
+// "./style.css", relative to the folder of the file that refers; pack puts the hashed
+// names in their place (see references), and fails where a reference names no file,
+// or where nothing refers to a file. The compiled program is "./app.wasm".
 //
 // In index.html it also fills in {{WASM_BYTES}} (the size of the program as it is
 // before compression, for a true loading progress), {{VERSION}} and {{CSP}} (the
