@@ -50,11 +50,11 @@ func (x *journal) lay() {
 	x.Diary.LastImport(func(i Imported, err error) { x.imported, x.stale = i, true })
 }
 
-// count works out the figures anew, a part in a frame: all at once they would hold up
-// the page.
+// count works out the figures and what is offered anew, a part in a frame: all at once
+// they would hold up the page. It waits for the days and for the rounds.
 func (x *journal) count() {
 	book := x.learner.book
-	if x.exercise != x || book == nil {
+	if x.exercise != x || !x.learner.has.days || !x.learner.has.rounds {
 		x.parts, x.counted = nil, false
 		return
 	}

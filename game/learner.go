@@ -23,10 +23,13 @@ type learner struct {
 	rounds []history.Round // the latest, in order
 	riffs  quiz.Riffs      // what was found about riffs so far
 
-	times int                                 // how often it was begun to read: what was asked for before is out of date
-	has   struct{ people, days, rounds bool } // what has come of what was asked for last
+	times int // how often it was begun to read: what was asked for before is out of date
+	has   arrived
 	err   error
 }
+
+// arrived is what has come of what was asked for last; all: and no day lacks rounds.
+type arrived struct{ people, days, all, rounds bool }
 
 // latestRounds is how many rounds the next step rests on: some weeks of practice.
 const latestRounds = 400
@@ -34,7 +37,7 @@ const latestRounds = 400
 // read reads all of it anew.
 func (l *learner) read() {
 	l.times++
-	l.has.people, l.has.days, l.has.rounds, l.err = false, false, false, nil
+	l.has, l.err = arrived{}, nil
 	times := l.times
 	came := func(err error) bool {
 		if times != l.times {
@@ -57,7 +60,7 @@ func (l *learner) read() {
 		if !came(days.Err) {
 			return
 		}
-		l.has.days = days.Behind == 0 || days.Err != nil // else they are told once more
+		l.has.days, l.has.all = true, days.Behind == 0 || days.Err != nil // else they are told once more
 		l.days, l.book = days, diary.New(l.cycle)
 		for _, day := range days.Days {
 			l.book.Put(day)
@@ -68,12 +71,13 @@ func (l *learner) read() {
 		if came(err) {
 			slices.Reverse(rounds)
 			l.rounds, l.has.rounds = rounds, true
+			l.d.journal.count()
 		}
 	})
 }
 
 // isRead reports whether all of it has come.
-func (l *learner) isRead() bool { return l.has.people && l.has.days && l.has.rounds }
+func (l *learner) isRead() bool { return l.has.people && l.has.all && l.has.rounds }
 
 // cycle is a rhythm, or nil for one that is not here: a file of the player's own, say.
 func (l *learner) cycle(id string) *rhythm.Cycle {

@@ -3,6 +3,7 @@
 package game
 
 import (
+	"fmt"
 	"io"
 	"slices"
 	"testing"
@@ -159,4 +160,41 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	page.events = append(page.events, twice, twice)
 	require.NoError(t, g.Update())
 	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+}
+
+// What is offered rests on the rounds, however late they come after the days; until
+// then it is said that the diary is being read.
+func TestOffersWaitForTheRounds(t *testing.T) {
+	g, page, wall := newTestGame(t, "")
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.ticks(t, wall, 100)
+	for range g.desk.practice.steps {
+		g.finish(t, page, wall)
+		g.acts(t, page, view.ActPracticeNext, "")
+	}
+	rounds := g.desk.Store.(*testStore).kept
+
+	opened := func(late bool) (offered []string) {
+		g, page, wall := newTestGame(t, "?screen=diary")
+		kept := g.desk.Diary.(*testDiary)
+		kept.rounds, kept.holds = rounds, late
+		g.desk.learner.read()
+		for len(kept.held) > 0 {
+			g.ticks(t, wall, 500)
+			s := page.shown[len(page.shown)-1]
+			require.NotNil(t, s.Find("reading"))
+			require.Nil(t, s.Find("next-1"))
+			next := kept.held[0]
+			kept.held = kept.held[1:]
+			next()
+		}
+		g.ticks(t, wall, 500)
+		s := page.shown[len(page.shown)-1]
+		require.Nil(t, s.Find("reading"))
+		for i := range s.Find("next-list").Children {
+			offered = append(offered, s.Find(fmt.Sprintf("next-%d-begin", i+1)).Text)
+		}
+		return offered
+	}
+	require.Equal(t, opened(false), opened(true))
 }
