@@ -97,26 +97,30 @@ func (t transaction) giveCards(keys []any) error {
 	if err != nil {
 		return err
 	}
-	broken := map[int]error{}
+	type unread struct {
+		key any
+		why error
+	}
+	var broken []unread // in the order of their keys
 	err = t.values(roundsStore, fresh, func(i int, value js.Value) error {
 		key := fresh[i].(js.Value)
 		if value.IsUndefined() {
 			return nil
 		}
 		if key.Type() != js.TypeString {
-			broken[i] = errors.New("its key is no id")
+			broken = append(broken, unread{key, errors.New("its key is no id")})
 			return nil
 		}
 		c, err := firstCard(key.String(), value)
 		if err != nil {
-			broken[i] = err
+			broken = append(broken, unread{key, err})
 			return nil
 		}
 		return t.put(cardsStore, c.value())
 	})
-	for i, why := range broken {
+	for _, b := range broken {
 		if err == nil {
-			err = t.setAside(fresh[i], firstPerson.id, why)
+			err = t.setAside(b.key, firstPerson.id, b.why)
 		}
 	}
 	return err

@@ -50,7 +50,7 @@ const later = `{"v":7,"kind":"later"}`
 
 // The rounds of version 1 belong to the first person, line for line as they were. What
 // cannot be read is set aside as it was, a later version's line stays where it is, and
-// all of it is handed out.
+// all of it is handed out, in the order in which it was kept.
 func TestUpgrade(t *testing.T) {
 	all := practice(t, 0, 45, 20)
 	values := map[string]any{
@@ -78,7 +78,7 @@ func TestUpgrade(t *testing.T) {
 	require.Equal(t, later, rounds["later"])
 	text := s.text(t, firstPerson.id)
 	require.True(t, strings.HasPrefix(text, jsonl(t, all...)+later+"\n"))
-	require.ElementsMatch(t, []string{`{"v":1,"kind":`, "5", `{"v":1}`, values["another"].(string)}, strings.Split(strings.TrimSpace(text), "\n")[46:])
+	require.Equal(t, []string{values["another"].(string), `{"v":1,"kind":`, "5", `{"v":1}`}, strings.Split(strings.TrimSpace(text), "\n")[46:])
 
 	again := newStore(t, t.Name())
 	<-again.database.swept
