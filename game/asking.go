@@ -39,7 +39,7 @@ func newAsking(d *desk) *asking {
 // lay makes a new question as the address says.
 func (x *asking) lay() {
 	a := x.address
-	pool, err := quiz.From(x.Rhythms, a.From)
+	pool, err := quiz.From(x.Rhythms(), a.From)
 	if err == nil {
 		x.question, err = x.learner.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
 	}

@@ -28,7 +28,7 @@ func (x *changing) model() *view.Change {
 	}
 	m.Core, m.More = x.options()
 	unasked := func(o view.Option) bool {
-		c, _ := x.Rhythms.Get(o.Value)
+		c, _ := x.Rhythms().Get(o.Value)
 		return !c.Quiz
 	}
 	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.Words)), slices.DeleteFunc(m.More, unasked)

@@ -53,7 +53,7 @@ func (x *changing) lay() {
 // next is the question that the address makes out of some rhythms.
 func (x *changing) next(from string) (quiz.Change, error) {
 	a := x.address
-	pool, err := quiz.From(x.Rhythms, from)
+	pool, err := quiz.From(x.Rhythms(), from)
 	if err != nil {
 		return quiz.Change{}, err
 	}
@@ -85,7 +85,7 @@ func (x *changing) with(change quiz.Change) {
 	x.side, x.sides, x.muted = 0, nil, false
 	x.names = nil
 	for _, id := range x.address.Ids() {
-		c, _ := x.Rhythms.Get(id)
+		c, _ := x.Rhythms().Get(id)
 		x.names = append(x.names, c.Name)
 	}
 }

@@ -39,7 +39,7 @@ func newChecking(d *desk) *checking {
 
 // watched is one cycle of what is played to see the picture move.
 func (x *checking) watched(int) *round.Passage {
-	c, _ := x.Rhythms.Get(checkRhythm) // it is supplied
+	c, _ := x.Rhythms().Get(checkRhythm) // it is supplied
 	p, err := round.NewPassage(checkBPM, riff.Bare, x.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
 	if err != nil {
 		panic(err) // all its numbers are above
@@ -156,7 +156,7 @@ func (x *checking) model() *view.SoundCheck {
 		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
 		Output: x.outputs.Chosen, Notes: x.notes(),
 	}
-	m.Rhythm, _ = x.Rhythms.Get(checkRhythm)
+	m.Rhythm, _ = x.Rhythms().Get(checkRhythm)
 	for _, o := range x.outputs.List {
 		m.Outputs = append(m.Outputs, o.Name)
 	}

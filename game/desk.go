@@ -55,7 +55,7 @@ func (d *desk) visit(query string) {
 	if d.exercise != nil {
 		d.exercise.interrupted(WhyStop)
 	}
-	address, err := view.ParseAddress(query, d.allowed())
+	address, err := view.ParseAddress(query, d.allowed)
 	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
 	var link *view.LinkError
 	if errors.As(err, &link) {
@@ -74,11 +74,11 @@ func (d *desk) turn() {
 }
 
 func (d *desk) allowed() view.Allowed {
-	a := view.Allowed{Rhythms: d.Rhythms.IDs(), Set: func(text string) error {
-		_, err := quiz.ParseLink(text, d.Rhythms)
+	a := view.Allowed{Rhythms: d.Rhythms().IDs(), Set: func(text string) error {
+		_, err := quiz.ParseLink(text, d.Rhythms())
 		return err
 	}}
-	for _, c := range d.Rhythms.Answers(true) {
+	for _, c := range d.Rhythms().Answers(true) {
 		a.Answers = append(a.Answers, c.ID)
 	}
 	for l := riff.Bare; l <= riff.Solo; l++ {
@@ -230,7 +230,7 @@ func (d *desk) setTempo(bpm int) {
 
 // cycle is the address's rhythm; Any has none.
 func (d *desk) cycle() *rhythm.Cycle {
-	c, _ := d.Rhythms.Get(d.address.Rhythm)
+	c, _ := d.Rhythms().Get(d.address.Rhythm)
 	return c
 }
 
@@ -267,8 +267,8 @@ func (d *desk) level() riff.Level {
 
 // options are the rhythms that can be chosen: the most used, and the rest.
 func (d *desk) options() (core, more []view.Option) {
-	for _, id := range d.Rhythms.IDs() {
-		c, _ := d.Rhythms.Get(id)
+	for _, id := range d.Rhythms().IDs() {
+		c, _ := d.Rhythms().Get(id)
 		if option := view.RhythmOption(c, d.Words); c.Core {
 			core = append(core, option)
 		} else {

@@ -24,8 +24,9 @@ type Outside struct {
 	Wall    Wall
 	Room    Room
 	Words   view.Words
-	Rhythms *rhythm.Catalogue
-	Regular []byte // font of the pictures
+	First   *rhythm.Cycle            // that of Home's drumhead and of the first round
+	Rhythms func() *rhythm.Catalogue // all; they need not be read before they are asked for
+	Regular []byte                   // font of the pictures
 	Bold    []byte
 	Query   string // of the link that opened the page
 	Export  func() // hands the player a file of all rounds
@@ -48,14 +49,10 @@ type Game struct {
 }
 
 // New makes the game ready to run.
-func New(o Outside) (*Game, error) {
-	p, err := newPainter(o.Regular, o.Bold)
-	if err != nil {
-		return nil, err
-	}
-	g := &Game{outside: o, painter: p, scale: 1, redraw: true}
+func New(o Outside) *Game {
+	g := &Game{outside: o, painter: newPainter(o.Regular, o.Bold), scale: 1, redraw: true}
 	g.desk.open(&g.outside)
-	return g, nil
+	return g
 }
 
 // Run runs the game; it returns only if the engine cannot go on.

@@ -3,8 +3,6 @@
 package game
 
 import (
-	"fmt"
-
 	"github.com/hajimehoshi/ebiten/v2/vector"
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
@@ -15,7 +13,8 @@ import (
 // is sharp at every size. Short texts in Latin letters only: nothing is shaped
 // and nothing kerned.
 type glyphs struct {
-	font *sfnt.Font
+	ttf  []byte
+	font *sfnt.Font // nil until a text is drawn
 	seen map[rune]*glyph
 	buf  sfnt.Buffer
 }
@@ -26,12 +25,15 @@ type glyph struct {
 	advance float32
 }
 
-func parseGlyphs(ttf []byte) (*glyphs, error) {
-	f, err := sfnt.Parse(ttf)
+func newGlyphs(ttf []byte) *glyphs { return &glyphs{ttf: ttf, seen: map[rune]*glyph{}} }
+
+// parse reads the font, which the first frame need not wait for.
+func (g *glyphs) parse() {
+	f, err := sfnt.Parse(g.ttf)
 	if err != nil {
-		return nil, fmt.Errorf("game: the pictures' font: %w", err)
+		panic(err) // it is supplied
 	}
-	return &glyphs{font: f, seen: map[rune]*glyph{}}, nil
+	g.font = f
 }
 
 // get returns a letter's glyph, or that of the font's own mark for a missing
@@ -39,6 +41,9 @@ func parseGlyphs(ttf []byte) (*glyphs, error) {
 func (g *glyphs) get(r rune) *glyph {
 	if have := g.seen[r]; have != nil {
 		return have
+	}
+	if g.font == nil {
+		g.parse()
 	}
 	const em = 1024 // pixels to the em while loading
 	out := &glyph{}

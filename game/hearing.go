@@ -118,13 +118,13 @@ func (x *hearing) open(file string) {
 	}
 	var more *rhythm.Catalogue
 	if err == nil {
-		more, err = x.Rhythms.With(c)
+		more, err = x.Rhythms().With(c)
 	}
 	if err != nil {
 		x.problem = err.Error()
 		return
 	}
-	x.Rhythms, x.problem = more, ""
+	x.Rhythms, x.problem = func() *rhythm.Catalogue { return more }, ""
 	x.address = x.address.WithRhythm(c.ID)
 	x.act(view.ActRhythm, c.ID)
 }

@@ -87,15 +87,17 @@ func newTestGame(t *testing.T, query string) (*Game, *testPage, *testWall) {
 	t.Helper()
 	words, err := view.LoadWords(assets.Words)
 	require.NoError(t, err)
+	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
+	require.NoError(t, err)
 	rhythms, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
 	page := &testPage{places: []Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
 	wall := &testWall{now: 1000}
-	g, err := New(Outside{
-		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words, Rhythms: rhythms,
+	g := New(Outside{
+		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
+		First: first, Rhythms: func() *rhythm.Catalogue { return rhythms },
 		Regular: assets.Regular, Bold: assets.Bold, Query: query,
 	})
-	require.NoError(t, err)
 	return g, page, wall
 }
 

@@ -146,7 +146,7 @@ func (p *Preview) shown(own bool) *view.Import {
 }
 
 func (x *journal) all() (all []*rhythm.Cycle) {
-	for _, id := range x.Rhythms.IDs() {
+	for _, id := range x.Rhythms().IDs() {
 		all = append(all, x.learner.cycle(id))
 	}
 	return all

@@ -81,7 +81,7 @@ func (l *learner) isRead() bool { return l.has.people && l.has.all && l.has.roun
 
 // cycle is a rhythm, or nil for one that is not here: a file of the player's own, say.
 func (l *learner) cycle(id string) *rhythm.Cycle {
-	c, _ := l.d.Rhythms.Get(id)
+	c, _ := l.d.Rhythms().Get(id)
 	return c
 }
 
@@ -130,7 +130,7 @@ func (l *learner) known() quiz.Known {
 // pool are the rhythms that are practised: those whose cycles go into eights, and of
 // the odd ones those that she has asked for before.
 func (l *learner) pool(k quiz.Known) []*rhythm.Cycle {
-	pool, _ := quiz.From(l.d.Rhythms, quiz.Even) // it is supplied
+	pool, _ := quiz.From(l.d.Rhythms(), quiz.Even) // it is supplied
 	for _, m := range k.Met {
 		if c := l.cycle(m.Rhythm); c != nil && c.Quiz && !slices.Contains(pool, c) {
 			pool = append(pool, c)

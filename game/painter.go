@@ -34,16 +34,8 @@ type job struct {
 	picture *view.Picture
 }
 
-func newPainter(regular, bold []byte) (*painter, error) {
-	r, err := parseGlyphs(regular)
-	if err != nil {
-		return nil, err
-	}
-	b, err := parseGlyphs(bold)
-	if err != nil {
-		return nil, err
-	}
-	return &painter{regular: r, bold: b}, nil
+func newPainter(regular, bold []byte) *painter {
+	return &painter{regular: newGlyphs(regular), bold: newGlyphs(bold)}
 }
 
 // same reports whether the jobs are what was drawn last, and remembers them.

@@ -24,9 +24,7 @@ const (
 
 func newTestPainter(t *testing.T) *painter {
 	t.Helper()
-	p, err := newPainter(assets.Regular, assets.Bold)
-	require.NoError(t, err)
-	return p
+	return newPainter(assets.Regular, assets.Bold)
 }
 
 // painted draws a picture and returns its pixels.

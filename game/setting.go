@@ -42,7 +42,7 @@ func (x *setting) lay() {
 	if in := x.outputs.in(); in != nil && x.name == "" {
 		x.name = in.Name
 	}
-	c, ok := x.Rhythms.Get(setUpRhythm)
+	c, ok := x.Rhythms().Get(setUpRhythm)
 	if !ok {
 		panic("game: no rhythm " + setUpRhythm) // it is supplied
 	}

@@ -20,9 +20,9 @@ func (x *tapping) chosen(seed uint64) *rhythm.Cycle {
 	if c := x.cycle(); c != nil {
 		return c
 	}
-	pool, err := quiz.From(x.Rhythms, x.address.From)
+	pool, err := quiz.From(x.Rhythms(), x.address.From)
 	if err != nil || len(pool) == 0 {
-		pool, _ = quiz.From(x.Rhythms, quiz.Five)
+		pool, _ = quiz.From(x.Rhythms(), quiz.Five)
 	}
 	return pool[rand.New(rand.NewPCG(seed, 0)).IntN(len(pool))]
 }

@@ -76,7 +76,7 @@ func (x *teaching) resume(inside bool) {
 	if text == "" {
 		return
 	}
-	run, err := quiz.ResumeRun(text, x.Rhythms, x.Wall.Date())
+	run, err := quiz.ResumeRun(text, x.Rhythms(), x.Wall.Date())
 	if err != nil {
 		return // what was kept is of another version: a new one can be begun
 	}
@@ -89,7 +89,7 @@ func (x *teaching) begin(s quiz.Set) {
 	if s.Seed == 0 {
 		s.Seed = x.Wall.Seed()
 	}
-	w, err := quiz.NewWarmup(s, x.Rhythms)
+	w, err := quiz.NewWarmup(s, x.Rhythms())
 	if err != nil {
 		x.ready.problem = err.Error()
 		return

@@ -16,7 +16,7 @@ import (
 // arriving is one cycle of what is heard as people arrive: the rhythms of the set, one
 // after the other, each at its usual tempo.
 func (x *teaching) arriving(n int) *round.Passage {
-	pool, err := quiz.From(x.Rhythms, x.run.Warmup.From)
+	pool, err := quiz.From(x.Rhythms(), x.run.Warmup.From)
 	if err != nil {
 		panic(err) // the warm-up is made of it
 	}

@@ -48,7 +48,7 @@ func (r *classReady) open(d *desk) {
 // lay takes what the link says, and what is kept.
 func (r *classReady) lay() {
 	if set := r.d.address.Set; set != "" {
-		if s, err := quiz.ParseLink(set, r.d.Rhythms); err == nil {
+		if s, err := quiz.ParseLink(set, r.d.Rhythms()); err == nil {
 			r.set, r.linked = s, true
 		}
 	}
@@ -61,9 +61,9 @@ func (r *classReady) lay() {
 func (r *classReady) refresh() {
 	r.saved, r.last = nil, nil
 	if text := r.d.Room.Kept(keptSets); text != "" {
-		r.saved, _ = quiz.ParseSets(keptSets, text, r.d.Rhythms)
+		r.saved, _ = quiz.ParseSets(keptSets, text, r.d.Rhythms())
 	}
-	if s, err := quiz.ParseLink(r.d.Room.Kept(keptLast), r.d.Rhythms); err == nil {
+	if s, err := quiz.ParseLink(r.d.Room.Kept(keptLast), r.d.Rhythms()); err == nil {
 		r.last = &s
 	}
 }
@@ -106,7 +106,7 @@ func (r *classReady) length(s quiz.Set) view.ClassLength {
 	}
 	l, known := r.lengths[s.Link()]
 	if !known {
-		if w, err := quiz.NewWarmup(s, r.d.Rhythms); err == nil {
+		if w, err := quiz.NewWarmup(s, r.d.Rhythms()); err == nil {
 			l = view.ClassLength{Tasks: len(w.Tasks), Lasts: w.Lasts()}
 		}
 		r.lengths[s.Link()] = l
@@ -183,7 +183,7 @@ func with(kinds []quiz.Kind, k quiz.Kind, on bool) []quiz.Kind {
 
 // take takes a set that was changed, if it can be.
 func (r *classReady) take(s quiz.Set) {
-	if err := s.Check(r.d.Rhythms); err != nil {
+	if err := s.Check(r.d.Rhythms()); err != nil {
 		r.problem = err.Error()
 		return
 	}
@@ -233,7 +233,7 @@ func (r *classReady) other(action string) {
 // are kept.
 func (r *classReady) openFile(file string) {
 	name, text, _ := strings.Cut(file, "\n")
-	sets, err := quiz.ParseSets(name, text, r.d.Rhythms)
+	sets, err := quiz.ParseSets(name, text, r.d.Rhythms())
 	if err != nil {
 		r.problem = err.Error()
 		return
@@ -251,13 +251,13 @@ func (r *classReady) openFile(file string) {
 func (r *classReady) pools() []view.Option {
 	var all []view.Option
 	var seen []string
-	for _, c := range r.d.Rhythms.Answers(false) {
+	for _, c := range r.d.Rhythms().Answers(false) {
 		if c.Family == "" || slices.Contains(seen, c.Family) {
 			continue
 		}
 		seen = append(seen, c.Family)
 		var ids, names []string
-		for _, member := range r.d.Rhythms.Family(c.Family) {
+		for _, member := range r.d.Rhythms().Family(c.Family) {
 			if member.Quiz {
 				ids, names = append(ids, member.ID), append(names, plainName(member))
 			}

@@ -150,8 +150,8 @@ func (x *teaching) afterModel() *view.ClassAfter {
 	for _, e := range m.Earlier {
 		m.Dates = append(m.Dates, e.When.Local().Format(day))
 	}
-	for _, id := range x.Rhythms.IDs() {
-		c, _ := x.Rhythms.Get(id)
+	for _, id := range x.Rhythms().IDs() {
+		c, _ := x.Rhythms().Get(id)
 		m.Names[id] = c.Name
 	}
 	for i := range x.run.Reached() {

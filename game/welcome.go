@@ -25,12 +25,6 @@ type welcome struct {
 
 func newWelcome(d *desk) *welcome { return &welcome{desk: d, player: newPlayer(d)} }
 
-// shown is the rhythm on the drumhead: that of the first round.
-func (x *welcome) shown() *rhythm.Cycle {
-	c, _ := x.Rhythms.Get(view.FirstRound().Rhythm) // it is supplied
-	return c
-}
-
 func (x *welcome) lay() { x.silent = false }
 
 func (x *welcome) act(action, _ string) {
@@ -42,7 +36,7 @@ func (x *welcome) act(action, _ string) {
 // strike plays the first beat of the first round, a dum and a tek, just as it will
 // sound there.
 func (x *welcome) strike() {
-	c := *x.shown()
+	c := *x.First
 	c.Skeleton, c.Filled = slices.Clone(c.Skeleton), nil
 	for i := c.StepsPerBeat(); i < c.Steps(); i++ {
 		c.Skeleton[i] = rhythm.Rest
@@ -93,13 +87,13 @@ func (x *welcome) tick(now float64) bool {
 
 // beat is how long the picture turns with the two strokes: up to the next count.
 func (x *welcome) beat() time.Duration {
-	c := x.shown()
+	c := x.First
 	return c.At(c.StepsPerBeat(), x.passage.BPM())
 }
 
 func (x *welcome) screen() view.Screen {
 	m := &view.Home{
-		First: !x.finished, Rhythm: x.shown(), Volume: x.shownVolume(), Silent: x.silent, Notes: x.notes(),
+		First: !x.finished, Rhythm: x.First, Volume: x.shownVolume(), Silent: x.silent, Notes: x.notes(),
 		Who: x.learner.who.ID,
 	}
 	for _, p := range x.learner.people {

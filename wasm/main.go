@@ -7,6 +7,7 @@ package main
 
 import (
 	"runtime/debug"
+	"sync"
 	"syscall/js"
 
 	"groundbeat/assets"
@@ -27,7 +28,7 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	rhythms, err := rhythm.Load(assets.Rhythms)
+	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
 	if err != nil {
 		return err
 	}
@@ -41,19 +42,25 @@ func run() error {
 		}
 	}
 	publish(parts, b.sound, b.wall, s)
-	g, err := game.New(game.Outside{
+	g := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
 		Room:  newClassroom(b.document, s.local),
-		Words: words, Rhythms: rhythms,
+		Words: words, First: first, Rhythms: sync.OnceValue(rhythms),
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),
 		Export: func() { b.export(s) },
 	})
-	if err != nil {
-		return err
-	}
 	b.hideCanvas()
 	return g.Run()
+}
+
+// rhythms reads all of them, most of which the first frame need not wait for.
+func rhythms() *rhythm.Catalogue {
+	all, err := rhythm.Load(assets.Rhythms)
+	if err != nil {
+		panic(err) // they are supplied
+	}
+	return all
 }
 
 // browser is the page with the sound and the taps that arrive through it.
@@ -68,8 +75,7 @@ type browser struct {
 }
 
 func newBrowser(parts js.Value) *browser {
-	parts.Get("start").Call("remove")
-	b := &browser{page: newPage(), wall: newWall(), box: newMailbox(parts.Get("box"))}
+	b := &browser{page: newPage(parts.Get("start")), wall: newWall(), box: newMailbox(parts.Get("box"))}
 	b.sound = &lateSound{Sound: &noSound{now: b.wall.Now}}
 	if bridge := parts.Get("bridge"); bridge.Truthy() {
 		b.sound.make = func() (game.Sound, error) { return b.listen(bridge) }

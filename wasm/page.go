@@ -15,6 +15,7 @@ import (
 type page struct {
 	document js.Value
 	root     js.Value
+	start    js.Value // what the page says until the first screen is shown; then null
 	shown    view.Screen
 	nodes    map[string]*node
 	events   []game.Event
@@ -33,10 +34,11 @@ type node struct {
 	main js.Value // where its children or its value live
 }
 
-func newPage() *page {
+func newPage(start js.Value) *page {
 	window := js.Global()
 	p := &page{
 		document: window.Get("document"),
+		start:    start,
 		nodes:    map[string]*node{},
 		moved:    true,
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
@@ -178,6 +180,10 @@ func (p *page) Show(s view.Screen) {
 	}
 	if s.Dir != p.shown.Dir {
 		html.Set("dir", s.Dir)
+	}
+	if p.start.Truthy() {
+		p.start.Call("remove")
+		p.start = js.Null()
 	}
 	if arrived {
 		p.root.Get("dataset").Set("screen", s.ID)

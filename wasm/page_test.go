@@ -3,6 +3,7 @@
 package main
 
 import (
+	"syscall/js"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -16,7 +17,7 @@ func fresh(t *testing.T) *page {
 	t.Helper()
 	document := newPageDocument()
 	t.Cleanup(func() { document.Call("getElementById", "page").Call("remove") })
-	return newPage()
+	return newPage(js.Null())
 }
 
 func screen(items ...view.Item) view.Screen {
@@ -48,6 +49,22 @@ func TestShowMakesElements(t *testing.T) {
 	require.Equal(t, "A test", p.document.Get("title").String())
 	require.Equal(t, "h", p.active(), "on arrival the heading has the focus")
 	require.Len(t, p.nodes, 5)
+}
+
+// What the page said before stays until there is a screen, and no longer.
+func TestFirstScreen(t *testing.T) {
+	document := newPageDocument()
+	root := document.Call("getElementById", "page")
+	t.Cleanup(func() { root.Call("remove") })
+	start := document.Call("createElement", "div")
+	start.Set("id", "boot")
+	root.Call("append", start)
+	p := newPage(start)
+	require.Equal(t, "div#boot", p.outline())
+	p.Show(screen(heading("h")))
+	require.Equal(t, "h1#h", p.outline())
+	p.Show(screen(heading("i")))
+	require.Equal(t, "h1#i", p.outline())
 }
 
 // Items keep their elements as long as their id and role stay, wherever they go.

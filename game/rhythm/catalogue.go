@@ -49,12 +49,19 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	return c, nil
 }
 
-func (c *Catalogue) read(fsys fs.FS, path string) error {
+// Read reads the one file rhythms/id.txt.
+func Read(fsys fs.FS, id string) (*Cycle, error) { return read(fsys, folder+"/"+id+".txt") }
+
+func read(fsys fs.FS, path string) (*Cycle, error) {
 	text, err := fs.ReadFile(fsys, path)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	cycle, err := Parse(path, bytes.NewReader(text))
+	return Parse(path, bytes.NewReader(text))
+}
+
+func (c *Catalogue) read(fsys fs.FS, path string) error {
+	cycle, err := read(fsys, path)
 	if err != nil {
 		return err
 	}

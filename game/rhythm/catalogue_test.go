@@ -1,6 +1,7 @@
 package rhythm_test
 
 import (
+	"io/fs"
 	"testing"
 	"testing/fstest"
 
@@ -33,7 +34,12 @@ func TestLoadOrder(t *testing.T) {
 		cycle, found := c.Get(id)
 		require.True(t, found)
 		require.Equal(t, id, cycle.ID)
+		alone, err := rhythm.Read(fsys, id)
+		require.NoError(t, err)
+		require.Equal(t, cycle, alone)
 	}
+	_, err = rhythm.Read(fsys, "none")
+	require.ErrorIs(t, err, fs.ErrNotExist)
 	_, found := c.Get("A")
 	require.False(t, found, "an id is exact")
 }

@@ -30,7 +30,9 @@ func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
 	defer file.Close()
 	maqsum, err := rhythm.Parse("maqsum.txt", file)
 	require.NoError(t, err)
-	allowed := view.Allowed{Rhythms: []string{maqsum.ID}, Riffs: []string{riff.Bare.String()}}
+	allowed := func() view.Allowed {
+		return view.Allowed{Rhythms: []string{maqsum.ID}, Riffs: []string{riff.Bare.String()}}
+	}
 	for _, query := range []string{
 		"?screen=dums", // its tempo is the rhythm's usual one
 		view.FirstRound().String(),

@@ -12,15 +12,17 @@ import (
 	"groundbeat/game/quiz"
 )
 
-var allowed = Allowed{
-	Rhythms: []string{"maqsum", "saidi", "malfuf", "karachi"}, Answers: []string{"maqsum", "saidi", "malfuf"},
-	Riffs: []string{"bare", "filled"},
-	Set: func(text string) error {
-		if slices.Contains(quiz.Presets(), text) {
-			return nil
-		}
-		return errors.New("one of those supplied")
-	},
+func allowed() Allowed {
+	return Allowed{
+		Rhythms: []string{"maqsum", "saidi", "malfuf", "karachi"}, Answers: []string{"maqsum", "saidi", "malfuf"},
+		Riffs: []string{"bare", "filled"},
+		Set: func(text string) error {
+			if slices.Contains(quiz.Presets(), text) {
+				return nil
+			}
+			return errors.New("one of those supplied")
+		},
+	}
 }
 
 type addressCase struct {
@@ -128,8 +130,17 @@ func TestChanges(t *testing.T) {
 	}
 }
 
+// Home has no rhythm: those that there are need not be known.
+func TestParseAddressOfHome(t *testing.T) {
+	unknown := func() Allowed { panic("asked for") }
+	for _, query := range []string{"", "?screen=home", "?screen=diary", "?screen=home&bpm=90"} {
+		require.NotPanics(t, func() { _, _ = ParseAddress(query, unknown) }, query)
+	}
+	require.Panics(t, func() { _, _ = ParseAddress("?screen=dums", unknown) })
+}
+
 func ExampleParseAddress() {
-	allowed := Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: []string{"bare"}}
+	allowed := func() Allowed { return Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: []string{"bare"}} }
 	a, err := ParseAddress("?rhythm=maqsoum&bpm=900", allowed)
 	fmt.Println(err)
 	fmt.Println(a)

@@ -25,8 +25,9 @@ type Allowed struct {
 // the link says anything of a round. With an error of type *LinkError the
 // address is the nearest one that is allowed: wrong numbers brought within their
 // limits, misspelt words replaced by the likeliest, the rest by the default, and
-// what does not belong to the screen left out.
-func ParseAddress(query string, allowed Allowed) (Address, error) {
+// what does not belong to the screen left out. What is allowed is asked for only
+// where the screen has something of it.
+func ParseAddress(query string, allowed func() Allowed) (Address, error) {
 	values, err := url.ParseQuery(strings.TrimPrefix(query, "?"))
 	p := &addressParser{values: values}
 	if err != nil {
@@ -54,12 +55,12 @@ type addressParser struct {
 
 // fields reads what belongs to the screen. The rhythm comes before the rest,
 // since Any brings a parameter with it, and so does the riff level.
-func (p *addressParser) fields(allowed Allowed) {
+func (p *addressParser) fields(allowed func() Allowed) {
 	if p.Rhythm != "" {
-		p.rhythm(allowed)
+		p.rhythm(allowed())
 	}
 	if p.Riff != "" {
-		p.word("riff", &p.Riff, allowed.Riffs)
+		p.word("riff", &p.Riff, allowed().Riffs)
 	}
 	for _, name := range p.Parameters() {
 		switch name {
@@ -68,7 +69,7 @@ func (p *addressParser) fields(allowed Allowed) {
 		case "answers":
 			p.Answers = p.number(name, p.Answers, LeastAnswers, MostAnswers)
 		case "from":
-			p.from(allowed)
+			p.from(allowed())
 		case "bpm":
 			p.BPM = p.number(name, p.BPM, LeastBPM, MostBPM)
 		case "eights":
@@ -79,7 +80,7 @@ func (p *addressParser) fields(allowed Allowed) {
 		case "seed":
 			p.seed()
 		case "set":
-			p.set(allowed)
+			p.set(allowed())
 		case "v":
 			if p.Riffs = p.number(name, 0, 1, mostVersion); p.Riffs == riff.Version {
 				p.Riffs = 0

@@ -49,6 +49,7 @@ async function run() {
   if (!program) return; // and it has been said why
   const box = mailbox();
   const local = small("localStorage"), session = small("sessionStorage");
+  setTimeout(() => local?.length); // the first look takes long: better now than when the program waits for it
   window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local, session, version };
   taps(box);
 
