@@ -44,12 +44,16 @@ func (b *tab) caught(s *server, do func()) (left, right []float32) {
 	return samples(s.capture)
 }
 
-// strokes counts onsets: rises above a level after a tenth of a second below it.
+// strokes counts onsets, however loud all is: rises above a quarter of the loudest
+// sample after a tenth of a second below that.
 func strokes(sound []float32) (n int) {
-	const level = 0.1
+	loudest := 0.01 // what is softer is none
+	for _, v := range sound {
+		loudest = max(loudest, math.Abs(float64(v)))
+	}
 	last := -int(audio.Rate)
 	for i, v := range sound {
-		if math.Abs(float64(v)) >= level {
+		if math.Abs(float64(v)) >= loudest/4 {
 			if i-last > int(audio.Rate)/10 {
 				n++
 			}
