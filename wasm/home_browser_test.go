@@ -39,12 +39,12 @@ func TestFirstVisit(t *testing.T) {
 	b.reach()
 	b.tabTo("strike")
 
-	quietly := b.dumAndTek(s, func() { b.keys(kb.Enter) })
+	quietly := b.dumAndTek(s, 0.6, func() { b.keys(kb.Enter) })
 	require.Equal(t, "strike", b.focused())
 	b.run("document.querySelector('#volume input').focus()")
 	b.keys(kb.End)
 	b.wait("document.querySelector('#volume output').innerText === '100 %'")
-	loud := b.dumAndTek(s, func() { b.press("Hear a dum and a tek") })
+	loud := b.dumAndTek(s, 1, func() { b.press("Hear a dum and a tek") })
 	// The level goes with the square of the slider: (0.6²)² of the energy. No two
 	// strokes are alike, and their energies differ by up to a fifth.
 	require.InDelta(t, 0.36*0.36, energy(quietly)/energy(loud), 0.05)
@@ -77,12 +77,13 @@ func TestFirstVisit(t *testing.T) {
 	b.doorsFirst() // it was kept
 }
 
-// dumAndTek is what is heard of a press that brings a dum and a tek. A machine that
-// is busy with something else may cut it, and then it is pressed once more.
-func (b *tab) dumAndTek(s *server, press func()) []float32 {
+// dumAndTek is what is heard of a press that brings a dum and a tek at a volume of 0 to
+// 1, with whose square their level goes. A machine that is busy with something else may
+// cut it, and then it is pressed once more.
+func (b *tab) dumAndTek(s *server, volume float64, press func()) []float32 {
 	b.t.Helper()
 	for range 3 {
-		if sound, _ := b.caught(s, press); strokes(sound) == 2 {
+		if sound, _ := b.caught(s, press); strokes(sound, aStroke*volume*volume) == 2 {
 			return sound
 		}
 		b.t.Log("once more")

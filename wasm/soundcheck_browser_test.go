@@ -44,16 +44,14 @@ func (b *tab) caught(s *server, do func()) (left, right []float32) {
 	return samples(s.capture)
 }
 
-// strokes counts onsets, however loud all is: rises above a quarter of the loudest
-// sample after a tenth of a second below that.
-func strokes(sound []float32) (n int) {
-	loudest := 0.01 // what is softer is none
-	for _, v := range sound {
-		loudest = max(loudest, math.Abs(float64(v)))
-	}
+// aStroke is how far a stroke rises at least.
+const aStroke = 0.1
+
+// strokes counts onsets: rises above a level after a tenth of a second below it.
+func strokes(sound []float32, level float64) (n int) {
 	last := -int(audio.Rate)
 	for i, v := range sound {
-		if math.Abs(float64(v)) >= loudest/4 {
+		if math.Abs(float64(v)) >= level {
 			if i-last > int(audio.Rate)/10 {
 				n++
 			}
@@ -87,7 +85,7 @@ func TestSoundCheckStrokes(t *testing.T) {
 		least, most float64 // of the energy below 200 Hz
 	}{{"One dum", 0.5, 1}, {"One tek", 0, 0.1}, {"One dum", 0.5, 1}} {
 		left, right := b.caught(s, func() { b.press(c.button) })
-		require.Equal(t, 1, strokes(left), c.button)
+		require.Equal(t, 1, strokes(left, aStroke), c.button)
 		require.Equal(t, left, right, "in the middle")
 		share := lowShare(left)
 		t.Logf("%s: %.1f %% of its energy below 200 Hz", c.button, 100*share)
@@ -143,7 +141,7 @@ func TestSoundCheckTips(t *testing.T) {
 	}
 	b.rest(2500) // of the strokes that this plays
 	soft, _ := b.caught(s, func() { b.press("More bass drum") })
-	require.Equal(t, 1, strokes(soft), "and lets the dum be heard as it is now")
+	require.Equal(t, 1, strokes(soft, aStroke), "and lets the dum be heard as it is now")
 	t.Logf("at most bass drum a dum has %.0f %% of its energy before", 100*energy(soft)/energy(loud))
 	require.Less(t, energy(soft), 0.8*energy(loud))
 	b.click("#hears label:nth-of-type(1)")

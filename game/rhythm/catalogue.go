@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"maps"
 	"slices"
-	"strings"
 )
 
 // A Catalogue holds rhythms in the order in which they are listed: the most
@@ -21,36 +20,31 @@ type Catalogue struct {
 	own    map[string]bool   // ids of rhythms that were added by With
 }
 
-// folder is where Load finds rhythms.
-const folder = "rhythms"
-
 // Load reads every file rhythms/*.txt. If some are wrong, the error joins the
 // first mistake of each, and there is no catalogue. Two rhythms that share a
 // name or spelling are a mistake too, since a search could not tell them apart.
 func Load(fsys fs.FS) (*Catalogue, error) {
-	found, err := fs.ReadDir(fsys, folder)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+	paths, err := fs.Glob(fsys, "rhythms/*.txt")
+	if err != nil {
 		return nil, err
+	}
+	if len(paths) == 0 {
+		return nil, errors.New("rhythm.Load: there is no file rhythms/*.txt")
 	}
 	c := &Catalogue{byID: map[string]*Cycle{}, byName: map[string]*Cycle{}}
 	var mistakes []error
-	for _, file := range found {
-		if strings.HasSuffix(file.Name(), ".txt") {
-			mistakes = append(mistakes, c.read(fsys, folder+"/"+file.Name()))
-		}
+	for _, path := range paths {
+		mistakes = append(mistakes, c.read(fsys, path))
 	}
 	if err := errors.Join(mistakes...); err != nil {
 		return nil, err
-	}
-	if len(c.cycles) == 0 {
-		return nil, errors.New("rhythm.Load: there is no file rhythms/*.txt")
 	}
 	slices.SortFunc(c.cycles, listedBefore)
 	return c, nil
 }
 
 // Read reads the one file rhythms/id.txt.
-func Read(fsys fs.FS, id string) (*Cycle, error) { return read(fsys, folder+"/"+id+".txt") }
+func Read(fsys fs.FS, id string) (*Cycle, error) { return read(fsys, "rhythms/"+id+".txt") }
 
 func read(fsys fs.FS, path string) (*Cycle, error) {
 	text, err := fs.ReadFile(fsys, path)
