@@ -80,7 +80,8 @@ func (d *desk) keep(r history.Round, err error) {
 		return
 	}
 	if d.practice != nil {
-		d.practice.done, d.stale = true, true
+		d.practice.Finished(r)
+		d.stale = true
 	}
 	times := d.learner.times
 	d.Store.Keep(r, func(err error) {

@@ -103,12 +103,12 @@ func TestPracticeAtOnePress(t *testing.T) {
 	kept.release()
 	g.ticks(t, wall, 100)
 	require.NotNil(t, g.desk.practice)
-	steps := g.desk.practice.steps
+	steps := g.desk.practice.Steps()
 	require.Greater(t, len(steps), 5)
 	seconds := 0
 	for i := range steps {
 		seconds += steps[i].Seconds
-		require.Equal(t, i, g.desk.practice.at)
+		require.Equal(t, i, g.desk.practice.At())
 		s := page.shown[len(page.shown)-1]
 		if g.desk.exercise == g.desk.tapping {
 			require.Nil(t, s.Find("practice-on"), "nothing beside a round that is played, but the way out")
@@ -155,7 +155,9 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	}
 	require.NotNil(t, g.desk.practice)
 
-	g.desk.practice.at = len(g.desk.practice.steps) - 1
+	for g.desk.practice.At() < len(g.desk.practice.Steps())-1 {
+		g.desk.practice.Next()
+	}
 	twice := Event{Kind: Act, Action: view.ActPracticeNext}
 	page.events = append(page.events, twice, twice)
 	require.NoError(t, g.Update())
@@ -168,7 +170,7 @@ func TestOffersWaitForTheRounds(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
 	g.acts(t, page, view.ActDiaryPractise, "5")
 	g.ticks(t, wall, 100)
-	for range g.desk.practice.steps {
+	for range g.desk.practice.Steps() {
 		g.finish(t, page, wall)
 		g.acts(t, page, view.ActPracticeNext, "")
 	}

@@ -12,11 +12,7 @@ import (
 )
 
 // practice is one of some minutes that is under way, round by round.
-type practice struct {
-	steps []quiz.Step
-	at    int
-	done  bool // the round of the step was finished
-}
+type practice struct{ *quiz.Course }
 
 // practise begins a practice of some minutes, at once or as soon as it is known what
 // there was before.
@@ -33,7 +29,7 @@ func (d *desk) practise(minutes int) {
 
 // through goes through steps, from the first.
 func (d *desk) through(steps []quiz.Step) {
-	d.practice, d.wanted = &practice{steps: steps}, 0
+	d.practice, d.wanted = &practice{quiz.NewCourse(steps)}, 0
 	d.step(true)
 }
 
@@ -44,17 +40,16 @@ func (d *desk) onward() {
 	if p == nil {
 		return
 	}
-	if p.at++; p.at == len(p.steps) {
+	if !p.Next() {
 		d.leave(view.DefaultAddress(view.ScreenDiary))
 		return
 	}
-	p.done = false
 	d.step(false)
 }
 
 // step begins the step that the practice is at.
 func (d *desk) step(visit bool) {
-	d.goTo(addressOf(d.practice.steps[d.practice.at]), visit)
+	d.goTo(addressOf(d.practice.Step()), visit)
 	d.exercise.act(view.ActBegin, "")
 }
 
@@ -84,10 +79,11 @@ func addressOf(s quiz.Step) view.Address {
 // shown is the practice as the page shows it.
 func (p *practice) shown() view.Practice {
 	seconds := 0
-	for i, s := range p.steps {
-		if i > p.at || i == p.at && !p.done {
+	steps, at := p.Steps(), p.At()
+	for i, s := range steps {
+		if i > at || i == at && !p.Done() {
 			seconds += s.Seconds
 		}
 	}
-	return view.Practice{Part: p.at + 1, Parts: len(p.steps), Minutes: (seconds + 30) / 60, Done: p.done}
+	return view.Practice{Part: at + 1, Parts: len(steps), Minutes: (seconds + 30) / 60, Done: p.Done()}
 }

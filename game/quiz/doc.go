@@ -120,7 +120,10 @@
 // and ends with a slow rhythm; between them it takes what is due, the worst mix-up, a
 // new rhythm, the edge and the ladder of tempo, in shares of the time. [Known.WhatNext]
 // is the first of these that there is. The plan is made beforehand, from the records
-// alone; who asks again after a round gets it from where the player is then.
+// alone; who asks again after a round gets it from where the player is then. On the way
+// through it a [Course] asks nothing harder that was not shown to be within reach: a
+// round in which no tap came is evidence of nothing ([diary.Tried]), there and in all of
+// the above.
 //
 // # Sources
 //

@@ -34,6 +34,7 @@ type planner struct {
 const firstRhythms = 3
 
 func newPlanner(k Known, pool []*rhythm.Cycle, seed uint64) *planner {
+	k.Rounds = tried(k.Rounds)
 	p := &planner{Known: k, r: draw(seed, 7), loose: loose(k.Rounds), riffs: k.Riffs.begun()}
 	for _, c := range players(pool, 0, riff.Bare) {
 		p.pool = append(p.pool, c.Cycle)

@@ -25,10 +25,10 @@ type trial struct {
 // trialOf returns the trial of a round. There is none of a round in which the ear
 // was helped: help is never counted, neither against nor for the player. Nor is
 // there one of a round of which nobody can say how far the base was hidden, or how
-// likely it is right by chance, see [diary.Choices].
+// likely it is right by chance, see [diary.Choices]; nor of one in which no tap came.
 func (m reaches) trialOf(r history.Round, cycles Cycles) (trial, bool) {
 	c, on := cycles(r.Rhythm), dayOf(r.Time())
-	if c == nil || on == 0 || r.BPM < 1 || helped(r.Helps) {
+	if c == nil || on == 0 || r.BPM < 1 || helped(r.Helps) || !diary.Tried(r) {
 		return trial{}, false
 	}
 	hide, known := m.hideOf(r, c)

@@ -59,6 +59,9 @@ func compareBool(x, y bool) int {
 
 // trial returns what the round adds to a share, if anything.
 func (r dated) trial() (subject, trial, bool) {
+	if r.Untried {
+		return subject{}, trial{}, false
+	}
 	if t := r.Tapped; t != nil {
 		n := len(t.Offsets) + t.Out
 		return subject{r.Rhythm, true}, trial{r.day, r.Riff, len(t.Offsets), n, t.BPM}, n > 0

@@ -141,13 +141,14 @@ func practised(rounds []dated) []Practice {
 }
 
 // Met returns what came of each rhythm at each riff level on each day, in that order but
-// by day first. A round in which the rhythm changed counts for what it became.
+// by day first. A round in which the rhythm changed counts for what it became; one
+// in which no tap came is no meeting.
 func (b *Book) Met(output string) []Met {
 	type key struct{ day, rhythm, riff string }
 	met := map[key]*Met{}
 	for _, r := range b.rounds(output) {
 		k := key{r.day, r.met(), r.Riff}
-		if k.rhythm == "" {
+		if k.rhythm == "" || r.Untried {
 			continue
 		}
 		if met[k] == nil {

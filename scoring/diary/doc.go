@@ -33,6 +33,11 @@
 // which they tell nothing; those whose clock was an estimate everywhere but for Fingers.
 // Rounds of a kind that this package does not know count as practice only.
 //
+// Rounds in which dums were to be tapped and no tap came ([Tried]) count as practice only.
+//
+// Where the drums fall silent a round counts for [Right] and [Met] only: its dums are
+// not there to be heard.
+//
 // In rounds with stops the stop and the 1 after the silence are no dums of the rhythm
 // going round: they count for [Right] only.
 //
@@ -44,7 +49,7 @@
 // A day is one JSON object on one line, in UTF-8. Shown here on many:
 //
 //	{
-//	 "v": 1,                     version of this format
+//	 "v": 2,                     version of this format
 //	 "day": "2026-01-31",        the player's own date, as written in the rounds
 //	 "outputs": [{               ascending by name
 //	   "output": "studio",       as in the rounds; "" unknown
@@ -58,6 +63,12 @@
 //	     "choices": 3,           how many; absent where there were none
 //	     "said": "saidi",        absent where nothing was
 //	     "right": true           see Right; absent where not
+//	   }, {
+//	     "at": 66755,
+//	     "kind": "carry",
+//	     "rhythm": "maqsum",
+//	     "riff": "bare",
+//	     "untried": true         no tap came, see Tried; absent where one did
 //	   }, {
 //	     "at": 66790,
 //	     "kind": "dums",

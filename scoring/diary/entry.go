@@ -20,6 +20,7 @@ type entry struct {
 	Choices int      `json:"choices,omitempty"`
 	Said    string   `json:"said,omitempty"`
 	Right   bool     `json:"right,omitempty"`
+	Untried bool     `json:"untried,omitempty"`
 	Helped  bool     `json:"helped,omitempty"`
 	Tapped  *tapped  `json:"tapped,omitempty"`
 }
@@ -38,7 +39,7 @@ type tapped struct {
 func entryOf(r history.Round) entry {
 	e := entry{
 		At: clock(r.When), Kind: r.Kind, Rhythm: r.Rhythm, To: r.To, Riff: r.Riff, Hide: r.Hide,
-		Choices: len(r.Choices), Said: r.Answer, Right: Right(r),
+		Choices: len(r.Choices), Said: r.Answer, Right: Right(r), Untried: !Tried(r),
 		Helped: r.Helps.Balance != 0 || r.Helps.Bass != 0 || r.Helps.Hands,
 	}
 	if r.Kind == history.Dums || r.Kind == history.Stop {

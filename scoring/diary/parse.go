@@ -12,7 +12,7 @@ import (
 
 // Version is the version of the text of a day that this package writes, and the only
 // one that it reads.
-const Version = 1
+const Version = 2
 
 // text is a day as it is written.
 type text struct {
@@ -120,6 +120,8 @@ func (e *entry) check() *history.Error {
 		return wrong("at", "%d is not from 0 to 86399", e.At)
 	case e.Riff == "":
 		return wrong("riff", "missing")
+	case e.Untried && e.Right:
+		return wrong("untried", "but right")
 	case e.Hide != nil && !(*e.Hide >= 0 && *e.Hide <= 1):
 		return wrong("hide", "%v is not from 0 to 1", *e.Hide)
 	case e.Choices != 0 && (e.Choices < 2 || e.Choices > 32):

@@ -35,7 +35,7 @@ func TestDocumented(t *testing.T) {
 	d, err := diary.ParseDay([]byte(text))
 	require.NoError(t, err)
 	require.Equal(t, text, string(d.Format()))
-	require.Equal(t, 2, d.Rounds())
+	require.Equal(t, 3, d.Rounds())
 }
 
 func TestFormat(t *testing.T) {
@@ -44,7 +44,7 @@ func TestFormat(t *testing.T) {
 	r := tapped(t, "2026-01-31T18:30:05+02:00", "maqsum", 4.25, -7.99, 999)
 	r.Hide, r.Helps.Bass, r.Coarse = new(.583), 1, true
 	d.Add(r)
-	require.Equal(t, `{"v":1,"day":"2026-01-31","outputs":[{"output":"studio","rounds":[`+
+	require.Equal(t, `{"v":2,"day":"2026-01-31","outputs":[{"output":"studio","rounds":[`+
 		`{"at":66605,"kind":"dums","rhythm":"maqsum","riff":"bare","hide":0.583,"right":true,"helped":true,`+
 		`"tapped":{"bpm":96,"window":100,"coarse":true,"places":[0,8,16,8,16,8],"offsets":[4250,-7990,4250,-7990,4250,-7990],"out":2,"added":0}},`+
 		`{"at":66720,"kind":"which","rhythm":"maqsum","riff":"filled","choices":3,"said":"baladi"}`+
@@ -57,9 +57,9 @@ func TestParseRefuses(t *testing.T) {
 	d.Add(tapped(t, "2026-01-31T18:33:00Z", "maqsum", 5))
 	good := string(d.Format())
 	for _, c := range []struct{ old, new, says string }{
-		{`{"v":1`, `{v`, "column 2: invalid character 'v' looking for beginning of object key string"},
-		{`"v":1`, `"v":0`, "v: 0 is not a version"},
-		{`"v":1,`, ``, "v: 0 is not a version"},
+		{`{"v":2`, `{v`, "column 2: invalid character 'v' looking for beginning of object key string"},
+		{`"v":2`, `"v":0`, "v: 0 is not a version"},
+		{`"v":2,`, ``, "v: 0 is not a version"},
 		{`"day":"2026-01-31"`, `"day":"2026-02-30"`, `day: "2026-02-30" is not a day as in 2026-01-31`},
 		{`"at":66720`, `"at":86400`, "outputs[0].rounds[0].at: 86400 is not from 0 to 86399"},
 		{`"at":66720`, `"at":"six"`, "column 77: outputs.rounds.at: a string is not a int"},
@@ -68,6 +68,7 @@ func TestParseRefuses(t *testing.T) {
 		{`"riff":"filled"`, `"riff":"filled","hide":1.01`, "outputs[0].rounds[0].hide: 1.01 is not from 0 to 1"},
 		{`"choices":3`, `"choices":1`, "outputs[0].rounds[0].choices: 1 is not from 2 to 32"},
 		{`"rhythm":"maqsum","riff":"filled"`, `"riff":"filled"`, `outputs[0].rounds[0].said: "baladi" for nothing`},
+		{`"right":true`, `"right":true,"untried":true`, "outputs[0].rounds[1].untried: but right"},
 		{`"said":"baladi"`, `"said":"baladi","right":true`, `outputs[0].rounds[0].right: true, but "baladi" was said for "maqsum"`},
 		{`"kind":"which"`, `"kind":"dums"`, `outputs[0].rounds[0].tapped: not what a round of kind "dums" has`},
 		{`"rhythm":"maqsum","riff":"bare"`, `"riff":"bare"`, "outputs[0].rounds[1].rhythm: missing"},
@@ -90,7 +91,7 @@ func TestParseRefuses(t *testing.T) {
 }
 
 func TestParseNewer(t *testing.T) {
-	for _, line := range []string{`{"v":2}`, `{"v":7,"outputs":{"studio":1}}`} {
+	for _, line := range []string{`{"v":3}`, `{"v":7,"outputs":{"studio":1}}`} {
 		_, err := diary.ParseDay([]byte(line))
 		var newer *history.Newer
 		require.ErrorAs(t, err, &newer)
@@ -106,7 +107,7 @@ func FuzzParseDay(f *testing.F) {
 	}
 	f.Add(string(d.Format()))
 	f.Add(documented(f))
-	f.Add(`{"v":1,"day":"2026-01-31","outputs":[{"output":"","rounds":[{"at":1,"kind":"dums","rhythm":"maqsum","riff":"?","tapped":{"bpm":96,"window":0,"places":[3],"offsets":[7],"out":9,"added":0}}]}]}`)
+	f.Add(`{"v":2,"day":"2026-01-31","outputs":[{"output":"","rounds":[{"at":1,"kind":"dums","rhythm":"maqsum","riff":"?","tapped":{"bpm":96,"window":0,"places":[3],"offsets":[7],"out":9,"added":0}}]}]}`)
 	f.Fuzz(func(t *testing.T, line string) {
 		d, err := diary.ParseDay([]byte(line))
 		if err != nil {

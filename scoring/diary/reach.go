@@ -76,7 +76,7 @@ func through(trials []threshold.Trial) scoring.Estimate {
 // heard returns a round as a trial of how much riff is heard through, if it is one.
 // Bare rounds are none: nothing hides the base in them.
 func (b *Book) heard(e *entry) (threshold.Trial, bool) {
-	if e.Hide == nil || e.Helped {
+	if e.Hide == nil || e.Helped || e.Untried {
 		return threshold.Trial{}, false
 	}
 	var c *rhythm.Cycle

@@ -103,7 +103,7 @@ func TestReachChance(t *testing.T) {
 	var taps []history.Round
 	for i := range 60 {
 		h, right := half(i)
-		r := tapped(t, at(5, i), "maqsum", map[bool]float64{true: 5, false: 999}[right])
+		r := tapped(t, at(5, i), "maqsum", map[bool][]float64{true: {5}, false: {5, 999, 999}}[right]...)
 		r.Hide = new(float64(h) / 1000)
 		taps = append(taps, r)
 		// 2 × 100 ms of half a cycle of 2,500 ms.

@@ -1,6 +1,13 @@
 package diary
 
-import "groundbeat/scoring/history"
+import (
+	"slices"
+
+	"groundbeat/scoring/history"
+)
+
+// tappedKinds are the kinds of rounds in which dums are tapped.
+var tappedKinds = []string{history.Dums, history.Stop, history.Carry}
 
 // Right reports whether a round came out right.
 //
@@ -14,9 +21,17 @@ import "groundbeat/scoring/history"
 // who taps every beat from being right: in maqsum that is as many taps again as there
 // are dums. What is still right by chance is counted as such, see [Reach].
 func Right(r history.Round) bool {
-	if r.Kind != history.Dums && r.Kind != history.Stop {
+	if !slices.Contains(tappedKinds, r.Kind) {
 		return r.Right
 	}
 	dums := r.Matched + r.Out
 	return dums > 0 && 4*r.Matched >= 3*dums && 4*r.Added <= dums
+}
+
+// Tried reports whether anything came of the player in a round. One in which dums are
+// to be tapped and no tap came tells neither what she can do nor what she cannot: the
+// telephone rang, or nothing was heard. To keep still while a rhythm may change is an
+// answer, and so is every answer.
+func Tried(r history.Round) bool {
+	return !slices.Contains(tappedKinds, r.Kind) || r.Matched+r.Added+len(r.Aside) > 0
 }

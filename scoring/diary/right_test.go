@@ -24,7 +24,7 @@ func TestRight(t *testing.T) {
 		{2, 1, 0, false}, // two of three are less than three of four
 		{0, 0, 0, false},
 	} {
-		for _, kind := range []string{history.Dums, history.Stop} {
+		for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
 			r := history.Round{Kind: kind, Matched: c.matched, Out: c.out, Added: c.added}
 			require.Equal(t, c.right, diary.Right(r), "%+v", c)
 		}
@@ -43,4 +43,58 @@ func TestRightWhatFor(t *testing.T) {
 	every := tapped(t, when, "maqsum", 5)
 	every.Added = every.Matched
 	require.False(t, diary.Right(every))
+}
+
+// The dums of a round in which the drums fall silent, all kept, are no miss: the round is
+// right, and so is the meeting with its rhythm, so that this is not due the next day.
+func TestCarriedRight(t *testing.T) {
+	r := history.Round{Kind: history.Carry, Rhythm: "maqsum", Riff: "bare", When: "2026-01-31T18:30:00Z", Output: "studio", Matched: 32}
+	b := book(t)
+	b.Add(r)
+	require.Equal(t, []diary.Met{{Rhythm: "maqsum", Riff: "bare", Day: "2026-01-31", Right: 1, N: 1}}, b.Met("studio"))
+	r.Matched, r.Out = 8, 24
+	require.False(t, diary.Right(r))
+}
+
+func TestTried(t *testing.T) {
+	for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
+		require.False(t, diary.Tried(history.Round{Kind: kind, Out: 8}), kind)
+		require.True(t, diary.Tried(history.Round{Kind: kind, Out: 8, Added: 1}), kind)
+		require.True(t, diary.Tried(history.Round{Kind: kind, Out: 7, Matched: 1}), kind)
+	}
+	require.True(t, diary.Tried(history.Round{Kind: history.Stop, Out: 8, Aside: make([]history.Tap, 1)}))
+	require.True(t, diary.Tried(history.Round{Kind: history.Change}), "to keep still is an answer")
+	require.True(t, diary.Tried(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
+}
+
+// Rounds in which no tap came are practice, and tell nothing else: with them the figures
+// are what they were, also of days that were kept and read.
+func TestUntriedTellsNothing(t *testing.T) {
+	var rounds, none []history.Round
+	for _, m := range newLearner(3, supplied(t)).practise(12) {
+		rounds = append(rounds, m.Round)
+	}
+	for i := range 60 {
+		r := tapped(t, rounds[i*len(rounds)/60].When, "maqsum", 999)
+		r.Output, r.Hide = rounds[0].Output, new(.3)
+		none = append(none, r)
+	}
+	require.Equal(t, 8, none[0].Out)
+	plain, with := book(t), book(t)
+	for _, r := range rounds {
+		plain.Add(r)
+		with.Add(r)
+	}
+	for _, r := range none {
+		with.Add(r)
+	}
+	for _, date := range with.Dates() {
+		with.Put(again(t, with.Day(date)))
+	}
+	want, got := plain.Figures(rounds[0].Output), with.Figures(rounds[0].Output)
+	require.Equal(t, want.Rounds+60, got.Rounds)
+	require.NotEqual(t, want.Practised, got.Practised)
+	got.Rounds, got.Practised = want.Rounds, want.Practised
+	require.Equal(t, want, got)
+	require.Equal(t, plain.Met(rounds[0].Output), with.Met(rounds[0].Output))
 }
