@@ -1,0 +1,20 @@
+package view
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Nobody is blamed for what the output may have done.
+func TestUnmeasuredLean(t *testing.T) {
+	w := words(t)
+	require.Equal(t, "All your taps come about 40 ms behind: probably your loudspeaker or headphones, not you. "+
+		"Set-up measures it once and takes it off.", sayUnmeasured(w, 41*ms, 41*ms))
+	require.Equal(t, "All your taps come 20 to 45 ms behind: probably your loudspeaker or headphones, not you. "+
+		"Set-up measures it once and takes it off.", sayUnmeasured(w, 19*ms, 44*ms))
+	require.Equal(t, "All your taps come 10 to 30 ms ahead, as nearly everybody taps a little ahead of what sounds. "+
+		"Set-up measures it once and takes it off.", sayUnmeasured(w, -30*ms, -11*ms))
+	to := toSetUp(w)
+	require.Equal(t, []string{ActGo, ScreenSetUp}, []string{to.Action, to.Value})
+}
