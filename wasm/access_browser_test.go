@@ -127,7 +127,7 @@ func TestByKeyboard(t *testing.T) {
 	b.wait("document.querySelector('.taparea')")
 	require.Equal(t, "tap", b.focused())
 	require.Equal(t, []string{"RootWebArea Dums: maqsum – Groundbeat", "button The drumhead. Tap each dum.",
-		"button Bass alone", "button Drummer’s hands", "button Stop"}, withoutImages(b.tree()))
+		"button Bass alone", "button Show the hands", "button Stop"}, withoutImages(b.tree()))
 	b.reach()
 	b.countedIn()
 	b.keys(" ")

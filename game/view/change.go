@@ -105,7 +105,7 @@ func (c *Change) ready(w Words) Screen {
 	} else {
 		head = append(head, still(w, "line", &Line{Base: c.Base, Counts: c.Counts, Columns: c.Columns}))
 	}
-	first := rhythms(w, c.Core, value)
+	first := rhythms(w, c.Core, c.More, value)
 	first.Name = w.Say("change-first")
 	others := from(w, c.From, c.FromNames)
 	others.Name = w.Say("change-from")

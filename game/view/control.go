@@ -69,13 +69,18 @@ func sayScreen(w Words, id string) string {
 	return w.Say("nav-dums")
 }
 
-// rhythms is the choice of the most used rhythms.
-func rhythms(w Words, core []Option, value string) Item {
+// rhythms is the choice of the most used rhythms, and beside them of the other one
+// that is chosen, if one is: what plays is in sight and marked.
+func rhythms(w Words, core, more []Option, value string) Item {
 	if len(core) == 0 {
 		return Item{}
 	}
-	return Item{ID: "rhythm", Role: RoleChoice, Name: w.Say("rhythm"), Action: ActRhythm, Options: core,
-		Value: chosen(core, value)}
+	options := core
+	if i := slices.IndexFunc(more, func(o Option) bool { return o.Value == value }); i >= 0 && chosen(core, value) == "" {
+		options = append(slices.Clone(core), more[i])
+	}
+	return Item{ID: "rhythm", Role: RoleChoice, Name: w.Say("rhythm"), Action: ActRhythm, Options: options,
+		Value: chosen(options, value)}
 }
 
 // moreRhythms is the choice of the others, shown when opened.

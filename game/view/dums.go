@@ -97,7 +97,7 @@ func (d *Dums) page(w Words) string {
 func (d *Dums) ready(w Words) Screen {
 	items := slices.Concat(d.title(w), []Item{
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
-		rhythms(w, d.Core, d.value()), moreRhythms(w, d.More, d.value()), d.settings(w),
+		rhythms(w, d.Core, d.More, d.value()), moreRhythms(w, d.More, d.value()), d.settings(w),
 	}, notes(w, d.Notes))
 	return ready(w, ScreenDums, d.page(w), items)
 }
@@ -108,7 +108,7 @@ func (d *Dums) long(w Words, screen, page, name, how string, lengths []int) Scre
 	items := slices.Concat([]Item{
 		title(w, name, d.Rhythm), {ID: "how", Role: RoleText, Text: how}, d.head(w), d.line(w),
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary},
-		rhythms(w, d.Core, d.Rhythm.ID), moreRhythms(w, d.More, d.Rhythm.ID),
+		rhythms(w, d.Core, d.More, d.Rhythm.ID), moreRhythms(w, d.More, d.Rhythm.ID),
 		settings(tempo(w, w.Say("tempo-name"), d.BPM, d.Slow, d.Fast), volume(w, d.Volume),
 			length(w, d.Eights, lengths), balance(w, d.Balance, d.Volume), leadDrum(w, d.Level, d.Levels, noHide, nil)),
 	}, notes(w, d.Notes))

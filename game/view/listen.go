@@ -36,7 +36,7 @@ func (l *Listen) Screen(w Words) Screen {
 	items := []Item{
 		title(w, name.Name, name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), l.play(w),
 		l.help(w),
-		rhythms(w, l.Core, name.ID), moreRhythms(w, l.More, name.ID), l.own(w), l.settings(w), sources(w, l.Rhythm),
+		rhythms(w, l.Core, l.More, name.ID), moreRhythms(w, l.More, name.ID), l.own(w), l.settings(w), sources(w, l.Rhythm),
 	}
 	items = append(items, notesWithout(w, l.Notes, w.Say("listen-no-sound"))...)
 	s := ready(w, ScreenListen, w.Say("listen-page", "rhythm", name.Name), items)

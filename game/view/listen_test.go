@@ -136,10 +136,25 @@ func TestBalanceInWords(t *testing.T) {
 	}
 }
 
+// Whatever plays shows as chosen beside the most used rhythms, also one of the others,
+// whose own list is closed.
+func TestWhatPlaysShowsAsChosen(t *testing.T) {
+	w := words(t)
+	for _, id := range []string{"maqsum", "baladi", "masmudi-kabir", "samai-thaqil"} {
+		s := listen(t, id).Screen(w)
+		row := s.Find("rhythm")
+		require.Equal(t, id, row.Value)
+		require.Equal(t, id, chosen(row.Options, id))
+		require.LessOrEqual(t, len(row.Options), len(core(t))+1)
+		require.Len(t, s.Find("more-rhythm").Options, len(more(t)), "and the others stay where they are")
+	}
+}
+
 func TestRhythmOption(t *testing.T) {
 	require.Equal(t, Option{"maqsum", "maqsum"}, core(t)[1])
 	require.Equal(t, Option{"samai-thaqil", "sama'i thaqil, 10/8 (sources differ)"}, more(t)[1])
 	require.Equal(t, Option{Any, "any of them"}, AnyOption(words(t)))
+	require.Equal(t, Option{"roman-9", "Roman 9/8"}, RhythmOption(supplied(t, "roman-9"), words(t)), "the metre once")
 }
 
 func TestNameOf(t *testing.T) {

@@ -35,10 +35,10 @@ func plain(name string) string {
 }
 
 // RhythmOption returns a rhythm as one of a choice. Its label tells an odd metre,
-// and that the sources differ.
+// unless the name does, and that the sources differ.
 func RhythmOption(c *rhythm.Cycle, w Words) Option {
 	o := Option{Value: c.ID, Label: c.Name}
-	if c.Odd() {
+	if c.Odd() && !strings.Contains(c.Name, c.Metre.String()) {
 		o.Label = w.Say("rhythm-odd", "rhythm", o.Label, "metre", c.Metre)
 	}
 	if c.Differ {

@@ -105,7 +105,7 @@ func TestSetUpReview(t *testing.T) {
 		require.Equal(t, ActChange, s.Escape)
 	}
 	s := setUpScreens(t)["set-up-review-behind"]
-	require.Equal(t, "Your taps come about 38 ms behind, steady within 12 ms. Keep this, and it is taken off from now on.",
+	require.Equal(t, "Your taps come about 38 ms behind, steady within 12 ms. Keep this, and it does not count against you from now on.",
 		s.Find("finding").Text)
 	require.Equal(t, "headphones", s.Find("keep").Value)
 	require.Equal(t, "8 of 8", s.Find("figure-taps").Value)
