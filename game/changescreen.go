@@ -53,7 +53,7 @@ func (x *changing) reveal(m *view.Change) {
 	c, n := x.change, x.round.Notice()
 	m.Phase, m.BPM = view.Reviewing, c.BPM
 	r := &view.ChangeResult{
-		Eight: c.At + 1, Heard: n.Heard, Late: n.Late, Counts: n.Counts, Eighth: n.InEight, Early: n.Early,
+		Eight: c.At + 1, Heard: n.Heard, Chance: n.Chance, Late: n.Late, Counts: n.Counts, Eighth: n.InEight, Early: n.Early,
 	}
 	if said, ok := c.Choice(n.Answer); ok {
 		r.Said = view.Option{Value: said.ID, Label: said.Name}

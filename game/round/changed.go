@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/scoring"
 )
 
 // A Changed round is one in which the rhythm may change. The player presses when
@@ -150,9 +151,22 @@ type Notice struct {
 	Counts   float64       // Late in counts
 	InEight  time.Duration // likewise from the start of the eight
 	Early    int           // presses before it could be heard, or with nothing to hear
+	Chance   bool          // the press that heard it may as well have come by chance; see [scoring.Noticed]
 	Answer   string        // what was said; "" where nothing was asked
 	Right    bool          // heard and said rightly; or no change, and no press
 	Expected *rhythm.Cycle // what it became; nil: it did not change
+}
+
+// sinceDiffers are the presses up to the one that heard the change, from the first
+// moment at which it could be heard. That one is taken not to lie before it, wherever
+// a clock that knew better has put it.
+func (r *Changed) sinceDiffers() []time.Duration {
+	var all []time.Duration
+	for _, p := range r.presses[:r.heard+1] {
+		all = append(all, p.At-r.setup-r.differs)
+	}
+	all[r.heard] = max(0, all[r.heard])
+	return all
 }
 
 // Notice is what came of a round in review; otherwise it is zero.
@@ -168,7 +182,7 @@ func (r *Changed) Notice() Notice {
 	if r.heard < 0 {
 		return n
 	}
-	n.Heard, n.Press, n.Early = true, r.heard, r.heard
+	n.Heard, n.Press, n.Early, n.Chance = true, r.heard, r.heard, !scoring.Noticed(r.sinceDiffers())
 	n.Right = r.answer == r.Change.To.ID
 	changes, _ := r.Changes()
 	n.Late = max(0, r.presses[r.heard].At-r.setup-r.differs)

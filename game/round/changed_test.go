@@ -48,6 +48,26 @@ func TestChangeHeard(t *testing.T) {
 	require.False(t, r.Press(round.Tap{At: 12 * time.Second}, 0))
 }
 
+// A press every 0.9 s hits the change, and may as well have come by chance: the set-up's
+// mean is taken off before that is told.
+func TestChangeHitByChance(t *testing.T) {
+	for _, c := range []struct {
+		first, gap time.Duration
+		chance     bool
+	}{{2100 * ms, 450 * ms, true}, {2100 * ms, 900 * ms, true}, {6 * time.Second, 4900 * ms, false}, {10 * time.Second, 700 * ms, true}} {
+		const setup = 200 * ms
+		r := toBaladi(t)
+		for at := c.first; at < 12*time.Second; at += c.gap {
+			r.Press(round.Tap{At: at + setup}, setup)
+		}
+		r.Hear(time.Minute, setup)
+		r.Answer("baladi")
+		n := r.Notice()
+		require.True(t, n.Heard && n.Right, "as it was pressed and said")
+		require.Equal(t, c.chance, n.Chance, "every %v, %d early", c.gap, n.Early)
+	}
+}
+
 func TestChangeSaidOtherwise(t *testing.T) {
 	r := toBaladi(t)
 	r.Press(round.Tap{At: 10250 * ms}, 0)

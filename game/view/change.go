@@ -54,6 +54,7 @@ type ChangeResult struct {
 	To     Option // what it became, id and name; empty: it did not change
 	Eight  int    // the eight in which it changed, from 1
 	Heard  bool
+	Chance bool          // heard, but by a press that may as well have come by chance
 	Late   time.Duration // from the first stroke that differs to the press, the set-up's mean taken off
 	Counts float64       // Late in counts
 	Eighth time.Duration // likewise from the start of the eight
@@ -166,8 +167,14 @@ func (c *Change) Finding(w Words) string {
 		return w.Say("change-none-pressed", "n", r.Early)
 	case !r.Heard:
 		return w.Say("change-left-out", "rhythm", plain(r.To.Label), "eight", r.Eight)
-	case counts == 0:
+	case r.Chance:
+		return w.Say("change-chance", "n", r.Early)
+	case counts == 0 && r.Early == 0:
 		return w.Say("change-at-once")
+	case counts == 0:
+		return w.Say("change-soon-early")
+	case r.Early > 0:
+		return w.Say("change-heard-early", "n", counts)
 	default:
 		return w.Say("change-heard", "n", counts)
 	}
@@ -190,12 +197,18 @@ func (c *Change) became(w Words) Item {
 	}
 }
 
-// early says that presses came before there was anything to hear.
+// early says that presses came before there was anything to hear, and what follows.
 func (c *Change) early(w Words) Item {
-	if c.Result.Early == 0 || c.Result.To == (Option{}) {
+	switch r := c.Result; {
+	case r.Early == 0 || r.To == (Option{}):
 		return Item{}
+	case r.Chance:
+		return reason("early", w.Say("change-chance-why"))
+	case r.Heard:
+		return reason("early", w.Say("change-early-counts"))
+	default:
+		return reason("early", w.Say("change-early", "n", r.Early))
 	}
-	return reason("early", w.Say("change-early", "n", c.Result.Early))
 }
 
 // measured gives the exact times.

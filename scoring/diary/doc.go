@@ -61,7 +61,7 @@
 //	     "riff": "riffing",
 //	     "hide": 0.583,          absent where it is not known
 //	     "choices": 3,           how many; absent where there were none
-//	     "said": "saidi",        absent where nothing was
+//	     "said": "saidi",        absent where nothing was, or of what was not heard
 //	     "right": true           see Right; absent where not
 //	   }, {
 //	     "at": 66755,
@@ -96,7 +96,8 @@
 // # Versions and damage
 //
 // The text is made from the records and can be made anew at any time. So nothing is
-// ever added within a version: whatever is to be known besides raises it. A newer text
+// ever added within a version: whatever is to be known besides raises it. Version 2 takes
+// a change that may have been hit by chance as not heard, see [Right]. A newer text
 // is reported as *[history.Newer]; one that cannot be read as *[history.Error], with
 // its place. Either way: make the day from its records.
 //

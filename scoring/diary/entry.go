@@ -42,6 +42,9 @@ func entryOf(r history.Round) entry {
 		Choices: len(r.Choices), Said: r.Answer, Right: Right(r), Untried: !Tried(r),
 		Helped: r.Helps.Balance != 0 || r.Helps.Bass != 0 || r.Helps.Hands,
 	}
+	if byChance(r) {
+		e.Said = "" // as where it was not heard, and nothing asked
+	}
 	if r.Kind == history.Dums || r.Kind == history.Stop {
 		e.Tapped = tappedIn(r)
 	}

@@ -59,6 +59,7 @@ func TestParseRefuses(t *testing.T) {
 	for _, c := range []struct{ old, new, says string }{
 		{`{"v":2`, `{v`, "column 2: invalid character 'v' looking for beginning of object key string"},
 		{`"v":2`, `"v":0`, "v: 0 is not a version"},
+		{`"v":2`, `"v":1`, "v: 1 is not a version"}, // it is made anew
 		{`"v":2,`, ``, "v: 0 is not a version"},
 		{`"day":"2026-01-31"`, `"day":"2026-02-30"`, `day: "2026-02-30" is not a day as in 2026-01-31`},
 		{`"at":66720`, `"at":86400`, "outputs[0].rounds[0].at: 86400 is not from 0 to 86399"},

@@ -11,7 +11,9 @@ var tappedKinds = []string{history.Dums, history.Stop, history.Carry}
 
 // Right reports whether a round came out right.
 //
-// One that is answered, or in which a change is to be heard, says so itself. One in
+// One that is answered says so itself. So does one in which a change is to be heard,
+// unless the press that heard it may as well have come by chance, see [scoring.Noticed]:
+// then it counts as not heard, whatever was said of it. One in
 // which dums are tapped is right when at least three of four were tapped within its
 // window, and the taps that belong to none are at most a quarter as many as the dums.
 //
@@ -22,7 +24,7 @@ var tappedKinds = []string{history.Dums, history.Stop, history.Carry}
 // are dums. What is still right by chance is counted as such, see [Reach].
 func Right(r history.Round) bool {
 	if !slices.Contains(tappedKinds, r.Kind) {
-		return r.Right
+		return r.Right && !byChance(r)
 	}
 	dums := r.Matched + r.Out
 	return dums > 0 && 4*r.Matched >= 3*dums && 4*r.Added <= dums

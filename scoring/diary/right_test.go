@@ -1,6 +1,7 @@
 package diary_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -97,4 +98,64 @@ func TestUntriedTellsNothing(t *testing.T) {
 	got.Rounds, got.Practised = want.Rounds, want.Practised
 	require.Equal(t, want, got)
 	require.Equal(t, plain.Met(rounds[0].Output), with.Met(rounds[0].Output))
+}
+
+// heardAt is the record of a round that becomes sa'idi at 20 s of the stream, which is
+// told rightly, with presses at so many seconds, the last of which heard it. She taps
+// 100 ms behind, which is known of her.
+func heardAt(t *testing.T, presses ...float64) history.Round {
+	t.Helper()
+	const rate, setup = 48000, 100.
+	r := named("2026-01-31T18:30:00Z", "maqsum", "saidi")
+	r.Kind, r.To, r.After, r.Changes, r.Strokes = history.Change, "saidi", 3, new(20.), []float64{20}
+	r.Choices, r.Right, r.Rate, r.Setup, r.Took, r.Heard = []string{"baladi", "saidi"}, true, rate, setup, nil, 0
+	r.Eights = 6
+	for i, at := range presses {
+		tap := history.Tap{Frame: (at + setup/1000) * rate, By: "key"}
+		if i == len(presses)-1 {
+			tap.Stroke, tap.Offset = new(0), new(1000*(at-20)+setup)
+		}
+		r.Taps = append(r.Taps, tap)
+	}
+	kept, err := history.NewChange(r)
+	require.NoError(t, err)
+	return kept
+}
+
+// every are presses so many seconds apart from 5 s on, up to the first after 20 s.
+func every(gap float64) (all []float64) {
+	for at := 5.; len(all) == 0 || all[len(all)-1] < 20; at += gap {
+		all = append(all, at)
+	}
+	return all
+}
+
+// Who presses all the time hits every change. That is no hearing, however soon the press
+// came after it, and what she then says is not taken for what she mixes up.
+func TestChangeHitByChance(t *testing.T) {
+	for _, c := range []struct {
+		what    string
+		presses []float64
+		right   bool
+	}{
+		{"a patient listener", []float64{21.2}, true},
+		{"a patient listener, late", []float64{29}, true},
+		{"one false alarm, then heard", []float64{12, 21.2}, true},
+		{"a false alarm just before", []float64{19.5, 21.2}, false},
+		{"every 0.45 s", every(.45), false},
+		{"every 0.9 s", every(.9), false},
+		{"every 1.8 s", every(1.8), false},
+		{"every 5.5 s", every(5.5), false},
+	} {
+		r := heardAt(t, c.presses...)
+		require.Equal(t, c.right, diary.Right(r), c.what)
+		require.Equal(t, len(c.presses)-1, r.Early, c.what)
+		var d diary.Day
+		d.Add(r)
+		require.Equal(t, c.right, strings.Contains(string(d.Format()), `"said":"saidi","right":true`), c.what)
+		require.Equal(t, c.right, strings.Contains(string(d.Format()), `"said"`), c.what)
+		again, err := diary.ParseDay(d.Format())
+		require.NoError(t, err)
+		require.Equal(t, d.Format(), again.Format())
+	}
 }

@@ -25,13 +25,19 @@ func named(some []field, names ...string) (of []field) {
 
 // NewChange returns the record of a round in which the rhythm may change, of which
 // played holds all: the press that heard the change has its offset and stroke, the
-// others none. It rounds the numbers as [Format] does, and returns an *[Error] that
+// others none; it counts those. It rounds the numbers as [Format] does, and returns an *[Error] that
 // names the field where the record would not be valid.
 func NewChange(played Round) (Round, error) {
 	if played.Kind != Change {
 		return Round{}, wrong("kind", "%q is not %q", played.Kind, Change)
 	}
 	r := played.clone()
+	r.Early = 0
+	for _, t := range r.Taps {
+		if t.Stroke == nil {
+			r.Early++
+		}
+	}
 	roundAll(&r)
 	if err := check(&r); err != nil {
 		return Round{}, err
@@ -67,7 +73,18 @@ func checkChange(r *Round) error {
 			return wrong(index("taps", i)+".stroke", "a press came after the one that heard the change")
 		}
 	}
+	if err := checkEarly(r, heard); err != nil {
+		return err
+	}
 	return checkNamed(r, heard == 1)
+}
+
+// checkEarly checks the number of presses that heard nothing, where it is there.
+func checkEarly(r *Round, heard int) error {
+	if early := len(r.Taps) - heard; r.Early != 0 && r.Early != early {
+		return wrong("early", "%d, but the presses make it %d", r.Early, early)
+	}
+	return nil
 }
 
 // checkNamed checks what was said of a change that was heard, or was not.

@@ -25,6 +25,36 @@ func changed() Round {
 	}
 }
 
+// A record says how many presses heard nothing; a line from before it did can be read.
+func TestEarlyPresses(t *testing.T) {
+	still := steady()
+	still.Taps, still.Right = changed().Taps[:1], false
+	for _, c := range []struct {
+		played Round
+		early  int
+	}{{changed(), 1}, {steady(), 0}, {still, 1}} {
+		r, err := NewChange(c.played)
+		require.NoError(t, err)
+		require.Equal(t, c.early, r.Early)
+		require.Equal(t, c.early > 0, strings.Contains(thereAndBack(t, r), `"early":1`))
+	}
+	old, err := Format(changed())
+	require.NoError(t, err)
+	require.NotContains(t, string(old), "early")
+	r, err := Parse(old)
+	require.NoError(t, err, "written before there was the member")
+	require.Zero(t, r.Early)
+
+	r = changed()
+	r.Early = 2
+	_, err = Format(r)
+	requireField(t, "early", err)
+	r = record(t)
+	r.Early = 1
+	_, err = Format(r)
+	requireField(t, "early", err)
+}
+
 // steady is a round without a change and without a press.
 func steady() Round {
 	r := changed()

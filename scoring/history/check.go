@@ -18,6 +18,9 @@ func check(r *Round) error {
 	if err := checkForeign(r); err != nil {
 		return err
 	}
+	if r.Early != 0 && r.Kind != Change {
+		return wrong("early", "a round of kind %q has none", r.Kind)
+	}
 	switch {
 	case r.answered():
 		return checkAnswer(r)

@@ -90,9 +90,16 @@
 //	 "changes": 10,           s in the stream: the eight in which it did; or null
 //	 "strokes": [10.25],      s: the first stroke that differs from the old rhythm going on, or is left out; or none
 //	 "taps": [{               each press; the one that heard the change is the last
+//	   "at": 5123.4,
+//	   "offset": null,        ms, press − first stroke that differs; raw; null: too early, or nothing to hear
+//	   "stroke": null,        0, or null likewise
+//	   "frame": 228000,
+//	   "reading": {"context": 3.2, "performance": 5100},
+//	   "by": "key"
+//	 }, {
 //	   "at": 12123.4,
-//	   "offset": 1500,        ms, press − first stroke that differs; raw; null: too early, or nothing to hear
-//	   "stroke": 0,           0, or null likewise
+//	   "offset": 1500,
+//	   "stroke": 0,
 //	   "frame": 564000,
 //	   "reading": {"context": 3.2, "performance": 5100},
 //	   "by": "key"
@@ -101,6 +108,7 @@
 //	 "choices": ["baladi", "saidi"],  never the first rhythm
 //	 "answer": "saidi",       one of them; "" where no change was heard, and nothing asked
 //	 "right": false,          heard and said rightly; or no change, and no press
+//	 "early": 1,              presses that heard nothing; absent where there were none
 //	 "id": "b2f3",
 //	 "when": "2026-01-31T18:34:00+02:00",
 //	 "output": "studio",
@@ -108,6 +116,10 @@
 //	 "rate": 48000,
 //	 "coarse": false
 //	}
+//
+// Older lines have no "early": it is the number of taps without a stroke. With how many
+// of them a change still counts as heard, [scoring.Noticed] says; "right" and "answer"
+// are what was pressed and said, however that came about.
 //
 // A round of kind "stop", in which the drummer breaks off now and then, is a tap
 // round with two members more. Its strokes are the dums outside the breaks, each

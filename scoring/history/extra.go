@@ -13,6 +13,7 @@ type Helps struct {
 // extras are the members that are there only where they have something to tell.
 func (r *Round) extras() []field {
 	return []field{
+		{"early", &r.Early, 0, 1, maxCount},
 		{"riffVersion", &r.RiffVersion, 0, 1, maxCount},
 		{"hideAsked", &r.HideAsked, 0, 1, 100},
 		{"hide", &r.Hide, 3, 0, 1},

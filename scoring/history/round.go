@@ -78,6 +78,7 @@ type Round struct {
 	Silences []Silence
 
 	// Where they have something to tell; else zero.
+	Early       int      // of rounds in which the rhythm may change: presses that heard nothing
 	RiffVersion int      // of the riffs that the seed stands for; 0: bare and filled have none
 	HideAsked   int      // how far the riff was asked to hide the base, of 100; 0: as it came
 	Hide        *float64 // how far it did, as predicted, 0 to 1

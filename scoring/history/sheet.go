@@ -12,7 +12,7 @@ import (
 var columns = []string{
 	"player", "when", "kind", "rhythm", "to", "bpm", "riff", "hide", "eights", "output",
 	"score", "matched", "out", "added", "bias", "spread", "median", "drift",
-	"right", "answer", "choices", "took", "heard", "reaction",
+	"right", "answer", "choices", "took", "heard", "reaction", "early",
 	"strokes", "taps", "breaks", "silences", "aside", "after", "changes",
 	"setup", "window", "coarse", "helps.balance", "helps.bass", "helps.hands",
 	"hideAsked", "riffVersion", "seed", "epoch", "rate", "id",
