@@ -60,7 +60,7 @@ func TestCarryIsKept(t *testing.T) {
 
 	g.ticks(t, wall, 12000)
 	shown := &page.shown[len(page.shown)-1]
-	require.NoError(t, g.desk.unkept)
+	require.NoError(t, g.desk.unsaved)
 	require.Equal(t, "2", shown.Find("silences").Rows[0][0])
 	require.Equal(t, "left out", shown.Find("silences").Rows[0][2])
 	kept := g.desk.Store.(*testStore).kept[0]

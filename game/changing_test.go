@@ -80,7 +80,7 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	s = g.on(t, page, view.ActAnswer, g.desk.changing.change.Right())
 	require.Equal(t, "You heard it 2 counts after the first stroke that differed, after one press too soon.", s.Find("heading").Name)
 	require.NotNil(t, s.Find("early"))
-	require.NoError(t, g.desk.unkept)
+	require.NoError(t, g.desk.unsaved)
 	kept := g.desk.Store.(*testStore).kept[0]
 	require.Equal(t, []any{history.Change, "maqsum", true}, []any{kept.Kind, kept.Rhythm, kept.Right})
 	require.Len(t, kept.Taps, 2)
@@ -173,7 +173,7 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 	require.False(t, x.head.Turning, "the sweep rests in the silence")
 	g.ticks(t, wall, 12000)
 	s = &page.shown[len(page.shown)-1]
-	require.NoError(t, g.desk.unkept)
+	require.NoError(t, g.desk.unsaved)
 	require.Equal(t, [][]string{{"eight 2, on 5", "15 ms behind", "4 counts, still", "left out"}}, s.Find("stops").Rows)
 	require.True(t, strings.HasPrefix(s.Find("finding").Text, "The 1 after the silence is left out"))
 	kept := g.desk.Store.(*testStore).kept[0]

@@ -135,7 +135,7 @@ func TestTapsDoNotWait(t *testing.T) {
 		for _, tap := range r.Taps() {
 			o.taps = append(o.taps, tap.At)
 		}
-		require.NoError(t, g.desk.unkept)
+		require.NoError(t, g.desk.unsaved)
 		o.score = g.desk.Store.(*testStore).kept[0].Score
 		return o
 	}

@@ -22,7 +22,6 @@ type desk struct {
 	volume   int            // 0 to 100
 	width    float64        // of the window when the screen was made
 	nth      uint64         // how many questions ago the link's own was asked
-	unkept   error          // why the last round was not kept
 	unsaved  error          // why the outputs were not
 	unmade   error          // why the file of all rounds was not made, when it was last asked for
 	finished bool           // a round was finished here, now or earlier
@@ -101,8 +100,8 @@ func (d *desk) happened(e *Event) {
 		d.visit(e.Value)
 	case Unexported:
 		d.unmade, d.stale = errors.New(e.Reason), true
-	case Unkept:
-		d.kept(errors.New(e.Reason))
+	case Stored:
+		d.stale = true
 	case Stopped:
 		d.exercise.interrupted(e.Reason)
 		d.stale = true
@@ -136,6 +135,12 @@ func (d *desk) act(action, value string) {
 	case view.ActExport:
 		d.unmade = nil
 		d.Export()
+		return
+	case view.ActSaveWaiting:
+		d.unmade = d.Store.SaveWaiting()
+		return
+	case view.ActReload:
+		d.Reload()
 		return
 	case view.ActVolume:
 		d.setVolume(number)
@@ -286,7 +291,7 @@ func (d *desk) notes() []view.Note {
 	if !d.Sound.Audible() {
 		notes = append(notes, view.NoteNoSound)
 	}
-	if d.unkept != nil || d.unsaved != nil {
+	if d.unsaved != nil {
 		notes = append(notes, view.NoteNotKept)
 	}
 	if d.unmade != nil {
@@ -331,7 +336,7 @@ func (d *desk) screen() view.Screen {
 	if d.practice != nil {
 		s = d.practice.shown().On(s, d.Words)
 	}
-	return s
+	return d.Store.Storage().On(s, d.Words)
 }
 
 // picture is what lives in a place on the page; nil where nothing does.

@@ -30,6 +30,7 @@ type Outside struct {
 	Bold    []byte
 	Query   string // of the link that opened the page
 	Export  func() // hands the player a file of all rounds
+	Reload  func() // loads the page anew
 }
 
 // Game is the running game, as the engine sees it.

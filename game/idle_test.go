@@ -62,9 +62,14 @@ func (s *testSound) Heard(at float64) (clock.Position, error) {
 }
 
 type testStore struct {
-	kept  []history.Round
-	begun bool
+	kept    []history.Round
+	begun   bool
+	storage view.Storage
+	saved   int // how often what waits was handed over
 }
+
+func (s *testStore) Storage() view.Storage { return s.storage }
+func (s *testStore) SaveWaiting() error    { s.saved++; return nil }
 
 func (*testStore) Outputs() Outputs          { return Outputs{} }
 func (*testStore) KeepOutputs(Outputs) error { return nil }

@@ -69,14 +69,15 @@ func (d *desk) outputName() string {
 	return ""
 }
 
-// keep stores the record of a finished round, or says on the screen why not.
+// keep stores the record of a finished round; if it cannot be, the screen says so for
+// as long as the round waits.
 func (d *desk) keep(r history.Round, err error) {
 	if !d.finished {
 		d.finished = true
 		d.Store.KeepBegun()
 	}
 	if err != nil {
-		d.kept(err)
+		d.unsaved, d.stale = err, true
 		return
 	}
 	if d.practice != nil {
@@ -84,18 +85,9 @@ func (d *desk) keep(r history.Round, err error) {
 		d.stale = true
 	}
 	times := d.learner.times
-	d.Store.Keep(r, func(err error) {
-		d.kept(err)
+	d.Store.Keep(r, func(error) {
 		if times == d.learner.times { // or it is read from the store
 			d.learner.add(r)
 		}
 	})
-}
-
-func (d *desk) kept(err error) {
-	if err == nil && d.unkept == nil {
-		return
-	}
-	d.unkept = err
-	d.stale = true
 }

@@ -73,7 +73,7 @@ const (
 	Tapped                      // a tap: Tap
 	Stopped                     // the sound was interrupted: Reason
 	Running                     // the sound runs (again), or there turned out to be none
-	Unkept                      // rounds cannot be kept: Reason
+	Stored                      // what is kept has changed, or how it stands with it
 	Visited                     // the browser went back or forward: Value is the query
 	Unexported                  // the file of all rounds could not be made: Reason
 )
@@ -98,8 +98,13 @@ type Tap struct {
 
 // Store keeps finished rounds.
 type Store interface {
-	// Keep stores a round; done is called with nil or the reason why not.
+	// Keep stores a round, which is safe against a page that is left as soon as it
+	// returns, if it can be; done is called with nil or the reason why it waits.
 	Keep(r history.Round, done func(error))
+	// Storage is how it stands with what is kept.
+	Storage() view.Storage
+	// SaveWaiting hands over a file of the rounds that wait to be kept.
+	SaveWaiting() error
 	// Outputs are the outputs that are known; none if there are none, or
 	// if what is kept of them cannot be read.
 	Outputs() Outputs

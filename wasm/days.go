@@ -12,9 +12,14 @@ import (
 )
 
 // keep adds a round of a person, with its card and in the summary of its day, all or
-// nothing. A round whose id is there already is refused.
+// nothing. One that is there already, line for line, was kept by another window; another
+// round with its id is refused.
 func (d *database) keep(p person, r history.Round, line string) error {
 	return d.write(func(t transaction) error {
+		there, err := t.get(roundsStore, r.ID)
+		if err != nil || there.Type() == js.TypeString && there.String() == line {
+			return err
+		}
 		owner, err := t.owner(p)
 		if err != nil {
 			return err

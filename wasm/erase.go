@@ -42,7 +42,7 @@ func (d *database) erase(id string) error {
 // eraseAll removes everything.
 func (d *database) eraseAll() error {
 	return d.write(func(t transaction) error {
-		for _, store := range everything {
+		for _, store := range ofPeople {
 			if err := t.clear(store); err != nil {
 				return err
 			}

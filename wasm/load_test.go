@@ -43,7 +43,8 @@ var manyKept *store
 func filled(b *testing.B) *store {
 	b.Helper()
 	if manyKept == nil {
-		manyKept = &store{opened: make(chan struct{}), memory: newMemory(), player: firstPerson, asked: true}
+		manyKept = makeStore(js.Null(), js.Null())
+		manyKept.asked = true
 		manyKept.open("many")
 		manyKept.importNow(b, many(b))
 		require.Equal(b, manyRounds, manyKept.acceptNow(b, true).Rounds)

@@ -34,13 +34,9 @@ func run() error {
 	}
 	parts := js.Global().Get("groundbeatParts")
 	b := newBrowser(parts)
-	s := makeStore(parts)
-	b.shown = func() {
-		s.begin(parts)
-		if <-s.opened; s.err != nil {
-			b.events = append(b.events, game.Event{Kind: game.Unkept, Reason: s.err.Error()})
-		}
-	}
+	s := makeStore(parts.Get("local"), parts.Get("session"))
+	s.changed = func() { b.events = append(b.events, game.Event{Kind: game.Stored}) }
+	b.shown = func() { s.begin(parts) }
 	publish(parts, b.sound, b.wall, s)
 	g := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
@@ -49,6 +45,7 @@ func run() error {
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),
 		Export: func() { b.export(s) },
+		Reload: func() { js.Global().Get("location").Call("reload") },
 	})
 	b.hideCanvas()
 	return g.Run()

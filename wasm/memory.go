@@ -23,9 +23,12 @@ type memory struct {
 // held is a round in memory.
 type held struct {
 	person string
+	who    person // as she was when it was played
 	batch  string
 	round  history.Round
 	line   string
+	aside  bool // it lies in the spool
+	failed bool // it was tried to keep it, in vain
 }
 
 func newMemory() *memory { return &memory{people: crowd{firstPerson}} }
@@ -152,7 +155,7 @@ func (m *memory) accept(a arrivals, p person, named bool) (batch, int) {
 		if err != nil || m.has(whole.ID) {
 			continue
 		}
-		m.rounds = append(m.rounds, held{person: who, batch: b.id, round: whole, line: r.line})
+		m.rounds = append(m.rounds, held{person: who, who: *m.people.find(who), batch: b.id, round: whole, line: r.line})
 		n++
 	}
 	if n > 0 {

@@ -163,7 +163,8 @@ func TestErase(t *testing.T) {
 // small is a storage for small texts as a browser has it.
 func small() js.Value {
 	return js.Global().Call("eval", `(() => { const all = new Map(); return {
-		getItem: (k) => all.has(k) ? all.get(k) : null, setItem: (k, v) => all.set(k, v) } })()`)
+		getItem: (k) => all.has(k) ? all.get(k) : null, setItem: (k, v) => all.set(k, v),
+		removeItem: (k) => all.delete(k), key: (i) => [...all.keys()][i], get length() { return all.size } } })()`)
 }
 
 // A window remembers who is chosen in it, and a new one who was chosen last.

@@ -32,17 +32,17 @@ func item(storage js.Value, key string) (text string) {
 	return text
 }
 
-func setItem(storage js.Value, key, text string) {
-	var err error
+func setItem(storage js.Value, key, text string) (err error) {
 	defer recovered(&err)
 	storage.Call("setItem", key, text)
+	return nil
 }
 
 // choose chooses a person, also for the next visit.
 func (s *store) choose(p person) {
 	s.player = p
-	setItem(s.session, playerKey, p.id)
-	setItem(s.local, playerKey, p.id)
+	_ = setItem(s.session, playerKey, p.id) // or it holds for this visit
+	_ = setItem(s.local, playerKey, p.id)
 }
 
 // Choose implements [game.Diary].
@@ -146,6 +146,9 @@ func (s *store) erase(id string) error {
 			}
 		}
 		s.memory = newMemory()
+		for _, key := range itemKeys(s.local, spoolKey) {
+			removeItem(s.local, key)
+		}
 		s.choose(firstPerson)
 		return nil
 	}
@@ -155,6 +158,9 @@ func (s *store) erase(id string) error {
 	}
 	err := erase(id)
 	if err == nil {
+		for _, h := range s.memory.of(id) {
+			s.unspool(h.round.ID)
+		}
 		s.memory.remove(func(h held) bool { return h.person == id })
 		s.player.name = "" // if it is hers, nothing is known of her any more
 	}

@@ -15,7 +15,10 @@ type store struct {
 	database *database     // once it is opened without err
 	err      error         // why nothing is kept, or nil
 	opened   chan struct{} // closed when database or err is set
+	stands   standing      // how this page stands to the database
 	memory   *memory
+	waits    waits
+	changed  func()   // told when the screen may have something else to say of what is kept
 	player   person   // who is chosen in this window
 	read     arrivals // of the file that was read last
 	readings int      // how many files were read, or begun
@@ -24,9 +27,10 @@ type store struct {
 	local, session js.Value // the browser's storages for small texts; null where it gives none
 }
 
-// makeStore makes a store that is yet to be opened.
-func makeStore(parts js.Value) *store {
-	s := &store{opened: make(chan struct{}), memory: newMemory(), local: parts.Get("local"), session: parts.Get("session")}
+// makeStore makes a store that is yet to be opened, with the browser's storages for small
+// texts.
+func makeStore(local, session js.Value) *store {
+	s := &store{opened: make(chan struct{}), memory: newMemory(), changed: func() {}, local: local, session: session}
 	s.player = s.remembered()
 	return s
 }
@@ -34,59 +38,71 @@ func makeStore(parts js.Value) *store {
 // begin begins to open the store. The page's parts say whether the browser lets it
 // ask for storage at all; where it does not, even the question ends the program.
 func (s *store) begin(parts js.Value) {
-	if !parts.Get("storage").Bool() {
-		s.err = errNoDatabase
-		close(s.opened)
+	s.watch()
+	if parts.Get("storage").Bool() {
+		go s.open(databaseName)
 		return
 	}
-	go s.open(databaseName)
+	s.err = errNoDatabase
+	s.takeSpool()
+	close(s.opened)
 }
 
-// patience is how long the browser is waited for to open the database.
+// patience is how long the browser is waited for to open the database. It may come
+// later all the same.
 const patience = 15 * time.Second
 
-// open opens the database, and brings what an earlier version left up to date.
+// open opens the database, brings what an earlier version left up to date, and keeps
+// what an earlier visit could not.
 func (s *store) open(name string) {
-	var d *database
-	var err error
 	came := make(chan struct{})
 	go func() {
-		d, err = openDatabase(name)
+		d, err := openDatabase(name, s.stood)
+		s.database, s.err = d, err
+		if err == nil {
+			go d.sweep()
+		}
+		s.takeSpool()
+		s.try()
+		if err != nil {
+			s.changed()
+		}
 		close(came)
 	}()
 	select {
 	case <-came:
-		s.database, s.err = d, err
 	case <-time.After(patience):
 		s.err = errLate
+		s.takeSpool()
+		s.changed()
 	}
 	close(s.opened)
-	if s.err == nil {
-		go s.database.sweep()
+}
+
+// stood is told how this page stands to the database.
+func (s *store) stood(is standing) {
+	if s.stands != is {
+		s.stands = is
+		s.changed()
 	}
 }
 
-// Keep implements [game.Store]. It never overwrites a record.
+// Keep implements [game.Store]. It never overwrites a record. Before it returns, the
+// round is in the browser's local storage, if there is room: a page that is left at once
+// has not lost it.
 func (s *store) Keep(r history.Round, done func(error)) {
 	line, err := history.Format(r)
 	if err != nil {
 		done(err)
 		return
 	}
-	player := s.player
-	s.memory.rounds = append(s.memory.rounds, held{person: player.id, round: r, line: string(line)})
+	h := held{person: s.player.id, who: s.player, round: r, line: string(line)}
+	h.aside = s.spool(h)
+	s.memory.rounds = append(s.memory.rounds, h)
 	go func() {
 		<-s.opened
-		if s.err != nil {
-			done(s.err)
-			return
-		}
-		err := s.database.keep(player, r, string(line))
-		if err == nil {
-			s.memory.remove(func(h held) bool { return h.round.ID == r.ID })
-			s.persist()
-		}
-		done(err)
+		s.try()
+		done(s.whyWaits(r.ID))
 	}()
 }
 

@@ -25,7 +25,14 @@ import (
 // newStore is a store on a database of a name, as a window of its own has it.
 func newStore(t testing.TB, name string) *store {
 	t.Helper()
-	s := &store{opened: make(chan struct{}), memory: newMemory(), player: firstPerson, local: js.Null(), session: js.Null(), asked: true}
+	return openStore(t, name, js.Null())
+}
+
+// openStore is newStore with a local storage.
+func openStore(t testing.TB, name string, local js.Value) *store {
+	t.Helper()
+	s := makeStore(local, js.Null())
+	s.asked = true
 	s.open(name)
 	require.NoError(t, s.err)
 	t.Cleanup(func() {
@@ -40,9 +47,8 @@ func newStore(t testing.TB, name string) *store {
 
 // withoutStorage is a store where the browser gives none.
 func withoutStorage() *store {
-	parts := js.ValueOf(map[string]any{"storage": false, "local": nil, "session": nil})
-	s := makeStore(parts)
-	s.begin(parts)
+	s := makeStore(js.Null(), js.Null())
+	s.begin(js.ValueOf(map[string]any{"storage": false}))
 	return s
 }
 

@@ -24,15 +24,15 @@ type transaction struct {
 const bunch = 16
 
 func newTransaction(connection js.Value, mode string) transaction {
-	all := make([]any, len(everything))
-	for i, store := range everything {
+	all := make([]any, len(storeNames))
+	for i, store := range storeNames {
 		all[i] = store
 	}
 	t := transaction{
 		raw: connection.Call("transaction", all, mode), stores: map[string]js.Value{}, sent: new(int),
 		answered: make(chan bool, 1), ended: make(chan bool, 1), heard: new([]js.Func),
 	}
-	for _, store := range everything {
+	for _, store := range storeNames {
 		t.stores[store] = t.raw.Call("objectStore", store)
 	}
 	t.granted, t.refused = t.tells(t.answered, true), t.tells(t.answered, false)

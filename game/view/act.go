@@ -27,6 +27,9 @@ const (
 	ActFirst  = "first"  // Home: to the first round, which begins at once; see FirstRound
 	ActOpen   = "open"   // open the nearest link that is allowed
 	ActExport = "export" // hand over a file of all rounds
+	ActReload = "reload" // load the page anew
+
+	ActSaveWaiting = "save-waiting" // hand over a file of the rounds that wait to be kept
 
 	ActBegin  = "begin"  // start the round with its count-in; Set-up: of the output of this name, if any
 	ActStop   = "stop"   // leave the round, or stop what is heard; nothing is kept
