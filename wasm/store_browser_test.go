@@ -62,7 +62,7 @@ func TestKeptRound(t *testing.T) {
 		}
 	})
 	kept := get[stored](b, database)
-	require.Equal(t, 2, kept.Version)
+	require.Equal(t, 3, kept.Version)
 	lines := kept.lines(t)
 	require.Len(t, lines, 1)
 
@@ -180,4 +180,36 @@ func TestLeftWhileMade(t *testing.T) {
 		require.Equal(t, 0, get[int](fresh, "Promise.race([groundbeat.log().then((l) => l.length), new Promise((r) => setTimeout(r, 10000, -1))])"), "time %d", i)
 		closed()
 	}
+}
+
+// A page that is loaded anew in the very task in which the review is shown has lost
+// nothing: the round is kept, and once.
+func TestLeftWithTheReview(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	b := open(t)
+	b.early(`new MutationObserver(() => {
+		if (sessionStorage.left || !document.querySelector("#finding")) return;
+		sessionStorage.left = "yes";
+		location.reload();
+	}).observe(document, { subtree: true, childList: true });`)
+	b.visit(s.URL + quick)
+	for range 3 { // a machine that is busy with something else may cut the sound
+		b.begin()
+		b.countedIn()
+		b.keys("j")
+		b.wait("!document.querySelector('.taparea')")
+		if b.wait("document.querySelector('#begin, #why')"); get[bool](b, "Boolean(sessionStorage.left)") {
+			break
+		}
+		b.press("Tempo and length")
+	}
+	b.wait("sessionStorage.left && document.querySelector('#begin')")
+	require.Equal(t, 1, b.rounds())
+	lines := get[stored](b, database).lines(t)
+	require.Len(t, lines, 1)
+	b.visit(s.URL + quick)
+	require.Equal(t, 1, b.rounds())
+	require.Equal(t, lines, get[stored](b, database).lines(t))
+	require.Empty(t, get[[]string](b, `Object.keys(localStorage).filter((k) => k.startsWith("groundbeat.round."))`))
 }

@@ -14,35 +14,54 @@ import (
 func TestNothingCanBeKept(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	browser := open(t)
-	for name, early := range map[string]string{
-		"access is refused": `Object.defineProperty(window, "indexedDB", { get() { throw new DOMException("no", "SecurityError") } });`,
-		"it is full": `
-			const add = IDBObjectStore.prototype.add;
-			IDBObjectStore.prototype.add = function (...all) {
-				add.apply(this, all);
-				this.transaction.abort();
-				throw new DOMException("full", "QuotaExceededError");
-			};`,
-	} {
-		t.Run(name, func(t *testing.T) {
-			b := browser.alone(t)
-			b.early(early)
-			b.visit(s.URL + quick)
-			b.playThrough()
-			b.notKept()
-			b.press("Once more")
-			b.wait("document.querySelector('.taparea')")
-		})
-	}
+	b := open(t)
+	b.early(`for (const name of ["indexedDB", "localStorage"])
+		Object.defineProperty(window, name, { get() { throw new DOMException("no", "SecurityError") } });`)
+	b.visit(s.URL + quick)
+	b.playThrough()
+	b.notKept("This browser keeps nothing for this page.", "1 round could not be kept yet.", "lost if you close the page")
+	b.press("Once more")
+	b.wait("document.querySelector('.taparea')")
 }
 
-// notKept checks that a round with one tap was played and is not kept.
-func (b *tab) notKept() {
+// Rounds that the browser refuses are told until all of them are kept, wherever one is,
+// and are not lost with the page.
+func TestRefusedRounds(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	b := open(t)
+	b.early(`
+		const add = IDBObjectStore.prototype.add;
+		IDBObjectStore.prototype.add = function (...all) {
+			const request = add.apply(this, all);
+			if (localStorage.room) return request;
+			this.transaction.abort();
+			throw new DOMException("full", "QuotaExceededError");
+		};`)
+	b.visit(s.URL + quick)
+	b.playThrough()
+	b.notKept("1 round could not be kept yet.", "stays in this browser")
+	b.press("Once more")
+	b.wait("document.querySelector('.taparea')")
+	b.finish(func() { b.keys("j") })
+	b.notKept("2 rounds could not be kept yet.")
+	b.visit(s.URL + "/?screen=listen") // the page is closed, and another comes
+	b.wait("document.querySelector('#waiting')?.innerText.includes('2 rounds')")
+	b.run(`document.querySelector("#save-waiting").click(); localStorage.room = "some"`)
+	b.run(`document.dispatchEvent(new Event("visibilitychange"))`)
+	b.wait("!document.querySelector('#waiting')")
+	require.Len(t, get[stored](b, database).lines(t), 2)
+	require.Equal(t, 2, b.rounds())
+}
+
+// notKept checks that a round with one tap was played, and what is said of it.
+func (b *tab) notKept(says ...string) {
 	b.t.Helper()
-	b.wait("document.querySelector('#page').innerText.includes('This browser keeps nothing for this page.')")
+	for _, part := range says {
+		b.wait(fmt.Sprintf("document.querySelector('#kept')?.innerText.includes(%q)", part))
+	}
 	require.Equal(b.t, "heading", b.focused())
-	require.Equal(b.t, []string{"key"}, get[[]string](b, "groundbeat.log().then((l) => l.flatMap((r) => r.taps.map((t) => t.by)))"))
+	require.Contains(b.t, get[[]string](b, "groundbeat.log().then((l) => l.flatMap((r) => r.taps.map((t) => t.by)))"), "key")
 }
 
 // fill makes a database as another program, or a later version of ours, may have
@@ -62,7 +81,8 @@ func (b *tab) fill(s *server, version int, values string) {
 	});`, version, values))
 }
 
-// A database of a later version is left as it is.
+// A database of a later version is left as it is: the page says that it is to be loaded
+// anew, and its rounds wait for the page that comes.
 func TestLaterDatabase(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
@@ -70,10 +90,18 @@ func TestLaterDatabase(t *testing.T) {
 	b.fill(s, 7, `["{\"v\":7}"]`)
 	b.visit(s.URL + quick)
 	b.playThrough()
-	b.notKept()
+	b.notKept("belongs to a newer Groundbeat", "1 round of this page waits in this browser")
 	kept := get[stored](b, database)
 	require.Equal(t, 7, kept.Version)
 	require.Equal(t, []string{`{"v":7}`}, kept.lines(t))
+
+	b.run("window.before = true")
+	b.press("Reload the page")
+	b.wait("!window.before && document.querySelector('#kept')?.innerText.includes('1 round of this page waits')")
+	b.run(`await new Promise((done) => { indexedDB.deleteDatabase("groundbeat").onsuccess = done })`) // as if the newer page had come
+	b.visit(s.URL + quick)
+	require.Equal(t, 1, b.rounds())
+	require.Len(t, get[stored](b, database).lines(t), 1)
 }
 
 // closes closes each connection to a database soon after it was made, as a
