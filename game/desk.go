@@ -27,6 +27,7 @@ type desk struct {
 	finished bool           // a round was finished here, now or earlier
 	stale    bool           // the screen must be made again
 	ear      ear
+	rest     liveHead // the drum beside a link that cannot be opened
 
 	exercise exercise
 	exercises
@@ -203,7 +204,7 @@ func (d *desk) leave(to view.Address) {
 // in the place of the one before.
 func (d *desk) goTo(to view.Address, visit bool) {
 	d.exercise.interrupted(WhyStop)
-	d.address = to
+	d.address, d.problems = to, nil
 	d.Page.Link(to.String(), visit)
 	d.turn()
 }
@@ -330,6 +331,7 @@ func (d *desk) screen() view.Screen {
 		if c := d.cycle(); c != nil {
 			link.Rhythm = c.Name
 		}
+		d.rest.set(link.Head())
 		return link.Screen(d.Words)
 	}
 	s := d.exercise.screen()
@@ -342,7 +344,7 @@ func (d *desk) screen() view.Screen {
 // picture is what lives in a place on the page; nil where nothing does.
 func (d *desk) picture(place Place) *view.Picture {
 	if d.problems != nil {
-		return nil
+		return d.rest.draw()
 	}
 	return d.exercise.draw(place.Picture)
 }

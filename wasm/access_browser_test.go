@@ -126,8 +126,8 @@ func TestByKeyboard(t *testing.T) {
 	b.keys(kb.Enter)
 	b.wait("document.querySelector('.taparea')")
 	require.Equal(t, "tap", b.focused())
-	require.Equal(t, []string{"RootWebArea Dums: maqsum – Groundbeat", "button The drumhead. Tap each dum.",
-		"button Bass alone", "button Show the hands", "button Stop"}, withoutImages(b.tree()))
+	require.Equal(t, []string{"RootWebArea Dums: maqsum – Groundbeat", "heading Tap each dum · maqsum",
+		"button The drumhead. Tap each dum.", "button Home", "button Bass alone", "button Show the hands", "button Stop"}, withoutImages(b.tree()))
 	b.reach()
 	b.countedIn()
 	b.keys(" ")

@@ -95,7 +95,7 @@ func (b *tab) dumAndTek(s *server, volume float64, press func()) []float32 {
 // doorsFirst checks that Home is that of somebody who was here before.
 func (b *tab) doorsFirst() {
 	b.t.Helper()
-	require.Equal(b.t, []string{"heading", "head", "practice", "door-practise", "door-class", "door-sound", "level", "care"},
+	require.Equal(b.t, []string{"heading", "head", "bar", "door-practise", "door-class", "door-sound", "level", "care"},
 		get[[]string](b, `[...document.querySelectorAll("#page > *")].map((e) => e.id)`))
 }
 
@@ -112,7 +112,7 @@ func TestEveryVisitIsTheFirst(t *testing.T) {
 	b.visit(s.URL + quick)
 	b.playThrough()
 	require.Equal(t, 1, b.rounds())
-	b.press("Tempo and length")
+	b.press("Change the round")
 	b.wait("document.querySelector('#begin')")
 	b.press("Home")
 	b.wait("document.querySelector('#door-practise')")

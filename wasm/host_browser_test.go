@@ -44,7 +44,7 @@ func TestNothingForbiddenInAVisit(t *testing.T) {
 	b.playThrough()
 	b.click("summary")
 	b.wait("document.querySelector('details[open] table td')")
-	b.press("Tempo and length")
+	b.press("Change the round")
 	b.wait("document.querySelector('#begin')")
 	b.clean()
 }

@@ -102,7 +102,7 @@ func TestLeavingARound(t *testing.T) {
 		"Escape": func() { b.keys(kb.Escape) },
 		"Stop":   func() { b.press("Stop") },
 		"Tab": func() {
-			for _, id := range []string{"alone", "hands", "stop"} {
+			for _, id := range []string{"home", "alone", "hands", "stop"} {
 				b.keys(kb.Tab)
 				require.Equal(t, id, b.focused())
 			}

@@ -15,11 +15,6 @@ const (
 	ScreenClass  = "class"
 )
 
-// Screens lists all screens, in the order of the row at the foot of each.
-func Screens() []string {
-	return []string{ScreenHome, ScreenListen, ScreenWhich, ScreenDums, ScreenChange, ScreenStop, ScreenCarry, ScreenClass, ScreenDiary, ScreenSetUp, ScreenCheck}
-}
-
 // The action ids. After each: where it is, and what its value is.
 const (
 	ActGo     = "go"     // to another screen: its id

@@ -39,11 +39,11 @@ var carryLengths = []int{4, 8, 16, 32}
 func (c *Carry) Screen(w Words) Screen {
 	switch c.Phase {
 	case Playing:
-		return tapping(page(w, ScreenCarry, c.page(w), nil), w, c.Round, c.head(w), c.Help.buttons(w, c.Volume)...)
+		return tapping(page(w, ScreenCarry, c.page(w), nil), w, w.Say("playing-carry", "rhythm", plain(c.Rhythm.Name)), c.Round, c.head(w), c.Help.buttons(w, c.Volume)...)
 	case Reviewing:
 		return c.reviewing(w)
 	case Voided:
-		return voided(w, ScreenCarry, sayWhy(w, c.Why), c.once(w), c.change(w))
+		return voided(w, ScreenCarry, sayWhy(w, c.Why), c.head(w), c.once(w), c.change(w))
 	}
 	return c.ready(w)
 }

@@ -77,7 +77,7 @@ func (c *Change) Screen(w Words) Screen {
 	case Reviewing:
 		return c.reviewing(w)
 	case Voided:
-		return voided(w, ScreenChange, sayWhy(w, c.Why), nextQuestion(w), changeQuestion(w))
+		return voided(w, ScreenChange, sayWhy(w, c.Why), c.head(w), nextQuestion(w), changeQuestion(w))
 	}
 	return c.ready(w)
 }
@@ -126,7 +126,7 @@ func (c *Change) answers(w Words) Item {
 }
 
 func (c *Change) playing(w Words) Screen {
-	s := tapping(page(w, ScreenChange, w.Say("nav-change"), nil), w, c.Round, c.head(w), c.Help.buttons(w, c.Volume)...)
+	s := tapping(page(w, ScreenChange, w.Say("nav-change"), nil), w, w.Say("playing-change"), c.Round, c.head(w), c.Help.buttons(w, c.Volume)...)
 	s.Find("tap").Name = w.Say("change-area")
 	return s
 }

@@ -57,7 +57,7 @@ func (r *Room) Screen(w Words) Screen {
 func (r *Room) stage(w Words) Screen {
 	switch {
 	case r.Blank:
-		return page(w, "class-blank", w.Say("class"), []Item{heading("heading", w.Say("class-blank")), big("go", w.Say("class-show"), ActClassBlank)})
+		return bare(w, "class-blank", w.Say("class"), []Item{heading("heading", w.Say("class-blank")), big("go", w.Say("class-show"), ActClassBlank)})
 	case r.Stage == quiz.WalkIn:
 		return r.walkIn(w)
 	case r.Stage == quiz.Asking:
@@ -71,7 +71,7 @@ func (r *Room) stage(w Words) Screen {
 // screen is one of a room's: each stage of each task is arrived at anew, so that the
 // focus is on its heading.
 func (r *Room) screen(w Words, items ...Item) Screen {
-	s := page(w, "class-room", w.Say("class"), items)
+	s := bare(w, "class-room", w.Say("class"), items)
 	s.Focus = s.Items[0].ID
 	return s
 }

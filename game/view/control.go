@@ -33,16 +33,6 @@ func settings(items ...Item) Item {
 	return Item{ID: "settings", Role: RoleGroup, Look: LookRow, Children: items}
 }
 
-// nav is the way to the other screens.
-func nav(w Words, here string) Item {
-	it := Item{ID: "nav", Role: RoleGroup, Look: LookNav, Name: w.Say("nav")}
-	for _, to := range Screens() {
-		it.Children = append(it.Children, Item{ID: "nav-" + to, Role: RoleButton, Name: sayScreen(w, to),
-			Action: ActGo, Value: to, Look: LookQuiet, Pressed: to == here})
-	}
-	return it
-}
-
 func sayScreen(w Words, id string) string {
 	switch id {
 	case ScreenHome:
@@ -165,9 +155,16 @@ func ready(w Words, id, title string, items []Item) Screen {
 	return s
 }
 
-// page returns a screen with what all of them share. Without a title of its own
-// it has the product's alone.
+// page returns a screen with what all of them share, its bar included. Without a title
+// of its own it has the product's alone.
 func page(w Words, id, title string, items []Item) Screen {
+	s := bare(w, id, title, items)
+	s.Items = framed(w, id, s.Items)
+	return s
+}
+
+// bare is page without a bar.
+func bare(w Words, id, title string, items []Item) Screen {
 	if title != "" {
 		title += " – "
 	}

@@ -133,7 +133,7 @@ func (p Practice) On(s Screen, w Words) Screen {
 	s.Each(func(it *Item) { playing = playing || it.Role == RoleTapArea })
 	if !playing {
 		s.Focus = s.FocusID() // the strip takes no focus from the screen
-		s.Items = append([]Item{p.Strip(w)}, s.Items...)
+		s.Items = framed(w, s.ID, append([]Item{p.Strip(w)}, s.Items...))
 	}
 	return s
 }

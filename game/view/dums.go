@@ -76,7 +76,7 @@ func (d *Dums) Screen(w Words) Screen {
 // Head returns what the drumhead shows between the rounds. While one is played,
 // the painter adds the sweep, the count-in and the marks of taps.
 func (d *Dums) Head() Head {
-	if d.Any && d.Phase == Ready {
+	if d.Any && d.Phase == Ready || d.Phase == Voided { // what does not count is asked once more
 		return Head{Hidden: true}
 	}
 	h := Head{Base: d.Base, Counts: d.Counts, Hidden: d.Hidden || d.Phase == Playing}
@@ -155,11 +155,19 @@ func (d *Dums) settings(w Words) Item {
 }
 
 func (d *Dums) playing(w Words) Screen {
-	return tapping(page(w, ScreenDums, d.page(w), nil), w, d.Round, d.head(w), d.Help.buttons(w, d.Volume)...)
+	return tapping(page(w, ScreenDums, d.page(w), nil), w, d.what(w), d.Round, d.head(w), d.Help.buttons(w, d.Volume)...)
+}
+
+// what says what to do while the round is played.
+func (d *Dums) what(w Words) string {
+	if d.Any {
+		return w.Say("playing-any")
+	}
+	return w.Say("playing-dums", "rhythm", plain(d.Rhythm.Name))
 }
 
 func (d *Dums) voided(w Words) Screen {
-	return voided(w, ScreenDums, sayWhy(w, d.Why), d.once(w), d.change(w))
+	return voided(w, ScreenDums, sayWhy(w, d.Why), d.head(w), d.once(w), d.change(w))
 }
 
 func (d *Dums) head(w Words) Item {

@@ -20,9 +20,12 @@ func ExampleDump() {
 	//   heading #heading h1 "This round does not count"
 	//   text #why text="The page was out of sight, and the browser may have held the sound back." look=warning
 	//   text #kept text="Nothing of it is kept."
-	//   group #again look=row
+	//   picture #head "The drumhead" text="The drum seen from above, with nothing on it: listen." look=stage place=head aspect=1
+	//   group #bar look=bar
+	//     button #home "Home" do=home look=quiet
 	//     button #once "Once more" do=once look=primary
-	//     button #change "Tempo and length" do=change look=quiet
+	//   group #again look=row
+	//     button #change "Change the round" do=change look=quiet
 }
 
 func ExampleWriteSVG() {

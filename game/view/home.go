@@ -23,37 +23,6 @@ func FirstRound() Address {
 	return Address{Screen: ScreenDums, Rhythm: "maqsum", BPM: 88, Eights: 2, Riff: LevelBare}
 }
 
-// door leads to screens that belong together.
-type door struct {
-	id, name string
-	ways     []way
-}
-
-// way is a screen, and in a sentence what it does for whoever goes there.
-type way struct{ screen, what string }
-
-// doors are those of Home. What is not built yet is not shown.
-func doors(w Words) []door {
-	return []door{
-		{"practise", w.Say("home-practise"), []way{
-			{ScreenListen, w.Say("home-listen")},
-			{ScreenDums, w.Say("home-dums")},
-			{ScreenWhich, w.Say("home-which")},
-			{ScreenChange, w.Say("home-change")},
-			{ScreenStop, w.Say("home-stop")},
-			{ScreenCarry, w.Say("home-carry")},
-			{ScreenDiary, w.Say("home-diary")},
-		}},
-		{"class", w.Say("home-teach"), []way{
-			{ScreenClass, w.Say("home-class")},
-		}},
-		{"sound", w.Say("home-sound"), []way{
-			{ScreenCheck, w.Say("home-check")},
-			{ScreenSetUp, w.Say("home-set-up")},
-		}},
-	}
-}
-
 // Screen returns the screen.
 func (h *Home) Screen(w Words) Screen {
 	items := []Item{heading("heading", w.Say("product"))}
@@ -113,13 +82,4 @@ func (h *Home) level(w Words) []Item {
 		items = append(items, Item{ID: "loud", Role: RoleText, Text: w.Say("home-loud"), Look: LookNote})
 	}
 	return items
-}
-
-func (d *door) item(w Words) Item {
-	list := Item{ID: d.id + "-ways", Role: RoleList, Look: LookDoors}
-	for _, to := range d.ways {
-		list.Children = append(list.Children, Item{ID: "way-" + to.screen, Role: RoleListItem, Children: []Item{
-			{ID: "go-" + to.screen, Role: RoleButton, Name: sayScreen(w, to.screen), Text: to.what, Action: ActGo, Value: to.screen}}})
-	}
-	return Item{ID: "door-" + d.id, Role: RoleGroup, Children: []Item{subheading(d.id, d.name), list}}
 }

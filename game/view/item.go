@@ -53,7 +53,7 @@ const (
 	LookRow     = "row"     // group: children side by side, wrapping
 	LookLines   = "lines"   // group: children below one another, all as wide as the widest
 	LookPair    = "pair"    // group: two groups side by side, each half as wide; never wrapping
-	LookNav     = "nav"     // group: the way to the other screens, at the foot
+	LookNav     = "nav"     // group: the ways to the other screens, at the foot
 	LookDoors   = "doors"   // list: ways to go from Home, each a large button with a sentence
 	LookFigures = "figures" // group: several LookFigure texts
 	LookStage   = "stage"   // group, picture, taparea: the large place for the drumhead
@@ -61,11 +61,12 @@ const (
 	LookGrid    = "grid"    // group: pictures side by side, as many as there is room for
 	LookMatter  = "matter"  // group: a heading, a finding, its pictures, one below another
 	LookStrip   = "strip"   // group: where a practice stands, in one line
+	LookBar     = "bar"     // group: the way home and the next step, at the foot of the window
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
 	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard,
-	LookGrid, LookMatter, LookStrip}
+	LookGrid, LookMatter, LookStrip, LookBar}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (

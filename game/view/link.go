@@ -17,12 +17,17 @@ func (l *WrongLink) Screen(w Words) Screen {
 		list.Children = append(list.Children, Item{ID: fmt.Sprintf("problem-%d", i+1),
 			Role: RoleListItem, Text: sayProblem(w, p)})
 	}
-	return Screen{ID: "link", Title: w.Say("link-page") + " – " + w.Say("product"),
-		Lang: w.Say("language"), Dir: w.Say("direction"), Items: []Item{
-			heading("heading", w.Say("link-heading")), list,
-			{ID: "open", Role: RoleButton, Name: l.open(w), Action: ActOpen, Look: LookPrimary},
-		}}
+	head := l.Head()
+	s := page(w, "link", w.Say("link-page"), []Item{
+		heading("heading", w.Say("link-heading")), list, stage(w, head.Twin(w)),
+		{ID: "open", Role: RoleButton, Name: l.open(w), Action: ActOpen, Look: LookPrimary},
+	})
+	s.Escape = ActHome
+	return s
 }
+
+// Head returns what the drumhead shows: the drum at rest.
+func (l *WrongLink) Head() Head { return Head{Hidden: true} }
 
 func (l *WrongLink) open(w Words) string {
 	a := l.Nearest

@@ -147,8 +147,8 @@ func TestOnlyOneBegin(t *testing.T) {
 	}
 }
 
-// While a round is played nothing is announced, and there is nothing but the
-// drumhead and the way out.
+// While a round is played nothing is announced, and there is nothing but a line that says
+// what to do, the drumhead and the ways out.
 func TestPlayingIsQuiet(t *testing.T) {
 	s := screens(t)["dums-playing"]
 	var ids []string
@@ -156,7 +156,7 @@ func TestPlayingIsQuiet(t *testing.T) {
 		ids = append(ids, it.ID)
 		require.Empty(t, it.Live)
 	})
-	require.Equal(t, []string{"tap", "head", "ways", "alone", "hands", "stop"}, ids)
+	require.Equal(t, []string{"heading", "tap", "head", "bar", "home", "alone", "hands", "stop"}, ids)
 	require.Equal(t, "tap", s.FocusID())
 }
 

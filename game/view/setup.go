@@ -59,7 +59,7 @@ func (u *SetUp) Screen(w Words) Screen {
 	case Reviewing:
 		return u.reviewing(w)
 	case Voided:
-		return voided(w, ScreenSetUp, sayWhy(w, u.Why), u.once(w, LookPrimary), u.change(w))
+		return voided(w, ScreenSetUp, sayWhy(w, u.Why), u.head(w), u.once(w, LookPrimary), u.change(w))
 	}
 	return u.ready(w)
 }
@@ -67,6 +67,11 @@ func (u *SetUp) Screen(w Words) Screen {
 // Head returns what the drumhead shows: nothing, since the ear is measured and
 // not the eye. The painter adds the count-in and the marks of taps, no sweep.
 func (u *SetUp) Head() Head { return Head{Hidden: true} }
+
+func (u *SetUp) head(w Words) Item {
+	h := u.Head()
+	return stage(w, h.Twin(w))
+}
 
 func (u *SetUp) name(w Words) string {
 	if u.Name == "" {
@@ -76,12 +81,11 @@ func (u *SetUp) name(w Words) string {
 }
 
 func (u *SetUp) ready(w Words) Screen {
-	h := u.Head()
 	items := []Item{
 		heading("heading", w.Say("set-up")),
 		{ID: "why", Role: RoleText, Text: w.Say("set-up-why")},
 		{ID: "how", Role: RoleText, Text: w.Say("set-up-how")},
-		stage(w, h.Twin(w)),
+		u.head(w),
 		settings(Item{ID: "name", Role: RoleField, Name: w.Say("set-up-name"), Action: ActSetUpName, Value: u.name(w)},
 			volume(w, u.Volume)),
 		{ID: "names", Role: RoleText, Text: w.Say("set-up-names"), Look: LookNote},
@@ -133,23 +137,20 @@ func sayOutput(w Words, o Output) string {
 }
 
 func (u *SetUp) playing(w Words) Screen {
-	h := u.Head()
-	return tapping(page(w, ScreenSetUp, w.Say("set-up"), nil), w, u.Round, stage(w, h.Twin(w)))
+	return tapping(page(w, ScreenSetUp, w.Say("set-up"), nil), w, w.Say("playing-set-up"), u.Round, u.head(w))
 }
 
-// tapping fills a screen with the drumhead to tap on and the way out, and nothing
-// else. Taps carry the number of the round, if it has one.
-func tapping(s Screen, w Words, round int, head Item, helps ...Item) Screen {
+// tapping fills a screen with a line that says what to do, the drumhead to tap on and the
+// ways out, and nothing else. Taps carry the number of the round, if it has one.
+func tapping(s Screen, w Words, what string, round int, head Item, helps ...Item) Screen {
 	area := Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage,
 		Children: []Item{head}}
 	if round != 0 {
 		area.Value = strconv.Itoa(round)
 	}
 	stop := Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}
-	s.Items = []Item{area, stop}
-	if len(helps) > 0 {
-		s.Items[1] = Item{ID: "ways", Role: RoleGroup, Look: LookRow, Children: append(helps, stop)}
-	}
+	s.Items = framed(w, s.ID, []Item{heading("heading", what), area,
+		{ID: barID, Role: RoleGroup, Children: append(helps, stop)}})
 	s.Focus, s.Escape = "tap", ActStop
 	return s
 }

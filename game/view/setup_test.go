@@ -79,7 +79,7 @@ func TestSetUpPlaying(t *testing.T) {
 		ids = append(ids, it.ID)
 		require.Empty(t, it.Live)
 	})
-	require.Equal(t, []string{"tap", "head", "stop"}, ids)
+	require.Equal(t, []string{"heading", "tap", "head", "bar", "home", "stop"}, ids)
 	require.Equal(t, "tap", s.FocusID())
 	require.Equal(t, ActStop, s.Escape)
 	require.Equal(t, "3", s.Find("tap").Value)
@@ -118,7 +118,7 @@ func TestParseAddressOfSetUp(t *testing.T) {
 	require.Equal(t, "?screen=set-up", at.String())
 	testAddresses(t, []addressCase{
 		{"screen=set-up", at, ""},
-		{"screen=setup", at, "screen=setup: allowed is home, listen, which, dums, change, stop, carry, class, diary, set-up, sound-check"},
+		{"screen=setup", at, "screen=setup: allowed is home, listen, dums, which, change, stop, carry, diary, class, sound-check, set-up"},
 		{"screen=set-up&rhythm=maqsum", at, "rhythm: set-up has only screen"},
 		{"screen=set-up&zoo=1", at, "zoo: known are screen"},
 	})

@@ -36,7 +36,7 @@ func (s *Stop) Screen(w Words) Screen {
 	case Reviewing:
 		return s.reviewing(w)
 	case Voided:
-		return voided(w, ScreenStop, sayWhy(w, s.Why), s.once(w), s.change(w))
+		return voided(w, ScreenStop, sayWhy(w, s.Why), s.head(w), s.once(w), s.change(w))
 	}
 	return s.ready(w)
 }
@@ -50,7 +50,7 @@ func (s *Stop) ready(w Words) Screen {
 // playing is the drumhead and the way out. Elsewhere that is called Stop; where the
 // drummer's stop is what is waited for, another word is needed.
 func (s *Stop) playing(w Words) Screen {
-	out := tapping(page(w, ScreenStop, s.page(w), nil), w, s.Round, s.head(w), s.Help.buttons(w, s.Volume)...)
+	out := tapping(page(w, ScreenStop, s.page(w), nil), w, w.Say("playing-stop", "rhythm", plain(s.Rhythm.Name)), s.Round, s.head(w), s.Help.buttons(w, s.Volume)...)
 	out.Find("stop").Name = w.Say("end")
 	return out
 }

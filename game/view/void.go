@@ -23,13 +23,14 @@ func sayWhy(w Words, why Why) string {
 	return w.Say("void-cut")
 }
 
-// voided returns the screen of a round that does not count: why in words, and
-// what to do next.
-func voided(w Words, id, why string, next ...Item) Screen {
+// voided returns the screen of a round that does not count: why in words, the drum at
+// rest, and what to do next.
+func voided(w Words, id, why string, head Item, next ...Item) Screen {
 	s := page(w, id, w.Say("void-page"), []Item{
 		heading("heading", w.Say("void-heading")),
 		{ID: "why", Role: RoleText, Text: why, Look: LookWarning},
 		{ID: "kept", Role: RoleText, Text: w.Say("void-nothing")},
+		head,
 		{ID: "again", Role: RoleGroup, Look: LookRow, Children: next}})
 	s.Escape = ActChange
 	return s

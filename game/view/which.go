@@ -54,7 +54,7 @@ func (q *Which) Screen(w Words) Screen {
 	case Reviewing:
 		return q.answered(w)
 	case Voided:
-		return voided(w, ScreenWhich, q.sayWhy(w), nextQuestion(w), changeQuestion(w))
+		return voided(w, ScreenWhich, q.sayWhy(w), q.head(w), nextQuestion(w), changeQuestion(w))
 	}
 	return q.ready(w)
 }
@@ -216,5 +216,5 @@ func nextQuestion(w Words) Item {
 }
 
 func changeQuestion(w Words) Item {
-	return Item{ID: "change", Role: RoleButton, Name: w.Say("change-question"), Action: ActChange, Look: LookQuiet}
+	return Item{ID: "change", Role: RoleButton, Name: w.Say("change"), Action: ActChange, Look: LookQuiet}
 }

@@ -53,7 +53,7 @@ window.walk = (() => {
   // use works every control that stays on the screen, as the keyboard would, of a
   // choice the last one, and notes which of them lost the focus.
   const later = () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))));
-  const leaves = new Set(["go", "begin", "next", "once", "slower", "change", "export", "open"]);
+  const leaves = new Set(["go", "home", "begin", "next", "once", "slower", "change", "export", "open"]);
   const use = async () => {
     const all = [...page().querySelectorAll("button:enabled, input:enabled:not([type=file]), summary")];
     const last = (e) => e.type !== "radio" || e === all.filter((x) => x.name === e.name).at(-1);
