@@ -26,7 +26,7 @@ const (
 	// tries is how often a passage is begun anew if the stream overtakes it.
 	tries = 8
 	// patience is how long a passage waits for its first frame to be heard, ms.
-	patience = 5000
+	patience = 8000
 )
 
 // player plays one passage and knows what of it is heard.

@@ -3,6 +3,7 @@
 package main
 
 import (
+	"fmt"
 	"strconv"
 	"testing"
 
@@ -63,4 +64,66 @@ func TestStateToldLate(t *testing.T) {
 	b.finish(func() { b.keys("j") })
 	require.Equal(t, 1, b.rounds())
 	require.Equal(t, epoch, get[int](b, "groundbeat.heard().epoch"))
+}
+
+// wakes stands for a device that takes a while to start: asked meanwhile to suspend, it
+// tells so, and begins anew when it is asked again.
+const wakes = `
+	const { resume, suspend } = AudioContext.prototype;
+	let asked = 0;
+	AudioContext.prototype.resume = async function () {
+		const mine = asked;
+		await %s;
+		return mine === asked ? resume.call(this) : new Promise(() => {});
+	};
+	AudioContext.prototype.suspend = async function () {
+		asked++;
+		if (this.state !== "running") this.dispatchEvent(new Event("statechange"));
+		return suspend.call(this);
+	};`
+
+// A device takes its time to start, as a wireless one does that has to wake: the round
+// begins when it has, and counts. One that never starts is said to be silent.
+func TestDeviceWakes(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	browser := open(t)
+	for name, when := range map[string]string{
+		"in 1.2 s": "new Promise((wake) => setTimeout(wake, 1200))",
+		"in 3 s":   "new Promise((wake) => setTimeout(wake, 3000))",
+		"never":    "new Promise(() => {})",
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := browser.alone(t)
+			b.early(fmt.Sprintf(wakes, when))
+			if name == "never" {
+				b.visit(s.URL + quick)
+				b.begin()
+				require.False(t, b.over())
+				require.Contains(t, b.text("#why"), "No sound came.")
+				return
+			}
+			b.afterWaking(s)
+			require.Equal(t, 1, b.rounds())
+			b.clean()
+		})
+	}
+}
+
+// afterWaking plays a round whose Begin wakes the device; on a busy machine up to three
+// times, each on a page of its own.
+func (b *tab) afterWaking(s *server) {
+	b.t.Helper()
+	for range 3 {
+		b.visit(s.URL + quick)
+		b.begin()
+		b.keys("5") // nothing is heard yet
+		b.countedIn()
+		b.keys("j")
+		if b.over() {
+			return
+		}
+		require.Equal(b.t, "The sound was interrupted, so your taps cannot be placed.", b.text("#why"))
+	}
+	require.Fail(b.t, "no round came to its end", b.console())
 }

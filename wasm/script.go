@@ -20,6 +20,8 @@ import (
 //	         in both ears), "spread" or "apart" (lead left, bass right, each at
 //	         its full level); heard within 30 ms
 //	volume(v)  the level behind them, 0 to 1
+//	         (what these two do not take they refuse with a RangeError or a
+//	         TypeError that says what is allowed; without sound they do nothing)
 //	log()    a promise of all finished rounds of everybody, oldest first; what is
 //	         no JSON is left out (and stays where it is)
 func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
@@ -36,13 +38,11 @@ func publish(parts js.Value, sound game.Sound, wall game.Wall, s *store) {
 			return records(lines), err
 		})
 	})
-	page := map[string]any{"version": parts.Get("version"), "heard": heard, "log": log}
-	if bridge := parts.Get("bridge"); bridge.Truthy() {
-		for _, name := range []string{"balance", "volume"} {
-			page[name] = bridge.Get(name).Call("bind", bridge)
-		}
-	}
-	js.Global().Set("groundbeat", page)
+	mix := parts.Get("mix")
+	js.Global().Set("groundbeat", map[string]any{
+		"version": parts.Get("version"), "heard": heard, "log": log,
+		"balance": mix.Get("balance"), "volume": mix.Get("volume"),
+	})
 	js.Global().Delete("groundbeatParts")
 }
 
@@ -69,18 +69,19 @@ func record(line string) (round js.Value) {
 
 // promise runs f beside the page's own work and hands its outcome over.
 func promise(f func() (any, error)) js.Value {
-	var executor js.Func
-	executor = js.FuncOf(func(_ js.Value, args []js.Value) any {
-		resolve, reject := args[0], args[1]
-		go func() {
-			defer executor.Release()
-			if value, err := f(); err != nil {
-				reject.Invoke(js.Global().Get("Error").New(err.Error()))
-			} else {
-				resolve.Invoke(value)
-			}
-		}()
+	var resolve, reject js.Value
+	executor := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		resolve, reject = args[0], args[1]
 		return nil
 	})
-	return js.Global().Get("Promise").New(executor)
+	defer executor.Release() // it is called at once, and never again
+	promised := js.Global().Get("Promise").New(executor)
+	go func() {
+		if value, err := f(); err != nil {
+			reject.Invoke(js.Global().Get("Error").New(err.Error()))
+		} else {
+			resolve.Invoke(value)
+		}
+	}()
+	return promised
 }

@@ -5,6 +5,7 @@ package main
 import (
 	"testing"
 
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
 
@@ -37,4 +38,56 @@ func TestPageScript(t *testing.T) {
 
 	b.run(`groundbeat.balance(0, 1, "apart"); groundbeat.balance(1, 1, "centre"); groundbeat.balance(0.5, 1, "spread"); groundbeat.volume(0.5)`)
 	require.NotEmpty(t, get[any](b, "groundbeat.heard()"), "and plays on")
+
+	b.refuses()
+	b.keys(kb.Escape)
+	b.wait("document.querySelector('#volume input')")
+	b.slide("#volume input", "40") // the mix is as it was, and can be changed
+	b.wait("document.querySelector('#volume output').innerText.includes('40')")
+	require.NotEmpty(t, get[string](b, "groundbeat.version"))
+	b.clean()
+}
+
+// refuses checks what the page's script does not take, and what it says then.
+func (b *tab) refuses() {
+	b.t.Helper()
+	for call, says := range map[string]string{
+		`balance(NaN, 1)`:           "RangeError: lead is NaN; it must be from 0 to 1",
+		`balance(1, -0.1)`:          "RangeError: bass is -0.1; it must be from 0 to 1",
+		`balance(1)`:                "TypeError: bass is undefined; it must be a number from 0 to 1",
+		`balance(1, 1, "left")`:     `RangeError: stage is "left"; it must be one of "centre", "spread", "apart"`,
+		`balance(1, 1, "toString")`: `RangeError: stage is "toString"; it must be one of "centre", "spread", "apart"`,
+		`balance(1, 1, null)`:       `TypeError: stage is null; it must be one of "centre", "spread", "apart"`,
+		`volume(1e9)`:               "RangeError: volume is 1000000000; it must be from 0 to 1",
+		`volume("0.5")`:             `TypeError: volume is "0.5"; it must be a number from 0 to 1`,
+		`volume({})`:                "TypeError: volume is an object; it must be a number from 0 to 1",
+		`balance(1, 1, "apart")`:    "",
+		`volume(1)`:                 "",
+	} {
+		said := get[string](b, "(() => { try { groundbeat."+call+"; return '' } catch (e) { return String(e) } })()")
+		require.Equal(b.t, says, said, call)
+	}
+}
+
+// Without sound the page's script is the same.
+func TestPageScriptWithoutSound(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.early("delete window.AudioContext; delete window.webkitAudioContext")
+	b.visit(s.URL + quick)
+	b.refuses()
+}
+
+// The log can be asked for before anything is ready.
+func TestLogAskedEarly(t *testing.T) {
+	s := serve(t)
+	b := open(t)
+	b.early(`(function ask() {
+		if (window.groundbeat) window.early = groundbeat.log();
+		else setTimeout(ask);
+	})()`)
+	b.visit(s.URL + quick)
+	require.Empty(t, get[[]any](b, "early"))
+	require.Empty(t, get[[]any](b, "groundbeat.log()"))
+	b.clean()
 }

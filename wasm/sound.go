@@ -3,7 +3,6 @@
 package main
 
 import (
-	"math"
 	"syscall/js"
 
 	"groundbeat/audio"
@@ -46,12 +45,10 @@ func (s *bridgedSound) Whole(epoch int, from, to int64) bool { return s.clock.Wh
 func (s *bridgedSound) hear(l letter) {
 	switch int(l[0]) {
 	case readingLetter:
-		r := clock.Reading{Context: l[1], Performance: math.Abs(l[2]), Running: l[3] != 0}
-		if l[2] < 0 {
-			s.clock.ReadCoarse(r, l[4])
-		} else {
-			s.clock.Read(r)
-		}
+		s.clock.Stamp(clock.Stamp{
+			Reading: clock.Reading{Context: l[1], Performance: l[2], Running: l[3] != 0},
+			Current: l[4], Now: l[5], Output: l[6], Base: l[7],
+		})
 	case placementLetter:
 		s.clock.Place(clock.Placement{Epoch: int(l[1]), Context: int64(l[2]), Stream: int64(l[3]), Frames: int64(l[4])})
 	case stateLetter:

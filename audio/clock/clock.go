@@ -51,7 +51,11 @@ type Clock struct {
 	epoch int
 	begun bool // epoch is valid
 
+	doubts share // stamps that contradict what was read beside them
+	shifts share // stamps that the latency was taken off
+
 	accepted, acceptedCoarse int
+	corrected                int
 	refused, refusedCoarse   [reasons]int
 	refusedPlacements        int
 	lastWhy                  Reason

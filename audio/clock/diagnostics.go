@@ -5,6 +5,8 @@ package clock
 type Diagnostics struct {
 	// Accepted and AcceptedCoarse count the readings used of either kind.
 	Accepted, AcceptedCoarse int
+	// Corrected counts the stamps that the latency was put on again.
+	Corrected int
 	// Refused and RefusedCoarse count the others, indexed by Reason.
 	Refused, RefusedCoarse [reasons]int
 	// RefusedPlacements counts the blocks ignored by Place.
@@ -46,7 +48,8 @@ func (c *Clock) Diagnostics() Diagnostics {
 	t := c.fine
 	d := Diagnostics{
 		Accepted: c.accepted, AcceptedCoarse: c.acceptedCoarse,
-		Refused: c.refused, RefusedCoarse: c.refusedCoarse,
+		Corrected: c.corrected,
+		Refused:   c.refused, RefusedCoarse: c.refusedCoarse,
 		RefusedPlacements: c.refusedPlacements,
 		Interruptions:     c.cut,
 		Last:              c.lastWhy,

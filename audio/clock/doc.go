@@ -41,6 +41,14 @@
 // after four or five seconds; one below about 3 ms is not, and is smeared over
 // the window instead.
 //
+// # Stamps
+//
+// What a browser says of its output is checked before it becomes a reading ([Clock.Stamp]):
+// Chromium's is right; Firefox's has the latency taken off both times, which is put on
+// again; WebKitGTK's has a performance time that is none, in whose place the context's
+// current time less the stated latency is taken, coarsely: its renderer takes 43 ms at
+// once, and says nothing of what lies behind it.
+//
 // # Interruptions
 //
 // A suspension, or a device that restarts without a word, parts what follows

@@ -41,12 +41,24 @@ const (
 	Backwards
 	// Wild: the two times moved apart by more than a second at once.
 	Wild
+	// Summed: the performance time of a stamp is now plus the context time.
+	Summed
+	// Far: the performance time of a stamp is far from now.
+	Far
+	// Ahead: what is heard is ahead of what is rendered.
+	Ahead
+	// Shifted: the latency was taken off both times of a stamp, and it is not
+	// known yet that it always is; or it always is, and not of this one.
+	Shifted
+	// Doubtful: the stamp is good by itself, and most of those before are not.
+	Doubtful
 
 	reasons = iota
 )
 
 var reasonNames = [reasons]string{
 	"accepted", "not running", "unset", "invalid", "repeated", "frozen", "backwards", "wild",
+	"summed", "far", "ahead", "shifted", "doubtful",
 }
 
 // String returns the reason in lower-case words.

@@ -3,6 +3,7 @@
 import { compiled } from "./program.js";
 import { mailbox } from "./mail.js";
 import { bridge } from "./bridge.js";
+import { published } from "./mix.js";
 import { taps } from "./taps.js";
 
 const { version, file, bytes } = document.currentScript.dataset;
@@ -50,7 +51,8 @@ async function run() {
   const box = mailbox();
   const local = small("localStorage"), session = small("sessionStorage");
   setTimeout(() => local?.length); // the first look takes long: better now than when the program waits for it
-  window.groundbeatParts = { box, bridge: bridge(box), start: document.getElementById("boot"), storage: storable(), local, session, version };
+  const sound = bridge(box);
+  window.groundbeatParts = { box, bridge: sound, mix: published(sound), start: document.getElementById("boot"), storage: storable(), local, session, version };
   taps(box);
 
   let made;

@@ -15,6 +15,7 @@
 // channels therefore keeps the stream whole, and counting the others tells
 // which stream frame lies at which context frame.
 import { READING, PLACEMENT, STATE, HIDDEN, INTERRUPTED, DRY, DEVICE } from "./mail.js";
+import { PLACES, mixed } from "./mix.js";
 
 const BLOCK = 2048; // frames that the driver delivers at a time
 const LEAD = 0.8; // seconds scheduled ahead of the device
@@ -22,11 +23,12 @@ const LATE = 0.02; // seconds; nearer than this to the device a block may miss i
 const START = 0.06; // seconds from a start to its first frame
 const HEAD = 4 * BLOCK; // frames that must be there before a start
 const FADE = 0.012; // seconds that a gain takes to reach its new value
+const STUCK = 500; // ms from when the browser says that the sound runs to when it has to
 
 export function bridge(box) {
   const Native = window.AudioContext || window.webkitAudioContext;
   if (!Native) return null;
-  const b = new Bridge(box);
+  const b = new Bridge(box, Native.prototype);
   class Bridged extends Native {
     constructor(opts) {
       if (b.context) return b.context; // what open made is what the driver gets
@@ -34,6 +36,13 @@ export function bridge(box) {
       // The driver must not find the worklet: it would go round the bridge.
       Object.defineProperty(this, "audioWorklet", { value: undefined });
       b.attach(this);
+    }
+    // The driver asks at every press, until it hears once that the sound runs. The
+    // bridge asks by itself, and the driver is told once: it listens no longer then.
+    resume() {
+      if (this.told) return new Promise(() => {});
+      this.told = true;
+      return b.started;
     }
     createScriptProcessor() {
       return {
@@ -47,8 +56,9 @@ export function bridge(box) {
 }
 
 class Bridge {
-  constructor(box) {
+  constructor(box, native) {
     this.box = box;
+    this.native = native; // the browser's own methods of a context
     this.context = null;
     this.fill = null;
     this.epoch = 0; // number of restarts
@@ -60,6 +70,8 @@ class Bridge {
     this.mix = { lead: 1, bass: 1, volume: 1, stage: "centre" };
     this.aims = new Map(); // where each gain was last sent
     this.wanted = true; // should the sound run? (not while hidden)
+    this.ran = false; // did it, when it was last looked at?
+    this.started = new Promise((told) => (this.tell = told)); // when it runs for the first time
     this.block = {
       left: new Float32Array(BLOCK),
       right: new Float32Array(BLOCK),
@@ -132,7 +144,7 @@ class Bridge {
   // full level; "centre" is the same in both ears and safe in mono.
   levels() {
     const { lead, bass, volume, stage } = this.mix;
-    const [ll, lr, bl, br] = { centre: [0.71, 0.71, 0.71, 0.71], spread: [0.83, 0.56, 0.56, 0.83], apart: [1, 0, 0, 1] }[stage];
+    const [ll, lr, bl, br] = PLACES[stage];
     return { leadLeft: ll * lead, leadRight: lr * lead, bassLeft: bl * bass, bassRight: br * bass, volume };
   }
 
@@ -141,7 +153,7 @@ class Bridge {
     this.set({ lead, bass, stage });
   }
 
-  // stand sets where the drums stand: "centre", "spread" or "apart"; heard within FADE.
+  // stand sets where the drums stand, one of PLACES; heard within FADE.
   stand(stage) {
     this.set({ stage });
   }
@@ -151,8 +163,9 @@ class Bridge {
     this.set({ volume });
   }
 
+  // set changes the mix. What can be no part of one leaves it as it is.
   set(part) {
-    this.mix = { ...this.mix, ...part };
+    this.mix = mixed(this.mix, part);
     if (!this.context) return;
     for (const [name, value] of Object.entries(this.levels())) this.ramp(this.gains[name], value);
   }
@@ -219,7 +232,10 @@ class Bridge {
   // pump schedules blocks until LEAD is reached: one a task, so that the game's
   // own goroutines can refill between them.
   pump() {
-    if (!this.fill || !this.running() || this.pulling) return;
+    if (!this.running()) return;
+    this.ran = true;
+    this.tell();
+    if (!this.fill || this.pulling) return;
     const now = Math.round(this.context.currentTime * this.rate);
     if (!this.fresh && this.next < now + LATE * this.rate) return void this.restart(DRY);
     if (!this.fresh && this.next >= now + LEAD * this.rate) return;
@@ -275,35 +291,51 @@ class Bridge {
     this.next += frames;
   }
 
-  // read notes how the device's clock stands against the page's.
+  // read notes how the device's clock stands against the page's, and beside it what
+  // that can be checked against: some browsers' output times are not what they say.
   read() {
     const c = this.context;
     const stamp = c.getOutputTimestamp ? c.getOutputTimestamp() : { contextTime: 0, performanceTime: 0 };
-    const late = (c.baseLatency || 0) + (c.outputLatency || 0);
-    if (stamp.performanceTime) {
-      this.box.post(READING, stamp.contextTime, stamp.performanceTime, this.running() ? 1 : 0, late);
-    } else if (this.running()) {
-      this.box.post(READING, c.currentTime, -performance.now(), 1, late); // a minus marks the coarse kind
-    }
+    this.box.post(
+      READING, stamp.contextTime, stamp.performanceTime, this.running() ? 1 : 0,
+      c.currentTime, performance.now(), c.outputLatency || 0, c.baseLatency || 0,
+    );
   }
 
+  // resume asks for the sound to run, whenever somebody does something: a browser may
+  // grant it only then. How long the device takes to start is its own matter (one that
+  // has to wake takes seconds): nothing is undone meanwhile.
   resume() {
     if (!this.context || this.running() || !this.wanted) return;
-    this.context.resume().catch(() => {});
-    clearTimeout(this.again);
-    // Some systems leave an interrupted context only by a suspend and a resume.
-    this.again = setTimeout(() => {
-      if (this.running() || !this.wanted) return;
-      this.context.suspend().then(() => this.context.resume()).catch(() => {});
-    }, 500);
+    const settled = () => {
+      clearTimeout(this.stuck);
+      this.stuck = setTimeout(() => this.leave(), STUCK);
+    };
+    this.ask().then(settled, settled);
+    if (this.context.state === "interrupted") settled(); // it may never be told
   }
 
+  ask() {
+    return this.native.resume.call(this.context);
+  }
+
+  // leave is for systems that leave an interrupted context only by a suspend and a
+  // resume, or say that it was resumed though it was not.
+  leave() {
+    if (this.running() || !this.wanted) return;
+    this.context.suspend().then(() => this.ask()).catch(() => {});
+  }
+
+  // changed is told of each change of the context's state. What begins while the sound
+  // does not run is played when it does: that it still does not is no interruption.
   changed() {
-    if (this.running()) {
+    const ran = this.ran;
+    this.ran = this.running();
+    if (this.ran) {
       if (this.torn) this.restart(); // but not what was begun while nothing ran
       this.pump();
       this.box.post(STATE, 1, 0);
-    } else {
+    } else if (ran) {
       this.torn = true;
       this.box.post(STATE, 0, document.hidden ? HIDDEN : INTERRUPTED);
     }
@@ -315,7 +347,7 @@ class Bridge {
       this.box.post(STATE, 0, HIDDEN);
       this.context.suspend().catch(() => {});
     } else {
-      this.context.resume().catch(() => {});
+      this.ask().catch(() => {});
     }
   }
 }

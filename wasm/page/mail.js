@@ -3,7 +3,8 @@
 // keep their order across kinds, so a tap never overtakes the clock reading
 // that was taken before it.
 //
-// kind 1, reading:   context time (s), performance time (ms), running (0 or 1), latency (s, for the coarse fallback)
+// kind 1, reading:   output time stamp: context time (s), performance time (ms), 0 both if there is none; running (0 or 1),
+//                    current context time (s), performance time now (ms), output latency, base latency (s, 0 if not stated)
 // kind 2, placement: epoch, context frame, stream frame, frames
 // kind 3, tap:       event time stamp (ms), x, y (0..1 in the tap area), pointer id, by (0 key, 1 mouse, 2 touch, 3 pen, 4 click), round id
 // kind 4, state:     running (0 or 1), reason (0 none, 1 hidden, 2 interrupted, 3 ran dry, 4 device)
