@@ -83,6 +83,12 @@ func (g *Game) Draw(screen *ebiten.Image) {
 		g.places = g.outside.Page.Places(g.places)
 	}
 	g.begun = true
+	if !g.outside.Page.Canvas() {
+		for _, place := range g.places {
+			g.outside.Page.Sketch(place.Picture, g.desk.picture(place))
+		}
+		return
+	}
 	g.jobs = g.jobs[:0]
 	for _, place := range g.places {
 		if p := g.desk.picture(place); p != nil {

@@ -35,10 +35,12 @@ func (p *testPage) Events(into []Event) []Event {
 	return into
 }
 
-func (p *testPage) Places(into []Place) []Place { return append(into, p.places...) }
-func (p *testPage) Light() bool                 { return p.light }
-func (p *testPage) Width() float64              { return 800 }
-func (p *testPage) Link(string, bool)           {}
+func (p *testPage) Places(into []Place) []Place  { return append(into, p.places...) }
+func (p *testPage) Canvas() bool                 { return true }
+func (p *testPage) Sketch(string, *view.Picture) {}
+func (p *testPage) Light() bool                  { return p.light }
+func (p *testPage) Width() float64               { return 800 }
+func (p *testPage) Link(string, bool)            {}
 
 // testSound is heard as soon as it is played, by the test's own clock.
 type testSound struct {

@@ -55,6 +55,12 @@ type Page interface {
 	Events(into []Event) []Event
 	// Places hands over where the live pictures are.
 	Places(into []Place) []Place
+	// Canvas reports whether live pictures can be drawn on the engine's canvas; once
+	// they cannot, each is to be handed to Sketch in each frame.
+	Canvas() bool
+	// Sketch draws a live picture into its place on the page itself; nil empties the
+	// place. A picture that is drawn there already costs nothing.
+	Sketch(place string, p *view.Picture)
 	// Light reports whether the light palette is in use.
 	Light() bool
 	// Width is the width of the window in CSS pixels.

@@ -276,22 +276,32 @@ func (p *page) picture(el js.Value, it *view.Item) {
 	if it.Picture == nil {
 		return
 	}
-	svg := p.svg("svg")
-	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(view.Unit)+" "+strconv.FormatFloat(it.Picture.Height*view.Unit, 'f', 0, 64))
-	svg.Call("setAttribute", "aria-hidden", "true")
-	palette := view.Dark()
+	svg, palette := p.paper(it.Picture), view.Dark()
 	for i := range it.Picture.Shapes {
-		name, attrs, text := it.Picture.Shapes[i].Element(&palette)
-		shape := p.svg(name)
-		for _, a := range attrs {
-			shape.Call("setAttribute", a.Name, a.Value)
-		}
-		if text != "" {
-			shape.Set("textContent", text)
-		}
-		svg.Call("append", shape)
+		svg.Call("append", p.mark(&it.Picture.Shapes[i], &palette))
 	}
 	el.Call("append", svg)
+}
+
+// paper is what the marks of a picture are drawn on.
+func (p *page) paper(picture *view.Picture) js.Value {
+	svg := p.svg("svg")
+	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(view.Unit)+" "+strconv.FormatFloat(picture.Height*view.Unit, 'f', 0, 64))
+	svg.Call("setAttribute", "aria-hidden", "true")
+	return svg
+}
+
+// mark is a shape as an element.
+func (p *page) mark(shape *view.Shape, palette *view.Palette) js.Value {
+	name, attrs, text := shape.Element(palette)
+	el := p.svg(name)
+	for _, a := range attrs {
+		el.Call("setAttribute", a.Name, a.Value)
+	}
+	if text != "" {
+		el.Set("textContent", text)
+	}
+	return el
 }
 
 func (p *page) svg(tag string) js.Value {

@@ -25,6 +25,7 @@ type page struct {
 	light    js.Value
 	at       func(action, value string) // told of an action at once, before the next tick
 	room     *room
+	sketches *sketches
 }
 
 // node is an item on the page with what was last written to it.
@@ -49,6 +50,7 @@ func newPage(start js.Value) *page {
 	p.listen(p.root, "input", p.changed)
 	p.listen(window, "keydown", p.pressed)
 	p.room = newRoom(p)
+	p.sketches = newSketches(p)
 	p.listen(window, "popstate", func(js.Value) {
 		query := window.Get("location").Get("search").String()
 		p.events = append(p.events, game.Event{Kind: game.Visited, Value: query})

@@ -24,9 +24,12 @@ func TestPageScript(t *testing.T) {
 	b.wait("groundbeat.heard()")
 	b.rest(300)
 	heard := get[[]map[string]float64](b, `(async () => {
-		const first = groundbeat.heard();
-		await new Promise((r) => setTimeout(r, 500));
-		return [first, groundbeat.heard()];
+		for (let i = 0; ; i++) { // a page that was held up for long has a gap
+			const first = groundbeat.heard();
+			await new Promise((r) => setTimeout(r, 500));
+			const last = groundbeat.heard();
+			if (i > 10 || (first && last && first.epoch === last.epoch)) return [first, last];
+		}
 	})()`)
 	for _, h := range heard {
 		require.Len(t, h, 4)

@@ -1,0 +1,91 @@
+//go:build js
+
+package main
+
+import (
+	"syscall/js"
+
+	"groundbeat/game/view"
+)
+
+// sketches are the live pictures once the graphics card is lost (a driver that starts
+// anew, a laptop that changes cards, a telephone short of memory): drawn in their places
+// on the page, as still ones are. The engine would load the page again, with which a
+// round, a practice and a file that was opened were gone; and what it had made on the
+// card it cannot make again. So the card is not asked for any more until the page is
+// loaded by itself.
+type sketches struct {
+	page *page
+	lost bool
+	all  map[string]*sketch // by place
+}
+
+// A sketch is a picture whose marks are elements, of which only those are made anew
+// that have changed.
+type sketch struct {
+	svg   js.Value
+	marks []mark
+}
+
+type mark struct {
+	shape view.Shape
+	el    js.Value
+}
+
+// newSketches listens for the loss of the card before the engine does.
+func newSketches(p *page) *sketches {
+	s := &sketches{page: p, all: map[string]*sketch{}}
+	p.listen(js.Global(), "webglcontextlost", func(event js.Value) {
+		event.Call("stopPropagation")
+		event.Get("target").Get("style").Set("visibility", "hidden")
+		s.lost = true
+	})
+	return s
+}
+
+// Canvas implements [game.Page].
+func (p *page) Canvas() bool { return !p.sketches.lost }
+
+// Sketch implements [game.Page].
+func (p *page) Sketch(place string, picture *view.Picture) {
+	el := p.root.Call("querySelector", `[data-place="`+place+`"]`)
+	switch {
+	case el.IsNull():
+	case picture == nil:
+		el.Call("replaceChildren")
+	default:
+		p.sketches.of(place, el, picture).draw(p, picture)
+	}
+}
+
+// of is the sketch in a place, which the page may have emptied meanwhile.
+func (s *sketches) of(place string, el js.Value, picture *view.Picture) *sketch {
+	old := s.all[place]
+	if old == nil || !old.svg.Get("parentNode").Equal(el) {
+		old = &sketch{svg: s.page.paper(picture)}
+		s.all[place] = old
+		el.Call("replaceChildren", old.svg)
+	}
+	return old
+}
+
+func (s *sketch) draw(p *page, picture *view.Picture) {
+	palette := view.Dark()
+	for i := range picture.Shapes {
+		shape := &picture.Shapes[i]
+		if i < len(s.marks) && s.marks[i].shape == *shape {
+			continue
+		}
+		made := mark{*shape, p.mark(shape, &palette)}
+		if i < len(s.marks) {
+			s.marks[i].el.Call("replaceWith", made.el)
+			s.marks[i] = made
+		} else {
+			s.svg.Call("append", made.el)
+			s.marks = append(s.marks, made)
+		}
+	}
+	for n := len(picture.Shapes); len(s.marks) > n; s.marks = s.marks[:len(s.marks)-1] {
+		s.marks[len(s.marks)-1].el.Call("remove")
+	}
+}
