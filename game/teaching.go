@@ -86,10 +86,7 @@ func (x *teaching) resume(inside bool) {
 
 // begin goes to the walk-in of a set.
 func (x *teaching) begin(s quiz.Set) {
-	if s.Seed == 0 {
-		s.Seed = x.Wall.Seed()
-	}
-	w, err := quiz.NewWarmup(s, x.Rhythms())
+	w, err := x.ready.warmup(s)
 	if err != nil {
 		x.ready.problem = err.Error()
 		return

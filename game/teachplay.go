@@ -116,7 +116,7 @@ func (x *teaching) hush() {
 }
 
 func (x *teaching) tick(now float64) bool {
-	if x.ready.tick(x.inside) {
+	if x.ready.tick(!x.inside || x.run.Stage() == quiz.WalkIn) {
 		x.stale = true
 	}
 	if !x.loop.on && !x.one {

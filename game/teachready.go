@@ -37,11 +37,12 @@ type classReady struct {
 	unkept  bool
 	minute  int // wall time, to say when it would end
 
-	lengths map[string]view.ClassLength // by link: they take a while to be worked out
+	seed uint64                  // of the sets that have none: the questions of what is begun next
+	made map[string]*quiz.Warmup // by link: they take a while to be worked out
 }
 
 func (r *classReady) open(d *desk) {
-	r.d, r.lengths = d, map[string]view.ClassLength{}
+	r.d = d
 	r.set, _ = quiz.Preset(quiz.Presets()[0])
 }
 
@@ -60,6 +61,7 @@ func (r *classReady) lay() {
 // refresh reads what is kept.
 func (r *classReady) refresh() {
 	r.saved, r.last = nil, nil
+	r.seed, r.made = r.d.Wall.Seed(), map[string]*quiz.Warmup{}
 	if text := r.d.Room.Kept(keptSets); text != "" {
 		r.saved, _ = quiz.ParseSets(keptSets, text, r.d.Rhythms())
 	}
@@ -89,30 +91,40 @@ func (r *classReady) address() view.Address {
 	return a
 }
 
-// tick reports whether what is said of when it ends is another.
-func (r *classReady) tick(inside bool) bool {
+// tick reports whether what is said of when it ends is another, where it is said.
+func (r *classReady) tick(said bool) bool {
 	m := r.d.Wall.Date().Minute()
-	is := m != r.minute && !inside
+	is := m != r.minute && said
 	r.minute = m
 	return is
 }
 
-// length is how much a set brings, and when it ends if it is begun now. Without a
-// number of its own it is that of one like it.
-func (r *classReady) length(s quiz.Set) view.ClassLength {
-	s.Name = ""
+// warmup is what a set brings if it is begun now: made once, so that what is said of it
+// is what it holds.
+func (r *classReady) warmup(s quiz.Set) (*quiz.Warmup, error) {
 	if s.Seed == 0 {
-		s.Seed = 1
+		s.Seed = r.seed
 	}
-	l, known := r.lengths[s.Link()]
-	if !known {
-		if w, err := quiz.NewWarmup(s, r.d.Rhythms()); err == nil {
-			l = view.ClassLength{Tasks: len(w.Tasks), Lasts: w.Lasts()}
+	key := s.Link()
+	if r.made[key] == nil {
+		w, err := quiz.NewWarmup(s, r.d.Rhythms())
+		if err != nil {
+			return nil, err
 		}
-		r.lengths[s.Link()] = l
+		r.made[key] = w
 	}
-	l.Ends = r.d.Wall.Date().Add(l.Lasts).Format("15:04")
-	return l
+	w := *r.made[key]
+	w.Name = s.Name // two sets of the same questions may have two names
+	return &w, nil
+}
+
+// length is how much a set brings, and when it ends if it is begun now.
+func (r *classReady) length(s quiz.Set) view.ClassLength {
+	w, err := r.warmup(s)
+	if err != nil {
+		return view.ClassLength{}
+	}
+	return view.LengthOf(w, r.d.Wall.Date())
 }
 
 // prepare answers the controls where it is got ready.

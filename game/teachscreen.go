@@ -70,7 +70,7 @@ func (x *teaching) model() *view.Room {
 		m.Ends = ends.Format("15:04")
 	}
 	if t == nil {
-		m.Length = x.ready.length(x.run.Warmup.Set)
+		m.Length = view.LengthOf(x.run.Warmup, x.Wall.Date())
 		if p := x.shownRhythm(); p != nil && x.loop.on {
 			m.Rhythm = p.Rhythm(0)
 		}
@@ -105,9 +105,9 @@ func (x *teaching) tell(m *view.Room, t *quiz.Task) {
 	if c, ok := t.Choice(t.Right); ok {
 		told.Right = view.Option{Value: c.ID, Label: c.Name}
 	}
-	id, counted := x.run.TakenFor()
+	id, hands := x.run.TakenFor()
 	if c, ok := t.Choice(id); ok {
-		told.Taken, told.Counted = view.Option{Value: c.ID, Label: c.Name}, counted
+		told.Taken, told.Hands = view.Option{Value: c.ID, Label: c.Name}, hands
 		if c.Rhythm != nil {
 			told.Sides[1] = c.Rhythm
 		}

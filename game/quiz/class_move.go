@@ -44,7 +44,7 @@ func (r *Run) Skip(now time.Time) {
 // late reports whether too little time is left for the task that is next.
 func (r *Run) late(now time.Time) bool {
 	lasts := r.Warmup.lasts[r.kept.Task]
-	return r.kept.Task > 0 && !r.kept.Longer && now.Add(lasts/2).After(r.Ends())
+	return r.kept.Task > 0 && !r.kept.Longer && now.Add(lasts/2).After(r.latest())
 }
 
 // Back goes back by one stage, as far as the walk-in. What was counted stays.
@@ -100,17 +100,21 @@ func (r *Run) Press(key string) bool {
 	return true
 }
 
-// TakenFor is the wrong answer that most hands of the task went up for; the likeliest
-// where hands tell none; "" where nothing is counted. told is whether hands tell it.
-func (r *Run) TakenFor() (id string, told bool) {
+// TakenFor is the wrong answer that most hands of the task went up for, and which hands
+// were counted for it; where hands tell none, the likeliest and no hands; "" where
+// nothing is counted.
+func (r *Run) TakenFor() (id string, hands Hands) {
 	t, i := r.Task()
 	if t == nil || !t.Kind.Counted() {
-		return "", false
+		return "", ""
 	}
-	if id := taken(t.Choices, t.Right, r.kept.Hands[i]); id != "" {
-		return id, true
+	id = taken(t.Choices, t.Right, r.kept.Hands[i])
+	for at, c := range t.Choices {
+		if c.ID == id {
+			return id, r.kept.Hands[i][at]
+		}
 	}
-	return t.rival(), false
+	return t.rival(), ""
 }
 
 // taken is the wrong answer that most hands went up for; "" if none did.

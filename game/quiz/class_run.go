@@ -80,7 +80,7 @@ func ResumeRun(text string, c *rhythm.Catalogue, now time.Time) (*Run, error) {
 	if r.Warmup, err = NewWarmup(s, c); err != nil {
 		return nil, fmt.Errorf("run: %w", err)
 	}
-	if ends := r.Ends(); !ends.IsZero() && !now.Before(ends) {
+	if ends := r.latest(); !ends.IsZero() && !now.Before(ends) {
 		r.kept.Longer = true
 	}
 	return r, r.check()
@@ -108,13 +108,20 @@ func (r *Run) check() error {
 	return nil
 }
 
-// Ends is when the warm-up is to be over: its minutes after the first task was reached;
-// zero before that.
-func (r *Run) Ends() time.Time {
+// Ends is when the warm-up is to be over: as long after the first task was reached as
+// it was said to last; zero before that.
+func (r *Run) Ends() time.Time { return r.after(r.Warmup.Lasts()) }
+
+// latest is when it is over at the latest: the set's minutes after the first task was
+// reached; zero before that. What would last past it is left out, and not what is a
+// little late by [Run.Ends].
+func (r *Run) latest() time.Time { return r.after(time.Duration(r.Warmup.Minutes) * time.Minute) }
+
+func (r *Run) after(d time.Duration) time.Time {
 	if r.kept.Begun.IsZero() {
 		return time.Time{}
 	}
-	return r.kept.Begun.Add(time.Duration(r.Warmup.Minutes) * time.Minute)
+	return r.kept.Begun.Add(max(d, r.Warmup.Lasts()))
 }
 
 // Began is when the first task was reached; zero before that.

@@ -35,7 +35,7 @@ func TestRunGoesThroughEveryStage(t *testing.T) {
 			require.Equal(t, Hearing, r.Stage())
 		}
 	}
-	require.Equal(t, begin.Add(10*time.Minute), r.Ends())
+	require.Equal(t, begin.Add(w.Lasts()), r.Ends(), "as was said")
 	r.Next(begin)
 	require.Equal(t, After, r.Stage())
 	require.Zero(t, r.Left())

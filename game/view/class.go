@@ -109,6 +109,12 @@ func (s *ClassSet) say(w Words) string {
 	return what + " " + s.Lasts.say(w)
 }
 
+// LengthOf is how much a warm-up brings and how long it lasts, begun now: what the list
+// promises, the walk-in says once more and the run keeps to.
+func LengthOf(w *quiz.Warmup, now time.Time) ClassLength {
+	return ClassLength{Tasks: len(w.Tasks), Lasts: w.Lasts(), Ends: now.Add(w.Lasts()).Format("15:04")}
+}
+
 func (l ClassLength) say(w Words) string {
 	return w.Say("class-lasts", "n", l.Tasks, "time", sayMinutes(w, l.Lasts), "ends", l.Ends)
 }

@@ -50,7 +50,7 @@ func toldRoom(t testing.TB, kind quiz.Kind, right, taken Option) *Room {
 	saidi, maqsum := supplied(t, "saidi"), supplied(t, "maqsum")
 	r := roomTask(t, quiz.Telling, kind)
 	r.Rhythm = saidi
-	r.Told = &Told{Right: right, Taken: taken, Counted: true, Differences: rhythm.Differ(saidi, maqsum), Sides: [2]*rhythm.Cycle{saidi, maqsum}, Circled: []int{3}}
+	r.Told = &Told{Right: right, Taken: taken, Hands: quiz.Most, Differences: rhythm.Differ(saidi, maqsum), Sides: [2]*rhythm.Cycle{saidi, maqsum}, Circled: []int{3}}
 	return r
 }
 
@@ -175,7 +175,7 @@ func TestRoomHasOneThingToDo(t *testing.T) {
 			require.Contains(t, s.Keys, Key{key, want, ""}, name)
 		}
 		require.Equal(t, ActClassLeave, s.Escape, name)
-		require.Equal(t, "Class – Groundbeat", s.Title, name)
+		require.Equal(t, "Class warm-up – Groundbeat", s.Title, name)
 		keys := map[string]bool{}
 		for _, k := range s.Keys {
 			require.False(t, keys[k.Key], "%s: %s", name, k.Key)
@@ -183,6 +183,22 @@ func TestRoomHasOneThingToDo(t *testing.T) {
 		}
 		letter := slices.ContainsFunc(s.Keys, func(k Key) bool { return k.Key == "m" })
 		require.Equal(t, name != "class-heard" && name != "class-blanked", letter, name)
+	}
+}
+
+// What was entered is what is said, and nothing where nobody counted.
+func TestTakenIsWhatWasEntered(t *testing.T) {
+	w := words(t)
+	for hands, want := range map[quiz.Hands]string{
+		quiz.Most: "Most took it for maqsum.", quiz.Some: "Some took it for maqsum.", quiz.Few: "A few took it for maqsum.",
+		"1": "1 took it for maqsum.", "3": "3 took it for maqsum.", "12": "12 took it for maqsum.", "": "", quiz.None: "",
+	} {
+		r := toldRoom(t, quiz.HandsUp, Option{"saidi", "sa'idi"}, Option{"maqsum", "maqsum"})
+		r.Told.Hands = hands
+		var b bytes.Buffer
+		require.NoError(t, Dump(&b, r.Screen(w)))
+		require.Equal(t, want != "", strings.Contains(b.String(), "took it"), hands)
+		require.Contains(t, b.String(), want)
 	}
 }
 

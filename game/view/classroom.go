@@ -40,8 +40,8 @@ type Room struct {
 // Told is what it was.
 type Told struct {
 	Right       Option
-	Taken       Option // what most other hands went up for, or is taken for it most easily; may be empty
-	Counted     bool   // hands told Taken
+	Taken       Option     // what most other hands went up for, or is taken for it most easily; may be empty
+	Hands       quiz.Hands // which hands were counted for Taken; "": they do not tell it
 	Differences []rhythm.Difference
 	Sides       [2]*rhythm.Cycle // the right one, and what it is compared with; the second may be nil
 	Circled     []int            // steps of what is shown that matter

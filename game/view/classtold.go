@@ -96,8 +96,8 @@ func (r *Room) differences(w Words) []string {
 	}
 	q.Sides = []Side{{Rhythm: t.Sides[0]}, {Rhythm: t.Sides[1]}}
 	var texts []string
-	if t.Counted && r.Kind == quiz.HandsUp && !r.long() {
-		texts = append(texts, w.Say("class-taken", "rhythm", plain(t.Taken.Label)))
+	if taken := r.taken(w); taken != "" && !r.long() {
+		texts = append(texts, taken)
 	}
 	if len(t.Differences) == 0 {
 		return append(texts, w.Say("metres-apart", "first", plain(t.Sides[0].Name), "a", t.Sides[0].Metre, "second", plain(t.Sides[1].Name), "b", t.Sides[1].Metre))
@@ -112,6 +112,24 @@ func (r *Room) differences(w Words) []string {
 		return texts[:1]
 	}
 	return texts[:min(len(texts), mostReasons)]
+}
+
+// taken says what the room took it for, with the hands as they were counted; nothing
+// where they do not tell.
+func (r *Room) taken(w Words) string {
+	t, rhythm := r.Told, plain(r.Told.Taken.Label)
+	switch t.Hands {
+	case "", quiz.None:
+		return ""
+	case quiz.Most:
+		return w.Say("class-taken-most", "rhythm", rhythm)
+	case quiz.Some:
+		return w.Say("class-taken-some", "rhythm", rhythm)
+	case quiz.Few:
+		return w.Say("class-taken-few", "rhythm", rhythm)
+	}
+	n, _ := t.Hands.Number()
+	return w.Say("class-taken", "n", n, "rhythm", rhythm)
 }
 
 func (r *Room) sayBase(w Words) string {

@@ -1,0 +1,101 @@
+//go:build js
+
+package game
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/view"
+)
+
+// testRoom keeps what is kept of classes for the test.
+type testRoom map[string]string
+
+func (r testRoom) Kept(name string) string      { return r[name] }
+func (r testRoom) Keep(name, text string) error { r[name] = text; return nil }
+func (r testRoom) Save(name, _, _ string) error { return errors.New(name) }
+
+// anyWall is a wall whose time and chance the test sets.
+type anyWall struct {
+	*testWall
+	date time.Time
+	seed uint64
+}
+
+func (w *anyWall) Date() time.Time { return w.date }
+func (w *anyWall) Seed() uint64    { w.seed++; return w.seed }
+
+// newClass is the game where a warm-up is got ready, with the text of the page.
+func newClass(t *testing.T, query string, date time.Time, seed uint64) (*Game, *testPage, *anyWall) {
+	t.Helper()
+	g, page, wall := newTestGame(t, "?screen=home")
+	any := &anyWall{wall, date, seed}
+	g.desk.Wall, g.desk.Room = any, testRoom{}
+	page.events = append(page.events, Event{Kind: Visited, Value: query})
+	require.NoError(t, g.Update())
+	return g, page, any
+}
+
+// does uses a control and lets the game answer.
+func (g *Game) does(t *testing.T, page *testPage, action, value string) *view.Screen {
+	t.Helper()
+	page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+	require.NoError(t, g.Update())
+	return &page.shown[len(page.shown)-1]
+}
+
+// What the list promises of a set is what the walk-in says and what the run holds: so
+// many questions, so long, and when it is over. At every opening, of every set that is
+// supplied, at any minute.
+func TestListIsWhatTheRunHolds(t *testing.T) {
+	evening := time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC)
+	differ := map[string]bool{}
+	for seed := range uint64(12) {
+		date := evening.Add(time.Duration(seed) * 7 * time.Minute)
+		for _, id := range quiz.Presets() {
+			g, page, wall := newClass(t, "?screen=class", date, 1000*seed)
+			said := ""
+			list := page.shown[len(page.shown)-1]
+			list.Each(func(it *view.Item) {
+				if it.Action == view.ActClassBegin && it.Value == id {
+					said = it.Text
+				}
+			})
+			in := g.does(t, page, view.ActClassBegin, id).Find("length").Text
+			require.True(t, strings.HasSuffix(said, in), "%q is not in %q", in, said)
+			differ[in[:strings.Index(in, ":")]] = true
+
+			first := g.does(t, page, view.ActClassNext, "").Find("where").Text
+			ends := in[strings.LastIndex(in, " ")+1:]
+			require.Contains(t, first, strings.TrimSuffix(ends, "."))
+			run := g.desk.teaching.run
+			require.Contains(t, in, strconv.Itoa(len(run.Warmup.Tasks))+"\u00a0question")
+			require.Contains(t, first, "of "+strconv.Itoa(len(run.Warmup.Tasks)))
+			wall.date = date.Add(run.Warmup.Lasts() - time.Minute)
+			for range len(run.Warmup.Tasks) - 1 {
+				g.does(t, page, view.ActClassSkip, "")
+			}
+			_, at := run.Task()
+			require.Equal(t, len(run.Warmup.Tasks)-1, at, "none is left out of a run that is on time")
+		}
+	}
+	require.Greater(t, len(differ), 4, "the sets do differ from one another")
+}
+
+// The next opening of the same set brings other questions.
+func TestNextOpeningIsAnother(t *testing.T) {
+	g, page, _ := newClass(t, "?screen=class", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
+	link := func() string {
+		g.does(t, page, view.ActClassBegin, "ears")
+		defer g.does(t, page, view.ActClassLeave, "")
+		return g.desk.teaching.run.Warmup.Link()
+	}
+	require.NotEqual(t, link(), link())
+}
