@@ -8,7 +8,6 @@ import (
 
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/scoring"
 	"groundbeat/scoring/history"
 	"groundbeat/scoring/stat"
 )
@@ -78,47 +77,15 @@ func (x *carrying) these() together {
 func (x *carrying) screen() view.Screen {
 	m := &view.Carry{Dums: *x.model()}
 	if m.Phase == view.Reviewing {
-		x.kept(m)
+		m.Keep(x.carried)
+		c := x.round.Question.Rhythm
+		m.Columns = view.Columns(c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.board(), true)
+		m.Own = x.own()
 	}
 	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
 	x.head.set(m.Head())
 	x.ringed = -1 // what was on the head is gone
 	return m.Screen(x.Words)
-}
-
-// kept says how the dums were kept through the silences.
-func (x *carrying) kept(m *view.Carry) {
-	c, setup := x.round.Question.Rhythm, x.round.Result().Setup
-	eight := c.CyclesIn(1) * c.Steps()
-	m.Eight = slices.Repeat(c.Skeleton, c.CyclesIn(1))
-	for step := range eight {
-		m.InEight = append(m.InEight, c.CountInEight(step))
-	}
-	m.Columns = view.Columns(eight, c.StepsPerBeat(), x.board(), true)
-	var from []int
-	for _, k := range x.carried.Kept() {
-		s := view.SilenceResult{Eight: k.From/eight + 1, Tapped: k.Tapped, Asked: k.Last - k.First + 1}
-		if k.Back.Tapped {
-			s.Back = view.Landing{Tapped: true, Offset: k.Back.Offset - setup}
-		}
-		if k.Slower.Known {
-			s.Slower = &k.Slower.Value
-		}
-		m.Silences = append(m.Silences, s)
-		from = append(from, k.From)
-	}
-	m.Alone = m.Review.Only(from, eight)
-	with, alone := x.carried.Spreads()
-	m.With, m.Without = known(with), known(alone)
-	m.Own = x.own()
-}
-
-// known is a figure in ms as a time; nil where it is not known.
-func known(f scoring.Figure) *time.Duration {
-	if !f.Known {
-		return nil
-	}
-	return new(milliseconds(f))
 }
 
 // leastOwn is how many intervals a silence must have to tell anything of clock and

@@ -15,10 +15,12 @@ type tapping struct {
 	*desk
 	player
 	taps
-	round  *round.Round
-	slowed int // tempo of this round alone, where each has its own; 0: not slowed
-	head   liveHead
-	gone   int // eights that are over, as far as the drumhead tells
+	round *round.Round
+	// measured: a set-up was kept for the output in use when the round was over.
+	measured bool
+	slowed   int // tempo of this round alone, where each has its own; 0: not slowed
+	head     liveHead
+	gone     int // eights that are over, as far as the drumhead tells
 	follower
 	dealer
 
@@ -182,6 +184,7 @@ func (x *tapping) hear(now float64) {
 		}
 		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
 	}
+	x.measured = x.outputs.measured() != nil
 	x.round.Hear(at, x.setup())
 	if x.round.Phase() == round.Review {
 		x.sound.Stop()

@@ -11,7 +11,6 @@ import (
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/scoring"
 )
 
 // chosen is the rhythm of a round: the address's, or for Any one out of the
@@ -62,7 +61,7 @@ func (x *tapping) model() *view.Dums {
 		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
 	case round.Review:
 		m.Phase = view.Reviewing
-		m.Review = x.review()
+		m.Review = view.ReviewOf(x.round)
 		m.Result = x.result(m.Review)
 		m.Again = view.Again{Hearing: x.hears, Drums: x.again.drums, Slowly: x.again.slowly}
 	}
@@ -86,54 +85,14 @@ func (x *tapping) notes() []view.Note {
 	return notes
 }
 
-// review is how the taps lay, for the pictures.
-func (x *tapping) review() *view.Review {
-	q, r := x.round.Question, x.round.Result()
-	v := &view.Review{
-		Steps:    q.Rhythm.CyclesIn(q.Eights) * q.Rhythm.Steps(),
-		StepTime: q.Rhythm.At(1, q.BPM),
-		On:       scoring.Close,
-	}
-	for _, o := range x.round.OpenSteps() {
-		v.Open = append(v.Open, view.OpenSteps{From: o.From, To: o.To, Roll: o.Kind == riff.Roll})
-	}
-	steps := x.round.Steps()
-	for _, p := range r.Pairs {
-		v.Landed = append(v.Landed, view.Landed{Step: steps[p.Stroke], Offset: p.Offset - r.Setup})
-	}
-	for _, i := range r.Out {
-		v.LeftOut = append(v.LeftOut, steps[i])
-	}
-	for _, i := range r.Added {
-		into := x.round.Taps()[i].At - r.Setup - x.round.Start()
-		v.Added = append(v.Added, float64(into)/float64(v.StepTime))
-	}
-	return v
-}
-
 // result is the round in figures.
 func (x *tapping) result(v *view.Review) *view.Result {
-	c, r := x.round.Question.Rhythm, x.round.Result()
-	out := &view.Result{
-		Asked: len(x.round.Strokes()), Landed: len(r.Pairs), LeftOut: len(r.Out), Added: len(r.Added),
-		Bias: milliseconds(r.Timing.Bias), Spread: milliseconds(r.Timing.Spread),
-		Counts: v.Tally(c.Skeleton, view.CountsOf(c.Base())),
+	out, setup := view.ResultOf(x.round, v), x.round.Result().Setup
+	if setup != 0 {
+		out.SetUp = &setup
 	}
-	for _, l := range v.Landed {
-		if l.Offset >= -v.On && l.Offset <= v.On {
-			out.On++
-		}
-	}
-	if r.Setup != 0 {
-		out.SetUp = &r.Setup
-	}
-	out.Taps = v.OneByOne(c.CountInEight, c.CyclesIn(1)*c.Steps())
-	out.Open = v.Opened(c.CountInEight, c.CyclesIn(1)*c.Steps())
+	out.Measured = x.measured
 	return out
-}
-
-func milliseconds(f scoring.Figure) time.Duration {
-	return time.Duration(f.Value * float64(time.Millisecond))
 }
 
 // draw moves the drumhead on to what is to be seen of what is heard.

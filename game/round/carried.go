@@ -164,15 +164,10 @@ func (r *Carried) Intervals() int {
 	return n
 }
 
-// leastFreedoms is from how many taps, less those that her own tempo takes up, it is
-// told how they scatter about it. Own choice: with 4 the true spread is more than
-// twice as wide in 9 of 100 cases (χ² with 4 degrees of freedom is below 1).
-const leastFreedoms = 4
-
 // Spreads are standard deviations of the offsets, in ms, of a round in review: with
-// the drums, about their mean, and in the silences, about her own tempo in each. They
-// are not known from few taps.
-func (r *Carried) Spreads() (with, alone scoring.Figure) {
+// the drums, about their mean, and in the silences, about her own tempo in each, where
+// two taps of each silence say no more than her tempo. They are not known from few taps.
+func (r *Carried) Spreads() (with, alone scoring.Estimate) {
 	var squares float64
 	freedoms := 0
 	for _, s := range r.Spells() {
@@ -181,20 +176,24 @@ func (r *Carried) Spreads() (with, alone scoring.Figure) {
 			freedoms += len(s.Pairs) - 2
 		}
 	}
-	if freedoms >= leastFreedoms {
-		alone = scoring.Figure{Value: math.Sqrt(squares / float64(freedoms)), Known: true}
-	}
-	kept := r.Kept()
-	carried := func(stroke int) bool {
-		return slices.ContainsFunc(kept, func(k Kept) bool { return stroke >= k.First && stroke <= k.last() })
-	}
+	alone = stat.SpreadOf(stat.Group{N: freedoms + 1, Spread: math.Sqrt(squares / float64(max(1, freedoms)))})
 	var offsets []float64
+	byHerself := r.Alone()
 	for _, p := range r.result.Pairs {
-		if !carried(p.Stroke) {
+		if !byHerself(p.Stroke) {
 			offsets = append(offsets, ms(p.Offset))
 		}
 	}
-	return stat.Spread(offsets).Figure, alone
+	return stat.Spread(offsets), alone
+}
+
+// Alone tells which of Strokes a player comes to without the drums: those of the
+// silences, and the 1 after each. Of a round that is not in review there are none.
+func (r *Carried) Alone() func(stroke int) bool {
+	kept := r.Kept()
+	return func(stroke int) bool {
+		return slices.ContainsFunc(kept, func(k Kept) bool { return stroke >= k.First && stroke <= k.last() })
+	}
 }
 
 // aboutLine is the sum of the squares, in ms², of the offsets of a spell about the

@@ -27,7 +27,7 @@ func carryRecording(t *testing.T, text string) (string, *round.Carried) {
 			sayMs(r.At(k.From)), sayMs(r.At(k.To)), k.Tapped, k.Last-k.First+1, sayLanding(k.Back), sayShare(k.Slower))
 	}
 	with, alone := r.Spreads()
-	said += fmt.Sprintf("spread: with the drums %s, in the silence %s\n", sayFigure(with), sayFigure(alone))
+	said += fmt.Sprintf("spread: with the drums %s, in the silence %s\n", sayFigure(with.Figure), sayFigure(alone.Figure))
 	said += fmt.Sprintf("score: %.6f\nsummary: %d of %d tapped, added:%s\n", result.Accuracy,
 		len(result.Pairs), len(r.Strokes()), sayTaps(r.Taps(), result.Added))
 	return said, r

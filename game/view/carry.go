@@ -3,10 +3,10 @@ package view
 import (
 	"fmt"
 	"math"
-	"time"
 
 	"groundbeat/game/rhythm"
 	"groundbeat/scoring"
+	"groundbeat/scoring/stat"
 )
 
 // Carry is what the screens of the exercise Carry on are made from: those of Dums, and
@@ -15,12 +15,14 @@ type Carry struct {
 	Dums
 
 	// When Reviewing.
-	Silences []SilenceResult // in order
-	Eight    rhythm.Pattern  // one eight
-	InEight  []string        // the count of each of its steps
-	Alone    *Review         // how the taps of the silences lay, one eight after the other
-	With     *time.Duration  // standard deviation of the offsets with the drums; nil: too few taps
-	Without  *time.Duration  // and in the silences, about her own tempo
+	Silences []SilenceResult  // in order
+	Eight    rhythm.Pattern   // one eight
+	InEight  []string         // the count of each of its steps
+	Alone    *Review          // how the taps of the silences lay, one eight after the other
+	With     scoring.Estimate // standard deviation of the offsets with the drums, ms
+	Without  scoring.Estimate // and in the silences, about her own tempo
+	Between  stat.Group       // the offsets with the drums, ms
+	Drummed  *Result          // the figures of the dums that the drums played
 	Own      OwnTime
 }
 
@@ -59,7 +61,7 @@ func (c *Carry) ready(w Words) Screen {
 func (c *Carry) reviewing(w Words) Screen {
 	items := []Item{
 		heading("heading", w.Say("carry-review", "rhythm", c.Rhythm.Name)),
-		{ID: "finding", Role: RoleText, Look: LookFinding, Text: c.Finding(w)},
+		{ID: "finding", Role: RoleText, Look: LookFinding, Text: c.Finding(w)}, c.Drummed.remedy(w),
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{c.once(w), c.slower(w), c.change(w)}},
 		c.table(w), subheading("alone", w.Say("carry-line")), c.alone(w),
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)},
@@ -109,10 +111,10 @@ func (c *Carry) figures(w Words) []Item {
 	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
 	for _, s := range []struct {
 		id, name string
-		spread   *time.Duration
+		spread   scoring.Estimate
 	}{{"with", w.Say("spread-with"), c.With}, {"without", w.Say("spread-without"), c.Without}} {
-		if s.spread != nil {
-			items = append(items, figure(s.id, s.name, w.Say("ms", "ms", wholeMs(*s.spread))))
+		if s.spread.Known {
+			items = append(items, figure(s.id, s.name, w.Say("ms", "ms", wholeMs(millis(s.spread.Value)))))
 		}
 	}
 	if c.Own.Slower.Known {

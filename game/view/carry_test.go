@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/scoring"
+	"groundbeat/scoring/stat"
 )
 
 func carrying(t testing.TB, phase Phase) *Carry {
@@ -24,7 +25,8 @@ func carrying(t testing.TB, phase Phase) *Carry {
 			{Eight: 2, Tapped: 4, Asked: 4, Back: Landing{true, 62 * ms}, Slower: new(0.0144)},
 			{Eight: 4, Tapped: 3, Asked: 4, Back: Landing{}, Slower: new(-0.0002)},
 		}
-		c.With, c.Without = new(18*ms), new(27*ms)
+		c.With, c.Without = scoring.Estimated(18, 12, 30, 8, 6), scoring.Estimated(27, 18, 40, 7, 6)
+		c.Between, c.Drummed = stat.Group{N: 8, Mean: 4, Spread: 18}, c.Result
 		c.Own = OwnTime{Clock: scoring.Unknown(8, 40), Hand: scoring.Unknown(8, 40), Why: UntoldFew}
 	}
 	return c
@@ -46,7 +48,8 @@ func carryScreens(t testing.TB) map[string]Screen {
 	nothing.Review = &Review{Steps: 64, StepTime: 400 * ms, On: 25 * ms}
 	nothing.Result = &Result{Asked: 16, LeftOut: 16, Counts: nothing.Review.Tally(nothing.Base, nothing.Counts)}
 	nothing.Alone = nothing.Review.Only([]int{16}, 16)
-	nothing.Silences, nothing.With, nothing.Without = []SilenceResult{{Eight: 2, Asked: 4}}, nil, nil
+	nothing.Silences, nothing.Drummed = []SilenceResult{{Eight: 2, Asked: 4}}, nothing.Result
+	nothing.With, nothing.Without = scoring.Unknown(0, 6), scoring.Unknown(1, 6)
 	all["carry-review-nothing"] = nothing.Screen(w)
 	return all
 }
@@ -75,46 +78,69 @@ func TestOnlySilences(t *testing.T) {
 
 func TestFindingOfSilences(t *testing.T) {
 	w := words(t)
-	there := func(offset time.Duration, slower float64) SilenceResult {
-		return SilenceResult{Asked: 4, Tapped: 4, Back: Landing{true, offset}, Slower: &slower}
+	there := func(offset time.Duration) SilenceResult {
+		return SilenceResult{Asked: 4, Tapped: 4, Back: Landing{true, offset}}
 	}
-	steadily := Result{Asked: 16, On: 14, Landed: 16}
+	steadily := Result{Asked: 16, On: 14, Landed: 16, Measured: true}
+	unsure := scoring.Estimated(.02, -.01, .05, 7, 6)
+	slower, faster := scoring.Estimated(.012, .004, .02, 7, 6), scoring.Estimated(-.02, -.03, -.01, 7, 6)
 	for _, c := range []struct {
 		result   Result
 		silences []SilenceResult
-		without  time.Duration
+		without  scoring.Estimate
+		slower   scoring.Estimate
 		want     string
 	}{
-		{Result{Asked: 16, LeftOut: 16}, []SilenceResult{{Asked: 4}}, 0, "No taps came. Tap each dum: space, any letter, or the drumhead."},
-		{steadily, []SilenceResult{{Asked: 4}, {Asked: 4}}, 0,
+		{Result{Asked: 16, LeftOut: 16}, []SilenceResult{{Asked: 4}}, unknown, unknown, "No taps came. Tap each dum: space, any letter, or the drumhead."},
+		{steadily, []SilenceResult{{Asked: 4}, {Asked: 4}}, unknown, unknown,
 			"No taps came in the silence. Go on tapping there: nobody keeps the dums then but you."},
-		{steadily, []SilenceResult{{Asked: 4, Tapped: 3}, {Asked: 4, Tapped: 1}}, 0,
+		{steadily, []SilenceResult{{Asked: 4, Tapped: 3}, {Asked: 4, Tapped: 1}}, unknown, unknown,
 			"In the silence 4 of 8 dums are left out. Count on, and tap each of them."},
-		{steadily, []SilenceResult{{Asked: 4, Tapped: 3}}, 0,
+		{steadily, []SilenceResult{{Asked: 4, Tapped: 3}}, unknown, unknown,
 			"You were not there yet, or no longer, when the drums came back. Count on through the silence to their 1."},
-		{steadily, []SilenceResult{there(62*ms, 0.0144), there(44*ms, 0.01)}, 0,
+		// One or two silences tell what happened, and no habit.
+		{steadily, []SilenceResult{there(62 * ms)}, unknown, slower,
+			"When the drums came back you were 62 ms behind. One silence is too few to tell a habit."},
+		{steadily, []SilenceResult{there(-62 * ms), {Asked: 4, Tapped: 4}}, unknown, unknown,
+			"When the drums came back you were 62 ms ahead and not there. That is too few to tell a habit."},
+		{steadily, []SilenceResult{there(47 * ms)}, unknown, unknown, "You are steady: 14 of 16 on the dum."},
+		// Three alike do, with her tempo where that is known to be off.
+		{steadily, []SilenceResult{there(62 * ms), there(50 * ms), there(57 * ms)}, unknown, slower,
 			"When the drums come back you are about 55 ms behind: by yourself you go about 1.2 % slower."},
-		{steadily, []SilenceResult{there(-81*ms, -0.02)}, 0,
+		{steadily, []SilenceResult{there(-81 * ms), there(-77 * ms), there(-85 * ms)}, unknown, faster,
 			"When the drums come back you are about 80 ms ahead: by yourself you go about 2.0 % faster."},
-		{steadily, []SilenceResult{there(40*ms, 0.0049)}, 0, "When the drums come back you are about 40 ms behind."},
-		{steadily, []SilenceResult{there(-45*ms, 0.01)}, 0, "When the drums come back you are about 45 ms ahead."},
-		{steadily, []SilenceResult{there(70*ms, 0.01), there(-50*ms, -0.01)}, 0,
-			"When the drums come back you are now up to 50 ms ahead, now up to 70 ms behind."},
-		{steadily, []SilenceResult{there(60*ms, 0.01), there(5*ms, 0)}, 0, "Once you were about 60 ms behind when the drums came back."},
-		{steadily, []SilenceResult{there(-60*ms, 0.01), there(-5*ms, 0)}, 0, "Once you were about 60 ms ahead when the drums came back."},
-		{steadily, []SilenceResult{there(20*ms, 0.01), {Asked: 4, Tapped: 4}}, 45 * ms,
-			"You are there when the drums come back. In the silence your taps are spread by about 45 ms."},
-		{Result{Asked: 16, Landed: 12, On: 12, Added: 4}, []SilenceResult{there(10*ms, 0)}, 39 * ms,
+		{steadily, []SilenceResult{there(62 * ms), there(50 * ms), there(57 * ms)}, unknown, unsure,
+			"When the drums come back you are about 55 ms behind."},
+		{steadily, []SilenceResult{there(-62 * ms), there(-50 * ms), there(-57 * ms)}, unknown, slower,
+			"When the drums come back you are about 55 ms ahead."},
+		// Three that are not alike do not.
+		{steadily, []SilenceResult{there(90 * ms), there(-50 * ms), there(4 * ms)}, unknown, unknown,
+			"When the drums came back you were 90 ms behind, 50 ms ahead and 4 ms behind. That is too few to tell a habit."},
+		{steadily, []SilenceResult{there(90 * ms), there(-50 * ms), there(4 * ms), there(0)}, unknown, unknown,
+			"When the drums come back you are now up to 50 ms ahead, now up to 90 ms behind."},
+		{steadily, []SilenceResult{there(90 * ms), there(5 * ms), there(0), there(2 * ms)}, unknown, unknown,
+			"When the drums came back you were once up to 90 ms behind."},
+		{steadily, []SilenceResult{there(-90 * ms), there(-5 * ms), there(0), there(-2 * ms)}, unknown, unknown,
+			"When the drums came back you were once up to 90 ms ahead."},
+		{steadily, []SilenceResult{there(20 * ms)}, scoring.Estimated(45, 31, 80, 9, 6), unknown,
+			"In the silence your taps are spread by about 45 ms. Slower makes it easier to place them."},
+		{steadily, []SilenceResult{there(20 * ms)}, scoring.Estimated(45, 29, 80, 9, 6), unknown,
+			"You keep the dums through the silence, and are there when the drums come back."},
+		{Result{Asked: 16, Landed: 12, On: 12, Added: 4, Measured: true}, []SilenceResult{there(10 * ms)}, unknown, unknown,
 			"4 taps came where no dum is. Wait for the low strokes."},
-		{steadily, []SilenceResult{there(39*ms, 0.01)}, 39 * ms, "You keep the dums through the silence, and are there when the drums come back."},
+		{Result{Asked: 16, On: 5, Landed: 16, Lean: scoring.Estimated(30, 12, 48, 16, 6)}, []SilenceResult{there(90 * ms)}, unknown, unknown,
+			"All your taps come about 30 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off. Apart from that: " +
+				"When the drums came back you were 60 ms behind. One silence is too few to tell a habit."},
+		{steadily, []SilenceResult{there(39 * ms)}, unknown, unknown, "You keep the dums through the silence, and are there when the drums come back."},
 	} {
-		s := Carry{Dums: Dums{Result: &c.result}, Silences: c.silences}
-		if c.without > 0 {
-			s.Without = &c.without
-		}
+		s := Carry{Dums: Dums{Result: &c.result}, Silences: c.silences, Drummed: &c.result, Without: c.without,
+			Own: OwnTime{Slower: c.slower}, Between: stat.Group{N: 12, Mean: 2, Spread: 20}}
 		require.Equal(t, c.want, s.Finding(w))
 	}
 }
+
+// unknown is a figure that is not known.
+var unknown = scoring.Unknown(0, 6)
 
 // Clock and hand are told with how sure they are, or it is told why not; never both.
 func TestClockAndHandInWords(t *testing.T) {

@@ -3,22 +3,30 @@ package view
 import (
 	"math"
 	"time"
+
+	"groundbeat/scoring"
+	"groundbeat/scoring/stat"
 )
 
 // Result is a finished round in figures. Offsets have the set-up's mean taken
 // off; + is behind.
 type Result struct {
-	Asked   int           // dums in the round
-	On      int           // dums with a tap on them: within the narrowest window
-	Landed  int           // dums with a tap that belongs to them
-	LeftOut int           // dums without
-	Added   int           // taps that belong to no dum
-	Bias    time.Duration // mean of the offsets
-	Spread  time.Duration // standard deviation of the offsets
-	SetUp   *time.Duration
-	Counts  []CountResult
-	Taps    []TapResult
-	Open    []OpenResult // where no dum is asked, in order: those of Review.Open
+	Asked   int              // dums in the round
+	On      int              // dums with a tap on them: within the narrowest window
+	Landed  int              // dums with a tap that belongs to them
+	LeftOut int              // dums without
+	Added   int              // taps that belong to no dum
+	Bias    time.Duration    // mean of the offsets
+	Spread  time.Duration    // standard deviation of the offsets
+	Lean    scoring.Estimate // the mean offset, ms, and how far chance may reach
+	// Far is how far from the dums all taps lie, one like the other, where few are near
+	// enough to belong to one; nil: they do not.
+	Far      *time.Duration
+	SetUp    *time.Duration // its mean, which is taken off; nil: there is nothing to take off
+	Measured bool           // a set-up is kept for the output
+	Counts   []CountResult
+	Taps     []TapResult
+	Open     []OpenResult // where no dum is asked, in order: those of Review.Open
 }
 
 // OpenResult is where a break or a roll begins: in which eight, from 1, on which
@@ -52,58 +60,119 @@ const (
 // single one decides nothing, and differences that a listener can use; 20 ms is
 // about what fingers vary by at these tempi.
 const (
-	leastTimes  = 2                     // a count left out, or taps added
-	leastOfOne  = 3                     // taps on a count
+	leastTimes  = 2                     // dums left out
+	leastOften  = 3                     // dums left out where they are few of all, or taps added
+	leastShare  = 4                     // one dum in so many left out, one tap added for so many
 	leastTaps   = 6                     // taps in all
-	leastCount  = 20 * time.Millisecond // mean offset of one count
-	leastApart  = 12 * time.Millisecond // of one count from the mean of all
+	leastCount  = 20 * time.Millisecond // of one count from the others
 	leastBias   = 15 * time.Millisecond // mean offset of all
+	nearZero    = 10 * time.Millisecond // the others of a count that is off are on the dums
 	leastSpread = 40 * time.Millisecond
-	addedShare  = 5 // one tap added in so many dums
+	usualSpread = 30 * time.Millisecond
 )
 
-// Finding says the single most useful thing about a round: a count that is left
-// out at least half the time; else taps added; else a count that comes early or
-// late by itself; else a lean of the whole; else a wide spread; else that it is
-// steady. A lean counts only if it is more than two standard errors.
+// Finding says the single most useful thing about a round: that no tap came, or that all
+// came far from the dums; on an output without a set-up that all lean, which is probably
+// the output's; else that dums are left out, one count above all if it is so by more than
+// chance ([stat.LeftOut]); else taps added; else that there are too few; else a count that
+// lies apart from the others by more than chance, with regard to how many there are
+// ([stat.Apart]); else a lean of the whole whose interval excludes 0 ([stat.Mean]); else
+// a wide spread; else how many were on the dum, and if most were, that they are steady.
 func Finding(r Result, w Words) string {
-	for _, find := range []func(Result, Words) string{
-		findNothing, findLeftOut, findAdded, findFew, findCount, findBias, findSpread,
-	} {
+	if text := findLost(r, w); text != "" {
+		return text
+	}
+	if text := findUnmeasured(r, w); text != "" {
+		if rest := firstOf(r, w, findLeftOut, findAdded, findCount); rest != "" {
+			return w.Say("find-both", "first", text, "then", rest)
+		}
+		return text
+	}
+	if text := firstOf(r, w, findLeftOut, findAdded, findFew, findCount, findBias, findSpread); text != "" {
+		return text
+	}
+	return unremarkable(r, w)
+}
+
+// A finder says one thing about a round if it is so, else nothing.
+type finder func(Result, Words) string
+
+func firstOf(r Result, w Words, all ...finder) string {
+	for _, find := range all {
 		if text := find(r, w); text != "" {
 			return text
 		}
 	}
-	return steady(r, w)
+	return ""
 }
 
-// steady is said where there is nothing else to say.
-func steady(r Result, w Words) string { return w.Say("find-steady", "n", r.On, "of", r.Asked) }
+// unremarkable is said where there is nothing else to say: praise only where three of
+// four dums or more are on.
+func unremarkable(r Result, w Words) string {
+	if r.steady() {
+		return w.Say("find-steady", "n", r.On, "of", r.Asked)
+	}
+	return w.Say("find-no-lean", "n", r.On, "of", r.Asked)
+}
 
-func findNothing(r Result, w Words) string {
-	if r.Landed+r.Added > 0 {
+func (r Result) steady() bool { return 4*r.On >= 3*r.Asked && !r.leans() }
+
+// leans reports whether the taps have a lean in common, by more than chance and by so
+// much that it matters.
+func (r Result) leans() bool {
+	return r.Landed >= leastTaps && magnitude(r.lean()) >= leastBias && r.Lean.Excludes(0)
+}
+
+func (r Result) lean() time.Duration { return millis(r.Lean.Value) }
+
+// findLost says that no tap came, or that all came far from the dums.
+func findLost(r Result, w Words) string {
+	switch {
+	case r.Landed+r.Added == 0:
+		return w.Say("find-nothing")
+	case r.Far == nil:
+		return ""
+	case r.Measured:
+		return w.Say("find-far-measured", "where", either(*r.Far,
+			w.Say("far-behind", "ms", about(*r.Far)), w.Say("far-ahead", "ms", about(*r.Far))))
+	}
+	return sayUnmeasured(w, *r.Far, *r.Far)
+}
+
+// findUnmeasured says of a lean on an output without a set-up what it probably is.
+func findUnmeasured(r Result, w Words) string {
+	if r.Measured || !r.leans() {
 		return ""
 	}
-	return w.Say("find-nothing")
+	return sayUnmeasured(w, r.lean(), r.lean())
+}
+
+// sends reports whether what is found is for Set-up to mend.
+func (r Result) sends(w Words) bool {
+	return r.Landed+r.Added > 0 && r.Far != nil || findUnmeasured(r, w) != "" || !r.Measured && findAdded(r, w) != ""
 }
 
 func findLeftOut(r Result, w Words) string {
-	worst := CountResult{}
+	var out, asked []int
 	for _, c := range r.Counts {
-		if c.Asked-c.Tapped > worst.Asked-worst.Tapped {
-			worst = c
-		}
+		out, asked = append(out, c.Asked-c.Tapped), append(asked, c.Asked)
 	}
-	n := worst.Asked - worst.Tapped
-	if n < leastTimes || 2*n < worst.Asked {
-		return ""
+	if k := stat.LeftOut(out, asked); k >= 0 && out[k] >= leastTimes && 2*out[k] >= asked[k] {
+		return w.Say("find-left-out", "count", r.Counts[k].Count, "n", out[k], "of", asked[k])
 	}
-	return w.Say("find-left-out", "count", worst.Count, "n", n, "of", worst.Asked)
+	most := r.LeftOut >= leastTimes && 2*r.LeftOut >= r.Asked
+	if most || r.LeftOut >= leastOften && leastShare*r.LeftOut >= r.Asked {
+		return w.Say("find-some-left-out", "n", r.LeftOut, "of", r.Asked)
+	}
+	return ""
 }
 
 func findAdded(r Result, w Words) string {
-	if r.Added < leastTimes || addedShare*r.Added < r.Asked {
+	switch {
+	case r.Added < leastOften || leastShare*r.Added < r.Asked:
 		return ""
+	case !r.Measured && 2*r.Landed < r.Asked:
+		return w.Say("find-added-unmeasured", "n", r.Added)
 	}
 	return w.Say("find-added", "n", r.Added)
 }
@@ -115,44 +184,83 @@ func findFew(r Result, w Words) string {
 	return w.Say("find-few")
 }
 
+// findCount names the count that lies apart from the others. Of two counts either might
+// be the one that is off: it is the one farther from the dum, and both are named unless
+// the other is on it. Where nobody knows how late the sound is, being on it says nothing.
 func findCount(r Result, w Words) string {
-	worst := CountResult{}
-	for _, c := range r.Counts {
-		if c.Tapped >= leastOfOne && magnitude(c.Mean) > magnitude(worst.Mean) {
-			worst = c
-		}
-	}
-	if magnitude(worst.Mean) < leastCount || magnitude(worst.Mean-r.Bias) < leastApart ||
-		!leans(worst.Mean, worst.Spread, worst.Tapped) {
+	k, apart := r.oddCount()
+	if k < 0 {
 		return ""
 	}
-	if worst.Mean < 0 {
-		return w.Say("find-count-ahead", "count", worst.Count, "ms", about(worst.Mean))
+	count := r.Counts[k]
+	if others := count.Mean - apart; r.Measured && magnitude(others) <= nearZero {
+		return either(count.Mean, w.Say("find-count-behind", "count", count.Count, "ms", about(count.Mean)),
+			w.Say("find-count-ahead", "count", count.Count, "ms", about(count.Mean)))
 	}
-	return w.Say("find-count-behind", "count", worst.Count, "ms", about(worst.Mean))
+	if others := r.tapped(); len(others) == 2 {
+		other := others[0]
+		if other == k {
+			other = others[1]
+		}
+		name := r.Counts[other].Count
+		return either(apart, w.Say("find-count-behind-one", "count", count.Count, "ms", about(apart), "other", name),
+			w.Say("find-count-ahead-one", "count", count.Count, "ms", about(apart), "other", name))
+	}
+	return either(apart, w.Say("find-count-behind-others", "count", count.Count, "ms", about(apart)),
+		w.Say("find-count-ahead-others", "count", count.Count, "ms", about(apart)))
+}
+
+// tapped are which of the counts were tapped.
+func (r Result) tapped() []int {
+	var all []int
+	for k, c := range r.Counts {
+		if c.Tapped > 0 {
+			all = append(all, k)
+		}
+	}
+	return all
+}
+
+// oddCount is which count lies farthest apart from the others, for how sure that is, and
+// by how much; −1 where none does by more than chance, or by enough to matter.
+func (r Result) oddCount() (int, time.Duration) {
+	var groups []stat.Group
+	for _, c := range r.Counts {
+		groups = append(groups, stat.Group{N: c.Tapped, Mean: inMilliseconds(c.Mean), Spread: inMilliseconds(c.Spread)})
+	}
+	odd, sure, apart := -1, 0., time.Duration(0)
+	for k, e := range stat.Apart(groups) {
+		d := millis(e.Value)
+		if !e.Excludes(0) || magnitude(d) < leastCount {
+			continue
+		}
+		s := math.Abs(e.Value) / (e.High - e.Low)
+		if alike := math.Abs(s-sure) < 1e-9; odd >= 0 && (s < sure && !alike || alike && magnitude(r.Counts[k].Mean) <= magnitude(r.Counts[odd].Mean)) {
+			continue
+		}
+		odd, sure, apart = k, s, d
+	}
+	return odd, apart
 }
 
 func findBias(r Result, w Words) string {
-	if magnitude(r.Bias) < leastBias || !leans(r.Bias, r.Spread, r.Landed) {
+	if !r.leans() {
 		return ""
 	}
-	if r.Bias < 0 {
-		return w.Say("find-all-ahead", "ms", about(r.Bias))
-	}
-	return w.Say("find-all-behind", "ms", about(r.Bias))
+	return either(r.lean(), w.Say("find-all-behind", "ms", about(r.lean())), w.Say("find-all-ahead", "ms", about(r.lean())))
 }
 
 func findSpread(r Result, w Words) string {
-	if r.Spread < leastSpread {
+	if !wide(stat.SpreadOf(stat.Group{N: r.Landed, Spread: inMilliseconds(r.Spread)})) {
 		return ""
 	}
 	return w.Say("find-spread", "ms", about(r.Spread))
 }
 
-// leans reports whether a mean of n offsets lies more than two standard errors,
-// 2·spread/√n, from zero.
-func leans(mean, spread time.Duration, n int) bool {
-	return float64(magnitude(mean)) > 2*float64(spread)/math.Sqrt(float64(n))
+// wide reports whether a spread, in ms, is worth a sentence, and wider than usual by more
+// than chance.
+func wide(e scoring.Estimate) bool {
+	return e.Known && millis(e.Value) >= leastSpread && millis(e.Low) > usualSpread
 }
 
 func magnitude(d time.Duration) time.Duration { return max(d, -d) }

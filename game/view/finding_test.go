@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/assets"
+	"groundbeat/scoring"
 )
 
 func one(count string, asked, tapped int, mean, spread time.Duration) CountResult {
@@ -18,6 +19,7 @@ func one(count string, asked, tapped int, mean, spread time.Duration) CountResul
 // sentences are the product's own.
 func TestFinding(t *testing.T) {
 	w := words(t)
+	leaning := func(mean, low, high float64) scoring.Estimate { return scoring.Estimated(mean, low, high, 16, 6) }
 	for _, c := range []struct {
 		name string
 		r    Result
@@ -28,46 +30,93 @@ func TestFinding(t *testing.T) {
 		{"a count left out goes before added taps", Result{Asked: 16, Landed: 9, LeftOut: 7, Added: 6,
 			Counts: []CountResult{one("1", 8, 7, 2, 9), one("3", 8, 2, 60, 5)}},
 			"Your 3 is left out 6 times of 8. Listen for the low stroke there."},
-		{"left out half the time", Result{Asked: 8, Landed: 6, LeftOut: 2,
+		{"half the time, and by chance: no count is blamed", Result{Asked: 8, On: 6, Landed: 6, LeftOut: 2, Lean: leaning(0, -5, 5),
 			Counts: []CountResult{one("1", 4, 2, 0, 9), one("3", 4, 4, 0, 5)}},
-			"Your 1 is left out 2 times of 4. Listen for the low stroke there."},
+			"You are steady: 6 of 8 on the dum."},
+		{"many left out, of each count alike", Result{Asked: 16, Landed: 9, LeftOut: 7,
+			Counts: []CountResult{one("1", 8, 5, 2, 9), one("3", 8, 4, 1, 5)}},
+			"7 of 16 dums are left out. Listen for each low stroke."},
 		{"left out once is no habit", Result{Asked: 16, On: 15, Landed: 15, LeftOut: 1, Spread: 10 * ms,
 			Counts: []CountResult{one("1", 8, 8, 0, 9), one("3", 8, 7, 0, 9)}},
 			"You are steady: 15 of 16 on the dum."},
-		{"added", Result{Asked: 16, On: 16, Landed: 16, Added: 4, Bias: 40 * ms, Spread: 5 * ms,
+		{"added", Result{Asked: 16, On: 16, Landed: 16, Added: 4, Measured: true, Lean: leaning(40, 35, 45), Spread: 5 * ms,
 			Counts: []CountResult{one("1", 8, 8, 40, 5)}},
 			"4 taps came where no dum is. Wait for the low strokes."},
+		{"added, and nobody knows how late the sound is", Result{Asked: 16, On: 2, Landed: 4, LeftOut: 2, Added: 14},
+			"14 taps came where no dum is. Wait for the low strokes. If you did, your sound is late: Set-up measures how late, and takes it off."},
 		{"few added are let pass", Result{Asked: 16, On: 16, Landed: 16, Added: 3, Spread: 5 * ms},
 			"You are steady: 16 of 16 on the dum."},
+		{"all far behind", Result{Asked: 16, Added: 16, LeftOut: 16, Far: new(182 * ms)},
+			"All your taps come about 180 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off."},
+		{"all far behind the set-up", Result{Asked: 16, Added: 16, LeftOut: 16, Far: new(182 * ms), Measured: true},
+			"All your taps come about 180 ms behind, though your set-up is taken off. " +
+				"Does the sound come from somewhere else now? Choose that output in Set-up, or measure it."},
 		{"few taps", Result{Asked: 4, On: 3, Landed: 4, Bias: 50 * ms, Spread: 1 * ms,
 			Counts: []CountResult{one("1", 2, 2, 50, 1), one("3", 2, 2, 50, 1)}},
 			"Too few taps to say more. Play one more round."},
-		{"a count behind", Result{Asked: 16, On: 9, Landed: 16, Bias: 17 * ms, Spread: 28 * ms,
+		{"a count behind", Result{Asked: 16, On: 9, Landed: 16, Measured: true, Spread: 28 * ms,
 			Counts: []CountResult{one("1", 8, 8, -6, 12), one("3", 8, 8, 41, 15)}},
 			"Your 3 comes about 40 ms behind."},
-		{"a count ahead", Result{Asked: 16, On: 9, Landed: 16, Bias: -10 * ms, Spread: 28 * ms,
-			Counts: []CountResult{one("1", 8, 8, -33, 12), one("2 &", 8, 8, 14, 15)}},
+		{"a count ahead", Result{Asked: 16, On: 9, Landed: 16, Measured: true, Spread: 28 * ms,
+			Counts: []CountResult{one("1", 8, 8, -33, 12), one("2 &", 8, 8, 9, 15)}},
 			"Your 1 comes about 35 ms ahead."},
-		{"a count that scatters more than it leans", Result{Asked: 16, On: 9, Landed: 11, Bias: 8 * ms, Spread: 35 * ms,
-			Counts: []CountResult{one("1", 8, 8, 0, 12), one("3", 8, 3, 31, 60)}},
-			"Your 3 is left out 5 times of 8. Listen for the low stroke there."},
-		{"two standard errors are not reached", Result{Asked: 12, On: 9, Landed: 12, Bias: 14 * ms, Spread: 35 * ms,
+		{"a count behind where nobody knows how late the sound is", Result{Asked: 16, On: 9, Landed: 16, Spread: 28 * ms, Lean: leaning(17, -2, 36),
+			Counts: []CountResult{one("1", 8, 8, -6, 12), one("3", 8, 8, 41, 15)}},
+			"Your 3 comes about 45 ms behind your 1."},
+		{"a count behind the others, which lean too", Result{Asked: 24, On: 9, Landed: 24, Measured: true, Spread: 28 * ms, Lean: leaning(41, 30, 52),
+			Counts: []CountResult{one("1", 8, 8, 26, 12), one("1 &", 8, 8, 71, 15), one("3", 8, 8, 28, 12)}},
+			"Your 1 & comes about 45 ms behind your other dums."},
+		{"a count that scatters more than it lies apart", Result{Asked: 12, On: 9, Landed: 12, Measured: true, Lean: leaning(14, -8, 36), Spread: 35 * ms,
 			Counts: []CountResult{one("1", 6, 6, -3, 12), one("3", 6, 6, 31, 60)}},
 			"You are steady: 9 of 12 on the dum."},
-		{"all behind", Result{Asked: 16, On: 3, Landed: 16, Bias: 32 * ms, Spread: 12 * ms,
+		{"few on, and no more to say", Result{Asked: 12, On: 8, Landed: 12, Measured: true, Lean: leaning(14, -8, 36), Spread: 35 * ms},
+			"8 of 12 on the dum; no clear lean."},
+		{"all behind", Result{Asked: 16, On: 3, Landed: 16, Measured: true, Lean: leaning(32, 25, 39), Spread: 12 * ms,
 			Counts: []CountResult{one("1", 8, 8, 30, 12), one("3", 8, 8, 34, 12)}},
 			"You are about 30 ms behind throughout."},
-		{"all ahead", Result{Asked: 16, On: 3, Landed: 16, Bias: -48 * ms, Spread: 12 * ms,
+		{"all behind where nobody knows how late the sound is", Result{Asked: 16, On: 3, Landed: 16, Lean: leaning(32, 25, 39), Spread: 12 * ms,
+			Counts: []CountResult{one("1", 8, 8, 30, 12), one("3", 8, 8, 34, 12)}},
+			"All your taps come about 30 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off."},
+		{"and a count apart from the others", Result{Asked: 16, On: 3, Landed: 16, Lean: leaning(32, 25, 39), Spread: 12 * ms,
+			Counts: []CountResult{one("1", 8, 8, 12, 12), one("3", 8, 8, 52, 12)}},
+			"All your taps come about 30 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off. Apart from that: " +
+				"Your 3 comes about 40 ms behind your 1."},
+		{"all ahead", Result{Asked: 16, On: 3, Landed: 16, Measured: true, Lean: leaning(-48, -55, -41), Spread: 12 * ms,
 			Counts: []CountResult{one("1", 8, 8, -50, 12), one("3", 8, 8, -46, 12)}},
 			"You are about 50 ms ahead throughout."},
-		{"spread", Result{Asked: 16, On: 6, Landed: 16, Bias: 3 * ms, Spread: 47 * ms,
+		{"a lean by chance", Result{Asked: 16, On: 12, Landed: 16, Measured: true, Lean: leaning(18, -1, 37), Spread: 35 * ms},
+			"You are steady: 12 of 16 on the dum."},
+		{"spread", Result{Asked: 16, On: 6, Landed: 16, Measured: true, Lean: leaning(3, -20, 26), Spread: 47 * ms,
 			Counts: []CountResult{one("1", 8, 8, 1, 47), one("3", 8, 8, 5, 47)}},
 			"Your taps are spread by about 45 ms. Slower makes it easier to place them."},
-		{"steady", Result{Asked: 16, On: 16, Landed: 16, Bias: 3 * ms, Spread: 12 * ms,
+		{"a spread by chance", Result{Asked: 8, On: 5, Landed: 8, Measured: true, Lean: leaning(3, -20, 26), Spread: 42 * ms},
+			"5 of 8 on the dum; no clear lean."},
+		{"steady", Result{Asked: 16, On: 16, Landed: 16, Measured: true, Lean: leaning(3, -3, 9), Spread: 12 * ms,
 			Counts: []CountResult{one("1", 8, 8, 1, 12), one("3", 8, 8, 5, 12)}},
 			"You are steady: 16 of 16 on the dum."},
 	} {
 		t.Run(c.name, func(t *testing.T) { require.Equal(t, c.want, Finding(c.r, w)) })
+	}
+}
+
+// The way to Set-up is there where it would help, and nowhere else.
+func TestRemedy(t *testing.T) {
+	w := words(t)
+	leaning := scoring.Estimated(32, 25, 39, 16, 6)
+	for _, c := range []struct {
+		r    Result
+		sent bool
+	}{
+		{Result{Asked: 16, Landed: 16, Lean: leaning}, true},
+		{Result{Asked: 16, Landed: 16, Lean: leaning, Measured: true}, false},
+		{Result{Asked: 16, Landed: 16, Lean: scoring.Estimated(32, -5, 69, 16, 6)}, false},
+		{Result{Asked: 16, Added: 16, Far: new(182 * ms)}, true},
+		{Result{Asked: 16, Added: 16, Far: new(182 * ms), Measured: true}, true},
+		{Result{Asked: 16, Landed: 3, Added: 12}, true},
+		{Result{Asked: 16, Landed: 3, Added: 12, Measured: true}, false},
+		{Result{Asked: 16}, false},
+	} {
+		require.Equal(t, c.sent, c.r.remedy(w).ID == "to-set-up", "%+v", c.r)
 	}
 }
 
@@ -84,7 +133,7 @@ func TestTally(t *testing.T) {
 
 func ExampleFinding() {
 	w, _ := LoadWords(assets.Words)
-	r := Result{Asked: 16, On: 9, Landed: 16, Bias: 17 * time.Millisecond, Spread: 28 * time.Millisecond,
+	r := Result{Asked: 16, On: 9, Landed: 16, Measured: true, Spread: 28 * time.Millisecond,
 		Counts: []CountResult{
 			{Count: "1", Asked: 8, Tapped: 8, Mean: -6 * time.Millisecond, Spread: 12 * time.Millisecond},
 			{Count: "3", Asked: 8, Tapped: 8, Mean: 41 * time.Millisecond, Spread: 15 * time.Millisecond},

@@ -11,7 +11,7 @@ func (d *Dums) reviewing(w Words) Screen {
 	r := d.Result
 	items := []Item{
 		heading("heading", w.Say("review-heading", "rhythm", d.Rhythm.Name)),
-		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)},
+		{ID: "finding", Role: RoleText, Look: LookFinding, Text: Finding(*r, w)}, r.remedy(w),
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: d.next(w)},
 		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: d.figures(w)},
 		d.line(w), d.head(w), d.again(w),
@@ -46,6 +46,14 @@ func everyTap(w Words, r *Result) Item {
 	return it
 }
 
+// remedy is the way to Set-up, where it is what would help; else nothing.
+func (r *Result) remedy(w Words) Item {
+	if !r.sends(w) {
+		return Item{}
+	}
+	return toSetUp(w)
+}
+
 // takenOff says which set-up mean is taken off; nothing without one.
 func takenOff(w Words, setUp *time.Duration) Item {
 	if setUp == nil {
@@ -73,8 +81,10 @@ func (d *Dums) slower(w Words) Item {
 func (d *Dums) figures(w Words) []Item {
 	r := d.Result
 	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
+	if r.Lean.Known {
+		items = append(items, figure("bias", w.Say("review-whole"), sayLean(w, r.Lean)))
+	}
 	if r.Landed > 1 {
-		items = append(items, figure("bias", w.Say("review-whole"), sayOffset(w, r.Bias)))
 		items = append(items, figure("spread", w.Say("spread"), w.Say("ms", "ms", wholeMs(r.Spread))))
 	}
 	return append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)),

@@ -10,6 +10,9 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"groundbeat/scoring"
+	"groundbeat/scoring/stat"
 )
 
 func dums(t testing.TB, phase Phase) *Dums {
@@ -24,7 +27,7 @@ func dums(t testing.TB, phase Phase) *Dums {
 func result(t testing.TB, r *Review) *Result {
 	setUp := 12 * ms
 	out := &Result{Asked: 16, On: 7, Landed: len(r.Landed), LeftOut: len(r.LeftOut), Added: len(r.Added),
-		Bias: 15 * ms, Spread: 29 * ms, SetUp: &setUp, Counts: r.Tally(pattern(t, "DT-TD-T-"), inFour)}
+		Bias: 15 * ms, Spread: 29 * ms, Lean: leanIn(r), SetUp: &setUp, Measured: true, Counts: r.Tally(pattern(t, "DT-TD-T-"), inFour)}
 	for _, l := range r.Landed[:6] {
 		state := TapOn
 		if l.Offset > r.On {
@@ -38,6 +41,15 @@ func result(t testing.TB, r *Review) *Result {
 	out.Taps = append(out.Taps, TapResult{Eight: 4, Count: "7", State: TapLeftOut},
 		TapResult{Eight: 4, Count: "8", State: TapAdded})
 	return out
+}
+
+// leanIn is the mean of a review's offsets.
+func leanIn(r *Review) scoring.Estimate {
+	var offsets []float64
+	for _, l := range r.Landed {
+		offsets = append(offsets, inMilliseconds(l.Offset))
+	}
+	return stat.Mean(offsets)
 }
 
 func screens(t testing.TB) map[string]Screen {
@@ -62,6 +74,15 @@ func screens(t testing.TB) map[string]Screen {
 		d.BPM = d.Slow
 		d.Review = &Review{Steps: 64, StepTime: 400 * ms, On: 25 * ms}
 		d.Result = &Result{Asked: 16, LeftOut: 16, Counts: d.Review.Tally(d.Base, d.Counts)}
+		d.Notes = []Note{NoteNoSetUp}
+	})
+	add("review-unmeasured", Reviewing, func(d *Dums) {
+		d.Review = played()
+		for i := range d.Review.Landed {
+			d.Review.Landed[i].Offset += 30 * ms
+		}
+		d.Result = result(t, d.Review)
+		d.Result.SetUp, d.Result.Measured = nil, false
 		d.Notes = []Note{NoteNoSetUp}
 	})
 	add("void-cut", Voided, func(*Dums) {})

@@ -1,14 +1,15 @@
 package view
 
-import (
-	"time"
-)
+import "groundbeat/scoring/stat"
 
 // Stop is what the screens of the exercise Catch the stop are made from: those of
 // Dums, and how the stops were caught. Any is not used.
 type Stop struct {
 	Dums
-	Caught []StopResult // when Reviewing, in order
+
+	// When Reviewing.
+	Caught  []StopResult // in order
+	Between stat.Group   // the offsets of the dums between, ms
 }
 
 // StopResult is how one stop was caught.
@@ -17,15 +18,9 @@ type StopResult struct {
 	Count     string // the stop's: "5"
 	Silence   int    // counts from the stop to the 1
 	Last      Landing
-	InSilence int // taps: none is as it should be
+	InSilence int  // taps: none is as it should be
+	Late      bool // the first of these was rather meant for the stop, and came too late for it
 	Back      Landing
-}
-
-// Landing is the tap that belongs to a stop, or to the 1 after it, or that it was
-// left out.
-type Landing struct {
-	Tapped bool
-	Offset time.Duration // + behind, − ahead, the set-up's mean taken off
 }
 
 // Screen returns the screen of the round's phase.
@@ -60,7 +55,7 @@ func (s *Stop) playing(w Words) Screen {
 func (s *Stop) reviewing(w Words) Screen {
 	items := []Item{
 		heading("heading", w.Say("stop-review", "rhythm", s.Rhythm.Name)),
-		{ID: "finding", Role: RoleText, Look: LookFinding, Text: s.Finding(w)},
+		{ID: "finding", Role: RoleText, Look: LookFinding, Text: s.Finding(w)}, s.Result.remedy(w),
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{s.once(w), s.slower(w), s.change(w)}},
 		s.table(w), {ID: "figures", Role: RoleGroup, Look: LookFigures, Children: s.figures(w)}, s.line(w), s.again(w), s.head(w),
 	}
@@ -87,62 +82,4 @@ func sayLanding(w Words, l Landing) string {
 		return w.Say("left-out")
 	}
 	return sayOffset(w, l.Offset)
-}
-
-// leastLanding is how far a tap must lie from a stop, or from the 1 after it, before
-// it is worth a sentence: one tap varies more than a mean does. Own choice.
-const leastLanding = 40 * time.Millisecond
-
-// Finding says the single most useful thing: that the hands went on in a silence;
-// else that a stop, or the 1 after one, was left out; else where the farthest tap
-// on one of them lay; else what Dums would say of the rest; and if there is nothing
-// to say of that either, that the stops were caught.
-func (s *Stop) Finding(w Words) string {
-	if s.Result.Landed+s.Result.Added == 0 {
-		return w.Say("find-nothing")
-	}
-	taps := 0
-	var last, back []Landing
-	for _, c := range s.Caught {
-		taps, last, back = taps+c.InSilence, append(last, c.Last), append(back, c.Back)
-	}
-	stopsOut, stop := landed(last)
-	backsOut, one := landed(back)
-	switch n := len(s.Caught); {
-	case taps > 0:
-		return w.Say("stop-hands", "n", taps)
-	case stopsOut > 0:
-		return w.Say("stop-left-out", "n", n, "out", stopsOut)
-	case backsOut > 0:
-		return w.Say("stop-back-left-out", "n", n, "out", backsOut)
-	case magnitude(stop) >= leastLanding && magnitude(stop) >= magnitude(one):
-		return either(stop, w.Say("stop-behind", "ms", about(stop)), w.Say("stop-ahead", "ms", about(stop)))
-	case magnitude(one) >= leastLanding:
-		return either(one, w.Say("stop-back-behind", "ms", about(one)), w.Say("stop-back-ahead", "ms", about(one)))
-	}
-	if rest := Finding(*s.Result, w); rest != steady(*s.Result, w) {
-		return rest
-	}
-	return w.Say("stop-caught", "n", len(s.Caught))
-}
-
-// landed is how many were left out, and the farthest offset of the others.
-func landed(all []Landing) (out int, farthest time.Duration) {
-	for _, l := range all {
-		switch {
-		case !l.Tapped:
-			out++
-		case magnitude(l.Offset) > magnitude(farthest):
-			farthest = l.Offset
-		}
-	}
-	return out, farthest
-}
-
-// either is the sentence for behind or the one for ahead.
-func either(d time.Duration, behind, ahead string) string {
-	if d > 0 {
-		return behind
-	}
-	return ahead
 }

@@ -2,8 +2,12 @@ package view
 
 import (
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"groundbeat/scoring"
+	"groundbeat/scoring/stat"
 )
 
 func stopping(t testing.TB, phase Phase) *Stop {
@@ -13,6 +17,7 @@ func stopping(t testing.TB, phase Phase) *Stop {
 	if phase == Reviewing {
 		s.Review = played()
 		s.Result = result(t, s.Review)
+		s.Between = stat.Group{N: 15, Mean: 15, Spread: 29}
 		s.Caught = []StopResult{
 			{Eight: 2, Count: "5", Silence: 4, Last: Landing{true, 12 * ms}, Back: Landing{true, -8 * ms}},
 			{Eight: 4, Count: "7", Silence: 2, Last: Landing{true, -31 * ms}, InSilence: 1, Back: Landing{}},
@@ -64,7 +69,13 @@ func TestFindingOfStops(t *testing.T) {
 		change(&s)
 		return s
 	}
-	steadily := Result{Asked: 16, On: 14, Landed: 16}
+	last := func(offset time.Duration) StopResult {
+		return with(func(s *StopResult) { s.Last.Offset = offset })
+	}
+	back := func(offset time.Duration) StopResult {
+		return with(func(s *StopResult) { s.Back.Offset = offset })
+	}
+	steadily := Result{Asked: 16, On: 14, Landed: 16, Measured: true}
 	for _, c := range []struct {
 		result Result
 		caught []StopResult
@@ -75,18 +86,33 @@ func TestFindingOfStops(t *testing.T) {
 			"Your hands went on in the silence: 1 tap. After the stop, keep still and count."},
 		{steadily, []StopResult{with(func(s *StopResult) { s.InSilence = 2 }), with(func(s *StopResult) { s.InSilence = 1 })},
 			"Your hands went on in the silence: 3 taps. After the stop, keep still and count."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.InSilence, s.Last.Tapped, s.Late = 1, false, true })},
+			"Stops left out: 1 of 1. Let your last tap land on the last stroke of both drums."},
 		{steadily, []StopResult{good, with(func(s *StopResult) { s.Last.Tapped, s.Back.Tapped = false, false })},
 			"Stops left out: 1 of 2. Let your last tap land on the last stroke of both drums."},
 		{steadily, []StopResult{with(func(s *StopResult) { s.Back.Tapped = false })},
 			"The 1 after the silence is left out 1 of 1 times. Count on through the silence."},
-		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset = 62 * ms }), good}, "Your last tap comes about 60 ms behind the stop."},
-		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset = -40 * ms })}, "Your last tap comes about 40 ms ahead of the stop."},
-		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset, s.Back.Offset = 50*ms, 71*ms })}, "You come back in about 70 ms behind the 1."},
-		{steadily, []StopResult{with(func(s *StopResult) { s.Back.Offset = -44 * ms })}, "You come back in about 45 ms ahead of the 1."},
-		{Result{Asked: 16, Landed: 12, On: 12, Added: 4}, []StopResult{good}, "4 taps came where no dum is. Wait for the low strokes."},
-		{steadily, []StopResult{good, with(func(s *StopResult) { s.Last.Offset = 39 * ms })}, "You land on the stop, keep still, and come back in on the 1."},
+		// One stop or two tell what happened, and no habit; and only what is not how she taps.
+		{steadily, []StopResult{last(72 * ms)}, "At the stop your last tap came 72 ms behind. One stop is too few to tell a habit."},
+		{steadily, []StopResult{last(72 * ms), good}, "At the 2 stops your last taps came 72 ms behind and 20 ms behind. That is too few to tell a habit."},
+		{steadily, []StopResult{last(45 * ms)}, "You are steady: 14 of 16 on the dum."},
+		{steadily, []StopResult{back(-84 * ms)}, "After the silence you came back in 84 ms ahead. One stop is too few to tell a habit."},
+		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset, s.Back.Offset = 70*ms, 91*ms })},
+			"After the silence you came back in 91 ms behind. One stop is too few to tell a habit."},
+		// Three alike do.
+		{steadily, []StopResult{last(62 * ms), last(55 * ms), last(66 * ms)}, "Your last tap comes about 60 ms behind the stop."},
+		{steadily, []StopResult{last(-52 * ms), last(-55 * ms), last(-49 * ms)}, "Your last tap comes about 50 ms ahead of the stop."},
+		{steadily, []StopResult{back(71 * ms), back(75 * ms), back(73 * ms)}, "You come back in about 75 ms behind the 1."},
+		{steadily, []StopResult{back(-44 * ms), back(-45 * ms), back(-43 * ms)}, "You come back in about 45 ms ahead of the 1."},
+		{steadily, []StopResult{last(90 * ms), last(-55 * ms), last(0)},
+			"At the 3 stops your last taps came 90 ms behind, 55 ms ahead and 0 ms. That is too few to tell a habit."},
+		{Result{Asked: 16, Landed: 12, On: 12, Added: 4, Measured: true}, []StopResult{good}, "4 taps came where no dum is. Wait for the low strokes."},
+		{Result{Asked: 16, On: 4, Landed: 16, Lean: scoring.Estimated(35, 20, 50, 14, 6)}, []StopResult{with(func(s *StopResult) { s.InSilence = 2 })},
+			"All your taps come about 35 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off. Apart from that: " +
+				"Your hands went on in the silence: 2 taps. After the stop, keep still and count."},
+		{steadily, []StopResult{good, last(39 * ms)}, "You land on the stop, keep still, and come back in on the 1."},
 	} {
-		s := Stop{Dums: Dums{Result: &c.result}, Caught: c.caught}
+		s := Stop{Dums: Dums{Result: &c.result}, Caught: c.caught, Between: stat.Group{N: 12, Mean: 1, Spread: 20}}
 		require.Equal(t, c.want, s.Finding(w))
 	}
 }

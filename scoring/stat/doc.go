@@ -19,6 +19,8 @@
 //	[Median], [Centre]   free of distribution: order statistics, signed ranks
 //	[Spread], [Robust]   for normally distributed values; Robust hardly minds others
 //	[Lag]                normal approximation, less its bias in small samples
+//	[Apart]              Student's t, of all groups together (Bonferroni)
+//	[Beside], [Against]  Student's t, of single values together (Bonferroni), or at the fewest degrees of freedom
 //	[Around]             Fisher and Lewis; the resultant by matched χ²
 //	[Share]              Wilson
 //	[ShareInRounds]      Wilson, as many answers as the rounds are unlike
@@ -42,7 +44,7 @@
 //
 // # Not goals
 //
-// No tests of significance beyond Rayleigh's: an interval says more. No
-// correction for looking at many numbers at once: of twenty intervals one is
-// wrong.
+// No tests of significance beyond Rayleigh's and Fisher's: an interval says more. No
+// correction for looking at many numbers at once but in [Apart] and [LeftOut], which are
+// made for that: of twenty intervals one is wrong.
 package stat

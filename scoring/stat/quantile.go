@@ -27,8 +27,7 @@ const normal = 1.959963984540054
 // it is the incomplete beta function's, inverted (26.5.27).
 func student(freedom float64) float64 {
 	if freedom < 8 {
-		x := mathext.InvRegIncBeta(freedom/2, .5, 2*tail)
-		return math.Sqrt(freedom * (1 - x) / x)
+		return studentAt(freedom, 2*tail)
 	}
 	const (
 		x  = normal

@@ -16,13 +16,17 @@ import (
 // values it is too narrow.
 func Spread(x []float64) scoring.Estimate {
 	mustBeFinite("values", x)
-	if len(x) < LeastTaps {
-		return scoring.Unknown(len(x), LeastTaps)
+	return SpreadOf(GroupOf(x))
+}
+
+// SpreadOf is [Spread] of a sample of which no more is known.
+func SpreadOf(g Group) scoring.Estimate {
+	if g.N < LeastTaps {
+		return scoring.Unknown(g.N, LeastTaps)
 	}
-	_, s := meanDeviation(x)
-	n := float64(len(x))
+	n := float64(g.N)
 	few, many := chiSquared(n - 1)
-	return scoring.Estimated(s, s*math.Sqrt((n-1)/many), s*math.Sqrt((n-1)/few), len(x), LeastTaps)
+	return scoring.Estimated(g.Spread, g.Spread*math.Sqrt((n-1)/many), g.Spread*math.Sqrt((n-1)/few), g.N, LeastTaps)
 }
 
 // madToSD is 1/Φ⁻¹(3/4), and robustSD the standard deviation, times √n, of the
