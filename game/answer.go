@@ -179,7 +179,7 @@ func (x *asking) model() *view.Which {
 		Repeated: x.repeated,
 		Level:    a.Riff, Levels: x.levels(), Hide: a.Hide,
 		Balance: x.ear.balance, Help: x.ear.shown(), Again: view.Again{Drums: x.again.drums, Slowly: x.again.slowly},
-		FromNames: x.names, Volume: x.shownVolume(), Notes: x.notes(),
+		FromNames: x.names, Fewer: x.fewer, Volume: x.shownVolume(), Notes: x.notes(),
 	}
 	for _, c := range x.question.Choices {
 		m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})

@@ -20,9 +20,10 @@ type asking struct {
 	question quiz.Question
 	round    *round.Answered
 	given    quiz.Choice
-	timed    bool     // is it known when the answer came?
-	repeated bool     // was the question heard once more?
-	names    []string // of the rhythms that a link asked for
+	timed    bool        // is it known when the answer came?
+	repeated bool        // was the question heard once more?
+	names    []string    // of the rhythms that a link asked for
+	fewer    *view.Fewer // why there are fewer names than were asked for; nil where there are not
 
 	side  int // which side is heard in the review: 0 none, 1, 2
 	sides []view.Side
@@ -41,7 +42,7 @@ func (x *asking) lay() {
 	a := x.address
 	pool, err := quiz.From(x.Rhythms(), a.From)
 	if err == nil {
-		x.question, err = x.learner.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
+		x.question, err = x.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
 	}
 	if err != nil {
 		// The pool of the link makes no question: say so, and offer one that does.
@@ -66,7 +67,18 @@ func (x *asking) lay() {
 			x.names = append(x.names, c.Name)
 		}
 	}
+	x.fewer = nil
+	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level()); x.question.Ask == quiz.Which {
+		x.fewer = view.FewerOf(n)
+	}
 	x.ask()
+}
+
+// lean is what the questions lean to: those of an old link to what they were.
+func (x *asking) lean() quiz.Lean {
+	l := x.learner.lean()
+	l.Fill = x.address.Asked != 1
+	return l
 }
 
 // ask makes the question ready to be heard.

@@ -21,7 +21,7 @@ func (x *changing) model() *view.Change {
 	a, c := x.address, x.change.From
 	m := &view.Change{
 		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Any: a.Rhythm == view.Any,
-		Answers: a.Answers, From: a.From, FromNames: x.names, Eights: a.Eights, Level: a.Riff, Levels: x.levels(),
+		Answers: a.Answers, From: a.From, FromNames: x.names, Fewer: x.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.levels(),
 		Volume: x.shownVolume(), Balance: x.ear.balance, Help: x.ear.shown(),
 		Columns: view.Columns(c.Steps(), c.StepsPerBeat(), x.board(), false),
 		Notes:   x.notes(), Round: x.number,

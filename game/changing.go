@@ -57,7 +57,9 @@ func (x *changing) next(from string) (quiz.Change, error) {
 	if err != nil {
 		return quiz.Change{}, err
 	}
-	return quiz.NextChange(x.cycle(), pool, max(a.Answers, view.LeastAnswers), a.Eights, a.BPM, x.level(), x.seed())
+	answers, lean := max(a.Answers, view.LeastAnswers), quiz.Lean{Fill: a.Asked != 1}
+	x.fewer = view.FewerOf(lean.ChangeNames(x.cycle(), pool, answers, a.BPM))
+	return lean.NextChange(x.cycle(), pool, answers, a.Eights, a.BPM, x.level(), x.seed())
 }
 
 // widen takes more rhythms into the choice until some can follow the first, and

@@ -184,3 +184,26 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 	require.Len(t, kept.Taps, 3)
 	require.InDelta(t, 15, *kept.Taps[2].Offset, 0.011)
 }
+
+// A link whose seed is of the first version brings the question that it always brought;
+// otherwise there are as many names as are asked for, or it is said why not.
+func TestNamesOfALink(t *testing.T) {
+	g, page, _ := newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7")
+	require.NoError(t, g.Update())
+	require.Len(t, g.desk.changing.change.Choices, 3)
+	require.Contains(t, page.shown[len(page.shown)-1].Find("fewer").Text, "only 3 at a time: baladi and masmudi kabir")
+	g, page, _ = newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7&q=2")
+	require.NoError(t, g.Update())
+	require.Len(t, g.desk.changing.change.Choices, 4)
+	require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
+	g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five&seed=7")
+	require.NoError(t, g.Update())
+	require.Less(t, len(g.desk.asking.question.Choices), 4)
+	require.NotNil(t, page.shown[len(page.shown)-1].Find("fewer"))
+	for _, query := range []string{"", "&seed=7&q=2", "&seed=9&q=2"} {
+		g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five"+query)
+		require.NoError(t, g.Update())
+		require.Len(t, g.desk.asking.question.Choices, 4, query)
+		require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
+	}
+}

@@ -44,34 +44,64 @@ func (c Change) Choice(id string) (Choice, bool) { return Question{Choices: c.Ch
 // round.MinLongEights to round.MaxLongEights; the rest is as with [Next]. Where
 // fewer than two rhythms can follow, the error wraps [ErrTooFew].
 func NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eights, bpm int, level riff.Level, seed uint64) (Change, error) {
+	return Lean{}.NextChange(start, pool, answers, eights, bpm, level, seed)
+}
+
+// NextChange returns the question of a seed as the function [NextChange] does, filled or
+// not. In what else it leans there is no difference.
+func (l Lean) NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eights, bpm int, level riff.Level, seed uint64) (Change, error) {
 	if err := check(answers, bpm, level); err != nil {
 		return Change{}, err
 	}
 	if eights < round.MinLongEights || eights > round.MaxLongEights {
 		return Change{}, fmt.Errorf("quiz: %d eights; a change is asked in %d to %d", eights, round.MinLongEights, round.MaxLongEights)
 	}
+	q := Change{Change: round.Change{Eights: eights, Level: level, Seed: seed}}
+	return q.draw(start, l.steady(start, pool, bpm), answers, draw(seed, 5))
+}
+
+// ChangeNames tells how many names there are to choose from after a change. The first
+// rhythm is none of them.
+func (l Lean) ChangeNames(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, bpm int) Names {
+	g := l.steady(start, pool, bpm)
+	n := names(g, answers+1, func(at int) int {
+		if start != nil && g[at].ID != start.ID || !slices.Contains(g[at].fits, true) {
+			return 0
+		}
+		if all := largest(g[at], g.rivals(g[at], Lean{}), answers+1); len(all[0]) > MinAnswers {
+			return len(all[0])
+		}
+		return 0
+	})
+	n.Least, n.Most = max(0, n.Least-1), max(0, n.Most-1)
+	return n
+}
+
+// steady are the players of a pool, and of start, for whom a common pace is a common
+// tempo: as many strokes as beats. Those that may follow one another fit.
+func (l Lean) steady(start *rhythm.Cycle, pool []*rhythm.Cycle, bpm int) group {
 	if start != nil {
 		pool = append([]*rhythm.Cycle{start}, pool...)
 	}
-	q := Change{Change: round.Change{Eights: eights, Level: level, Seed: seed}}
-	return q.draw(start, steady(pool, bpm, level), answers, draw(seed, 5))
+	g := group(playersOf(pool, bpm, riff.Bare, func(c *rhythm.Cycle, _ riff.Level) int { return c.Beats() }))
+	told := apartAtAnySpeed
+	if l.Fill {
+		told = apartAtItsTempo
+	}
+	g.pair(func(a, b player) bool {
+		// 4/4 counts quarters and 9/8 eighths: they have no beat in common.
+		return a.Metre.Unit == b.Metre.Unit && told(a, b)
+	})
+	return g
 }
 
-// steady are the players of a pool for whom a common pace is a common tempo: as
-// many strokes as beats. Those that may follow one another fit.
-func steady(pool []*rhythm.Cycle, bpm int, level riff.Level) group {
-	g := group(players(pool, bpm, level))
-	for i := range g {
-		g[i].strokes = g[i].Beats()
-	}
-	g.pair()
-	for i := range g {
-		for j := range g {
-			// 4/4 counts quarters and 9/8 eighths: they have no beat in common.
-			g[i].fits[j] = g[i].fits[j] && g[i].Metre.Unit == g[j].Metre.Unit
-		}
-	}
-	return g
+// apartAtItsTempo reports whether two rhythms can be told apart by whoever has heard the
+// beat before: those that are the same strokes at two speeds can, as long as both are
+// played within their own ranges of tempo. Baladi and masmudi kabir at 100 quarters a
+// minute have the same strokes, but the dums of one come twice as fast.
+func apartAtItsTempo(a, b player) bool {
+	own := func(p player) bool { return p.Tempo.Slow <= p.slow && p.fast <= p.Tempo.Fast }
+	return apartAtAnySpeed(a, b) || own(a) && own(b) && len(rhythm.Differ(a.Cycle, b.Cycle)) > 0
 }
 
 func (q Change) draw(start *rhythm.Cycle, players group, answers int, r *rand.Rand) (Change, error) {

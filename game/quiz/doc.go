@@ -24,10 +24,17 @@
 // which every one of the choices can be played within its own range of tempo,
 // and in the same way whichever of them is right. The tempo follows from that:
 // with 2 strokes a second maqsum has 96 beats a minute and ayyub 60. Rhythms
-// without such a common range are never choices of one question, and so there
+// without such a common range are never choices of one such question, and so there
 // may be fewer choices than were asked for: maqsum is never slow enough to be
 // masmudi kabir. All that is left is that the tempo is a whole number of beats a
 // minute, less than one away from the exact one.
+//
+// Where there are fewer, and the questions are filled ([Lean.Fill]), as many as were
+// asked for are taken that can be played at one tempo, each within its own range: then
+// neither the tempo nor the beat tells, and how many strokes there are in it is heard,
+// as it is wherever the drums play. So of the five most used, played bare, there are
+// four names, maqsum and çiftetelli among them; from ornamented on, where the lead drum
+// is as dense over one as over the other, density tells nothing at all.
 //
 // What this does not hide is for the caller: a count-in tells the tempo of the
 // beat, and a length in whole eights is longer where the beat is slower, so
@@ -35,6 +42,20 @@
 // end. At level Filled the bass drum alone may be sparser for one choice than
 // for another: who hears that much has heard the rhythm. And a player who sets
 // the tempo gets all choices at that tempo, with as many strokes as they have.
+//
+// [Lean.Names] says how many names there are, and why not as many as were asked for.
+//
+// # Hear the change
+//
+// A change is heard at a tempo that is known by then, which both rhythms, and all
+// choices, have in common. So when its questions are filled, two that are the same
+// strokes at two speeds may be choices of one, if they are played within their own
+// ranges of tempo: baladi and masmudi kabir at 100.
+//
+// # Seeds
+//
+// A seed stands for a question, and for ever: those from before questions were filled for
+// the ones without it. A link says which are meant.
 //
 // # The lower rungs
 //

@@ -7,6 +7,10 @@ import (
 	"groundbeat/scoring/diary"
 )
 
+// Version is that of the questions which a seed stands for: 1 without [Lean.Fill], 2 with
+// it.
+const Version = 2
+
 // A Lean says which wrong answers come first in questions of Which. The zero Lean is
 // for a player of whom nothing is known: the family first, then what is most alike.
 type Lean struct {
@@ -14,6 +18,10 @@ type Lean struct {
 	// rungs do not hold: who cannot tell a dum from a tek yet cannot tell maqsum from
 	// sa'idi, and learns nothing from being asked.
 	Apart bool
+	// Fill asks for as many names as were asked for where questions of one density have
+	// fewer; see the package comment. Without it the questions are those of the first
+	// version of this package, which old seeds stand for.
+	Fill  bool
 	often map[pair]int // how often of 100 two are mixed up, of those that are
 }
 

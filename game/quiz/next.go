@@ -33,7 +33,8 @@ var ErrTooFew = errors.New("too few rhythms")
 // The rhythms of the pool that are no answers in a quiz are left out, as are
 // those whose tempo is out of a round's bounds; the order of the pool does not
 // matter. answers, from MinAnswers to MaxAnswers, is the most choices that Which
-// has; it has fewer, at least two, where the pool has no more that go together.
+// has; it has fewer, at least two, where the pool has no more that go together, see
+// [Lean.Names].
 // The lower rungs have their own. bpm is the tempo, in beats a minute from
 // round.MinBPM to round.MaxBPM; at 0 it varies within the rhythm's own range.
 // The package comment gives the rules.

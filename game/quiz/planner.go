@@ -233,7 +233,7 @@ func (p *planner) rung(ask Ask, why Reason) Step {
 // it goes together with none.
 func (p *planner) around(c *rhythm.Cycle, among []*rhythm.Cycle, level riff.Level, answers int, l Lean) group {
 	g := group(playersOf(among, 0, level, p.riffs.strokes))
-	g.pair()
+	g.pair(apartAtAnySpeed)
 	anchors := slices.DeleteFunc(slices.Clone(g), func(o player) bool {
 		return c != nil && o.ID != c.ID || !slices.Contains(o.fits, true)
 	})

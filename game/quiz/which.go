@@ -15,13 +15,12 @@ const mostRivals = 12
 
 // which asks for the name of the rhythm.
 func (q Question) which(players group, answers int, l Lean, r *rand.Rand) (Question, error) {
-	players.pair()
-	anchors := slices.DeleteFunc(slices.Clone(players), func(p player) bool { return !slices.Contains(p.fits, true) })
+	s := l.sorted(players)
+	anchors := slices.DeleteFunc(slices.Clone(players), func(p player) bool { return !s.askable(p.at) })
 	if len(anchors) == 0 {
 		return Question{}, lonely(players)
 	}
-	anchor := l.anchor(r, anchors)
-	chosen := nearby(r, largest(anchor, players.rivals(anchor, l), answers))
+	chosen := nearby(r, s.groups(l.anchor(r, anchors).at, answers))
 	r.Shuffle(len(chosen), func(i, j int) { chosen[i], chosen[j] = chosen[j], chosen[i] })
 	all := chosen.commonPace()
 	strokes := all.any(r)
@@ -52,16 +51,21 @@ func lonely(players group) error {
 // A group is a set of rhythms, or a run of candidates for one.
 type group []player
 
-// pair finds out which members may be choices of one question.
-func (g group) pair() {
+// pair finds out which members may be choices of one question: those with a pace in
+// common that can be told apart.
+func (g group) pair(told func(a, b player) bool) {
 	for i := range g {
 		g[i].at, g[i].fits = i, make([]bool, len(g))
 		for j := range i {
-			fits := group{g[i], g[j]}.hasCommonPace() && !mistakable(g[i].Cycle, g[j].Cycle)
+			fits := group{g[i], g[j]}.hasCommonPace() && told(g[i], g[j])
 			g[i].fits[j], g[j].fits[i] = fits, fits
 		}
 	}
 }
+
+// apartAtAnySpeed reports whether two rhythms can be told apart by whoever does not know
+// how fast they are played.
+func apartAtAnySpeed(a, b player) bool { return !mistakable(a.Cycle, b.Cycle) }
 
 // rivals returns the members that may be choices beside p, the most easily mixed
 // up with it first: those that the player mixes up with it, its family, then the

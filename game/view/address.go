@@ -1,11 +1,13 @@
 package view
 
 import (
+	"cmp"
 	"net/url"
 	"slices"
 	"strconv"
 	"strings"
 
+	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 )
 
@@ -20,6 +22,7 @@ type Address struct {
 	Riff    string // riff level
 	Hide    int    // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
 	Riffs   int    // version of the riffs that the seed was meant for; 0: this program's
+	Asked   int    // version of the questions that the seed was meant for; 0: this program's; Which and Change
 	Seed    uint64 // of the round; 0: chosen anew
 	Ask     string // what is asked; Which
 	Answers int    // how many names to choose from; Which and Change
@@ -60,6 +63,9 @@ func DefaultAddress(screen string) Address {
 // Parameters lists the names of what the address's link may say, in its order.
 func (a Address) Parameters() []string {
 	names := a.always()
+	if a.Answers != 0 {
+		names = append(names, "q")
+	}
 	if !a.riffs() {
 		return names
 	}
@@ -107,7 +113,7 @@ func (a Address) WithLevel(level string) Address {
 }
 
 // every lists the names of all parameters.
-var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "v", "set"}
+var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "q", "v", "set"}
 
 // To returns the address of another screen with what it shares with this one:
 // the riff level and the length, and between Listen and Dums the rhythm and its
@@ -207,6 +213,11 @@ func (a Address) value(name string) string {
 		return strconv.Itoa(a.Hide)
 	case "set":
 		return a.Set
+	case "q":
+		if a.Seed == 0 || a.Asked == 1 { // from before there were versions
+			return ""
+		}
+		return strconv.Itoa(cmp.Or(a.Asked, quiz.Version))
 	case "v":
 		if a.Riffs == 0 && a.Seed != 0 {
 			return strconv.Itoa(riff.Version)

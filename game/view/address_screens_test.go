@@ -6,6 +6,24 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// The seed of a link from before there were versions stands for the question that it
+// always stood for, and the link stays as it was; this program's own say which.
+func TestLinksSayWhichQuestions(t *testing.T) {
+	for link, asked := range map[string]int{
+		"?screen=which&ask=rhythm&answers=4&from=five&eights=4&riff=bare&seed=7":             1,
+		"?screen=which&ask=rhythm&answers=4&from=five&eights=4&riff=bare&seed=7&q=2":         0,
+		"?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&riff=solo&seed=7&q=2&v=1": 0,
+		"?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&riff=riffing&seed=7&v=1":  1,
+		"?screen=which&ask=rhythm&answers=4&from=five&eights=4&riff=bare":                    0,
+		"?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&riff=solo&seed=7&q=3&v=1": 3,
+	} {
+		a, err := ParseAddress(link, riffs)
+		require.NoError(t, err)
+		require.Equal(t, asked, a.Asked, link)
+		require.Equal(t, link, a.String())
+	}
+}
+
 func TestParseAddressOfListen(t *testing.T) {
 	listen := DefaultAddress(ScreenListen)
 	testAddresses(t, []addressCase{
@@ -27,12 +45,13 @@ func TestParseAddressOfWhich(t *testing.T) {
 		change(&a)
 		return a
 	}
-	const own = "screen, ask, answers, from, bpm, eights, riff, seed"
+	const own = "screen, ask, answers, from, bpm, eights, riff, seed, q"
 	const froms = "five, even, all, or some of these, each once, with points between: maqsum.saidi.malfuf"
 	testAddresses(t, []addressCase{
 		{"screen=which", which, ""},
 		{"screen=which&ask=how-many&from=even&eights=2&riff=filled&bpm=90&seed=5",
-			Address{Screen: "which", Ask: "how-many", Answers: 3, From: "even", BPM: 90, Eights: 2, Riff: "filled", Seed: 5}, ""},
+			Address{Screen: "which", Ask: "how-many", Answers: 3, From: "even", BPM: 90, Eights: 2, Riff: "filled", Asked: 1, Seed: 5}, ""},
+		{"screen=which&seed=5&q=2", Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "five", Eights: 4, Riff: "bare", Seed: 5}, ""},
 		{"screen=which&answers=2&from=saidi.maqsum", but(func(a *Address) { a.Answers, a.From = 2, "saidi.maqsum" }), ""},
 		{"screen=which&ask=same&from=saidi", but(func(a *Address) { a.Ask, a.From = "same", "saidi" }), ""},
 		{"screen=which&rhythm=maqsum", which, "rhythm: which has only " + own},

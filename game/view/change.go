@@ -27,6 +27,7 @@ type Change struct {
 	Answers   int      // how many names, LeastAnswers to MostAnswers
 	From      string   // what it may become: FromFive, FromEven, FromAll, or ids joined by points
 	FromNames []string // the names of those ids; of no account with the words
+	Fewer     *Fewer   // why some rounds have fewer names; nil: none has
 	Eights    int      // length, LeastLong to MostLong
 	Level     string   // LevelBare to LevelSolo
 	Levels    []string // levels offered; fewer than two: no choice is shown
@@ -113,7 +114,7 @@ func (c *Change) ready(w Words) Screen {
 	items := slices.Concat(head, []Item{
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: c.Volume < 0},
 		first, moreRhythms(w, c.More, value),
-		settings(others, c.answers(w), length(w, c.Eights, longLengths), volume(w, c.Volume),
+		settings(others, c.answers(w), c.Fewer.say(w), length(w, c.Eights, longLengths), volume(w, c.Volume),
 			balance(w, c.Balance, c.Volume), leadDrum(w, c.Level, c.Levels, noHide, nil)),
 	}, notesWithout(w, c.Notes, w.Say("which-no-sound")))
 	return ready(w, ScreenChange, w.Say("nav-change"), items)

@@ -153,11 +153,11 @@ func TestReviewOfChange(t *testing.T) {
 
 func TestParseAddressOfChange(t *testing.T) {
 	change := DefaultAddress(ScreenChange)
-	const own = "screen, rhythm, answers, from, bpm, eights, riff, seed"
+	const own = "screen, rhythm, answers, from, bpm, eights, riff, seed, q"
 	testAddresses(t, []addressCase{
 		{"screen=change", change, ""},
 		{"screen=change&rhythm=saidi&answers=2&from=maqsum.malfuf&bpm=100&eights=8&riff=filled&seed=5",
-			Address{Screen: "change", Rhythm: "saidi", Answers: 2, From: "maqsum.malfuf", BPM: 100, Eights: 8, Riff: "filled", Seed: 5}, ""},
+			Address{Screen: "change", Rhythm: "saidi", Answers: 2, From: "maqsum.malfuf", BPM: 100, Eights: 8, Riff: "filled", Asked: 1, Seed: 5}, ""},
 		{"screen=change&rhythm=any&from=even", Address{Screen: "change", Rhythm: "any", From: "even", Answers: 3, Eights: 6, Riff: "bare"}, ""},
 		{"screen=change&rhythm=karachi", change, "rhythm=karachi: allowed is maqsum, saidi, malfuf, any"},
 		{"screen=change&eights=3", Address{Screen: "change", Rhythm: "maqsum", From: "five", Answers: 3, Eights: 4, Riff: "bare"}, "eights=3: allowed is 4 to 8"},

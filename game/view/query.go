@@ -81,6 +81,8 @@ func (p *addressParser) fields(allowed func() Allowed) {
 			p.seed()
 		case "set":
 			p.set(allowed())
+		case "q":
+			p.asked()
 		case "v":
 			if p.Riffs = p.number(name, 0, 1, mostVersion); p.Riffs == riff.Version {
 				p.Riffs = 0
@@ -172,6 +174,18 @@ func (p *addressParser) seed() {
 		return
 	}
 	p.Seed = n
+}
+
+// asked reads the version of the questions. The seeds of links without it are from
+// before there were versions.
+func (p *addressParser) asked() {
+	otherwise := 0
+	if p.Seed != 0 {
+		otherwise = 1
+	}
+	if p.Asked = p.number("q", otherwise, 1, mostVersion); p.Asked == quiz.Version {
+		p.Asked = 0
+	}
 }
 
 // set reads the set of a warm-up. One that cannot be used is left out.

@@ -19,6 +19,7 @@ type Which struct {
 	Answers   int      // how many names, 2 to 4; AskRhythm only
 	From      string   // FromFive, FromEven, FromAll, or ids joined by points
 	FromNames []string // the names of those ids; of no account with the words
+	Fewer     *Fewer   // why some questions have fewer names; nil: none has
 	Eights    int      // length
 	Level     string   // LevelBare to LevelSolo
 	Levels    []string // levels offered; fewer than two: no choice is shown
@@ -122,9 +123,10 @@ func sayHow(w Words, ask, level string) string {
 // settings are those that matter for what is asked: a single stroke comes from
 // no rhythm, and how many dums is asked of one cycle.
 func (q *Which) settings(w Words) Item {
-	var answers, eights, rhythms, level Item
+	var answers, few, eights, rhythms, level Item
 	if q.Ask == AskRhythm {
 		answers = q.answers(w)
+		few = q.Fewer.say(w)
 	}
 	if q.Ask == AskRhythm || q.Ask == AskSame {
 		eights = length(w, q.Eights, nil)
@@ -132,7 +134,7 @@ func (q *Which) settings(w Words) Item {
 	if q.Ask != AskStroke {
 		rhythms, level = from(w, q.From, q.FromNames), leadDrum(w, q.Level, q.Levels, q.Hide, nil)
 	}
-	return settings(answers, rhythms, eights, volume(w, q.Volume), balance(w, q.Balance, q.Volume), level)
+	return settings(answers, few, rhythms, eights, volume(w, q.Volume), balance(w, q.Balance, q.Volume), level)
 }
 
 // answers is the choice of how many names; at most as many as the rhythms that a
@@ -144,7 +146,11 @@ func (q *Which) answers(w Words) Item {
 	}
 	it := Item{ID: "answers", Role: RoleChoice, Name: w.Say("answers"), Action: ActAnswers, Value: fmt.Sprint(q.Answers)}
 	for n := LeastAnswers; n <= most; n++ {
-		it.Options = append(it.Options, Option{fmt.Sprint(n), fmt.Sprint(n)})
+		label := fmt.Sprint(n)
+		if n > LeastAnswers { // a question has two at least
+			label = w.Say("answers-up-to", "n", n)
+		}
+		it.Options = append(it.Options, Option{fmt.Sprint(n), label})
 	}
 	it.Value = chosen(it.Options, it.Value)
 	return it

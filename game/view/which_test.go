@@ -59,6 +59,7 @@ func whichScreens(t testing.TB) map[string]Screen {
 	asked := which(AskRhythm, Ready)
 	asked.From, asked.FromNames, asked.Answers = "maqsum.baladi", []string{"maqsum", "baladi (masmudi saghir)"}, 2
 	asked.Notes = []Note{NoteQuiet}
+	asked.Fewer = &Fewer{Least: 2, Most: 2, Few: "fallahi", Apart: [2]string{"fallahi", "maqsum"}, Speed: true}
 	all["which-ready-asked"] = asked.Screen(w)
 	silent := which(AskStroke, Ready)
 	silent.Volume, silent.Notes = -1, []Note{NoteNoSound}
@@ -283,3 +284,25 @@ func ExampleWhich_Finding() {
 	fmt.Println(q.Finding(w))
 	// Output: It was maqsum; you said baladi.
 }
+
+// Where there are fewer names than were asked for, it is said beside the choice, and why.
+func TestFewerNames(t *testing.T) {
+	for want, f := range map[string]*Fewer{
+		"These can be told apart only 2 at a time: fallahi and maqsum are the same strokes at two speeds.": {
+			Least: 2, Most: 2, Few: "fallahi", Apart: [2]string{"fallahi", "maqsum"}, Speed: true},
+		"These can be told apart only 3 at a time: wahda and baladi are never played at one tempo.": {
+			Least: 3, Most: 3, Few: "wahda", Apart: [2]string{"wahda", "baladi (masmudi saghir)"}},
+		"Beside karşılama there are only 2: the others are counted otherwise.": {Least: 2, Most: 4, Few: "karşılama"},
+		"Of these there are 3 names in a question.":                            {Least: 3, Most: 3, Few: "wahda"},
+	} {
+		q := which(AskRhythm, Ready)
+		require.Nil(t, find(q.Screen(words(t)), "fewer"))
+		q.Fewer = f
+		require.Equal(t, want, find(q.Screen(words(t)), "fewer").Text)
+		c := changing(t, Ready)
+		c.Fewer = f
+		require.Equal(t, want, find(c.Screen(words(t)), "fewer").Text)
+	}
+}
+
+func find(s Screen, id string) *Item { return s.Find(id) }
