@@ -25,7 +25,7 @@ type journal struct {
 	coming  diary.Figures
 	counted bool // the figures were worked out once
 
-	next    []quiz.Step // what is offered
+	next    [][]quiz.Step // what is offered
 	minutes int
 	typed   string
 	merging string
@@ -71,14 +71,7 @@ func (x *journal) count() {
 // at the edge, and something that goes well.
 func (x *journal) offer() {
 	k := x.learner.known()
-	x.next = nil
-	steps := k.Practice(20, x.learner.pool(k), x.Wall.Seed())
-	for _, why := range []quiz.Reason{quiz.ReasonRung, quiz.ReasonDue, quiz.ReasonMixUp, quiz.ReasonFirst, quiz.ReasonEdge, quiz.ReasonTempo, quiz.ReasonWell} {
-		i := slices.IndexFunc(steps, func(s quiz.Step) bool { return s.Reason == why })
-		if i >= 0 && (len(x.next) < mostOffered || why == quiz.ReasonWell) {
-			x.next = append(x.next, steps[i])
-		}
-	}
+	x.next = quiz.Offers(k.Practice(20, x.learner.pool(k), x.Wall.Seed()), mostOffered)
 }
 
 // mostOffered is how much is offered at most, besides what goes well.
@@ -123,7 +116,7 @@ func (x *journal) screen() view.Screen {
 		m.Outputs = l.book.Outputs()
 	}
 	for _, s := range x.next {
-		m.Next = append(m.Next, x.offered(s))
+		m.Next = append(m.Next, view.NextOf(s))
 	}
 	if p := x.preview; p != nil {
 		m.Import = p.shown(x.own)
@@ -150,26 +143,6 @@ func (x *journal) all() (all []*rhythm.Cycle) {
 		all = append(all, x.learner.cycle(id))
 	}
 	return all
-}
-
-// offered is a step as it is offered.
-func (x *journal) offered(s quiz.Step) view.Next {
-	n := view.Next{Reason: reasons[s.Reason], Kind: s.Kind, Rhythms: s.Rhythms, Level: s.Level.String(), BPM: s.BPM}
-	switch s.Reason {
-	case quiz.ReasonRung:
-		n.Rhythms = nil
-	case quiz.ReasonMixUp:
-		if worst := x.figures.Mixed.Worst; len(worst) > 0 && slices.Contains(s.Rhythms, worst[0].Played) && slices.Contains(s.Rhythms, worst[0].Said) {
-			n.Rhythms = []string{worst[0].Played, worst[0].Said}
-		}
-	}
-	return n
-}
-
-var reasons = map[quiz.Reason]view.Reason{
-	quiz.ReasonFirst: view.ReasonFirst, quiz.ReasonWell: view.ReasonWell, quiz.ReasonEasy: view.ReasonSlow,
-	quiz.ReasonDue: view.ReasonDue, quiz.ReasonMixUp: view.ReasonMixUp, quiz.ReasonRung: view.ReasonFirst,
-	quiz.ReasonEdge: view.ReasonEdge, quiz.ReasonTempo: view.ReasonTempo, quiz.ReasonSlow: view.ReasonSlow,
 }
 
 // named is what is wrong with a nickname, and failed whether it is anything else that

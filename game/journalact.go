@@ -15,7 +15,7 @@ func (x *journal) act(action, value string) {
 	switch action {
 	case view.ActDiaryNext:
 		if number < len(x.next) {
-			x.through(x.next[number : number+1])
+			x.through(x.next[number])
 		}
 	case view.ActDiaryMinutes:
 		x.minutes = number

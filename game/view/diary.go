@@ -66,8 +66,9 @@ func (d *Diary) Screen(w Words) Screen {
 		items = append(items, Item{ID: "empty", Role: RoleText, Text: w.Say("diary-empty"), Look: LookFinding})
 	}
 	if !d.Reading {
-		items = append(items, d.next(w)...)
-		items = append(items, d.told(w)...)
+		told := d.find(w)
+		items = append(items, d.next(w, told.claims())...)
+		items = append(items, d.told(w, told)...)
 	}
 	items = append(items, d.keep(w)...)
 	items = append(items, notes(w, d.Notes)...)

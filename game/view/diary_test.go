@@ -135,11 +135,11 @@ func diaryScreens(t testing.TB) map[string]Screen {
 	add("told", func(*Diary) {})
 	add("empty", func(d *Diary) {
 		d.People, d.Outputs, d.Rounds, d.Figures = []Person{{ID: "a"}}, nil, 0, diary.Figures{}
-		d.Next = []Next{{Reason: ReasonFirst, Kind: "dums", Rhythms: []string{"maqsum"}}, {Reason: ReasonSlow, Kind: "dums", Rhythms: []string{"malfuf"}, BPM: 90}, {Reason: ReasonFirst, Kind: "stroke"}}
+		d.Next = []Next{{Reason: ReasonFirst, Kind: "dums", Rhythms: []string{"maqsum"}}, {Reason: ReasonSlow, Kind: "dums", Rhythms: []string{"malfuf"}, Tempi: []int{90}}, {Reason: ReasonRung, Kind: "stroke"}}
 	})
 	add("beginning", func(d *Diary) {
 		d.People, d.Outputs, d.Rounds, d.Figures = d.People[:1], nil, 11, beginning()
-		d.Next = []Next{{Reason: ReasonEdge, Kind: "which", Rhythms: []string{"maqsum", "baladi", "saidi"}, Level: LevelOrnamented}, {Reason: ReasonTempo, Kind: "dums", Rhythms: []string{"maqsum"}, BPM: 96}}
+		d.Next = []Next{{Reason: ReasonEdge, Kind: "which", Rhythms: []string{"maqsum", "baladi", "saidi"}, Level: LevelOrnamented}, {Reason: ReasonTempo, Kind: "dums", Rhythms: []string{"maqsum"}, Tempi: []int{88, 96, 100}}}
 	})
 	add("silent", func(d *Diary) { d.Silent, d.Minutes, d.Notes = true, 5, []Note{NoteNotKept} })
 	add("import", func(d *Diary) {
@@ -216,11 +216,11 @@ func everyOne(t testing.TB) diary.Mixed {
 
 func TestDiaryFindings(t *testing.T) {
 	w, d := words(t), mira(t)
-	require.Equal(t, "You have become surer of sa'idi: 38 of 100 at first, 90 now.", d.findRight(w, false))
-	require.Equal(t, "You land on more dums of maqsum: 64 of 100 at first, 88 now.", d.findRight(w, true))
-	require.Equal(t, "You tap sa'idi about 17 ms behind (12 to 22 ms).", d.findFingers(w))
-	require.Equal(t, "In çiftetelli your 5 comes about 66 ms ahead (45 to 87 ms).", d.findRound(w))
-	require.Equal(t, "You take çiftetelli for masmudi kabir about 44 of 100 times (29 to 59 of 100).", d.findMixed(w))
-	require.Equal(t, "In “Which rhythm?” you hear through more riff than at first: now riffing.", d.findReach(w))
+	require.Equal(t, "You have become surer of sa'idi: 38 % right at first, 90 % now.", d.findRight(w, false).text)
+	require.Equal(t, "You miss fewer dums of maqsum: 64 % not missed at first, 88 % now.", d.findRight(w, true).text)
+	require.Equal(t, "You tap sa'idi about 17 ms behind (12 to 22 ms).", d.findFingers(w).text)
+	require.Equal(t, "In çiftetelli your 5 comes about 63 ms earlier than its dums on the whole (28 to 98 ms).", d.findRound(w).text)
+	require.Equal(t, "You take çiftetelli for masmudi kabir about 44 % of the time (29 to 59 %).", d.findMixed(w, nil).text)
+	require.Equal(t, "In “Which rhythm?” you hear through more riff than at first: now riffing.", d.findReach(w).text)
 	require.Equal(t, "73 rounds on 8 days since 30 December 2025.", d.findPractised(w))
 }

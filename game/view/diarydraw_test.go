@@ -122,7 +122,7 @@ func TestMixedDots(t *testing.T) {
 func TestBeadsAreRounds(t *testing.T) {
 	w := words(t)
 	for _, n := range []int{1, 5, 60} {
-		d := findings(t, diary.Figures{Practised: []diary.Practice{{Day: diaryToday, Rounds: n + 2, Kinds: map[string]int{"dums": n, "same": 2}}}})
+		d := withFigures(t, diary.Figures{Practised: []diary.Practice{{Day: diaryToday, Rounds: n + 2, Kinds: map[string]int{"dums": n, "same": 2}}}})
 		p := d.practised(w)
 		requireInside(t, p)
 		require.Len(t, shapes(p, func(s *Shape) bool { return s.Kind == KindDot }), n+1, "and one that says what it is")

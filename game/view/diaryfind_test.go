@@ -10,7 +10,7 @@ import (
 	"groundbeat/scoring/stat"
 )
 
-func findings(t testing.TB, f diary.Figures) *Diary {
+func withFigures(t testing.TB, f diary.Figures) *Diary {
 	d := mira(t)
 	d.Figures = f
 	return d
@@ -26,22 +26,22 @@ func TestFindRight(t *testing.T) {
 	}{
 		{"nothing", nil, ""},
 		{"too few", []diary.Accuracy{accuracy("maqsum", false, [2]int{5, 11})}, ""},
-		{"one", []diary.Accuracy{accuracy("maqsum", false, [2]int{10, 12})}, "You are right on maqsum 55 to 95 of 100 times."},
+		{"one", []diary.Accuracy{accuracy("maqsum", false, [2]int{10, 12})}, "You are right about maqsum 55 to 95 % of the time."},
 		{"intervals meet: no change", []diary.Accuracy{accuracy("maqsum", false, [2]int{8, 20}, [2]int{15, 20})},
-			"You are right on maqsum 42 to 71 of 100 times."},
+			"You are right about maqsum 42 to 71 % of the time."},
 		{"fewer right", []diary.Accuracy{accuracy("maqsum", false, [2]int{19, 20}, [2]int{8, 20})},
-			"You are less sure of maqsum than at first: 95 of 100 then, 40 now."},
+			"You are less sure of maqsum than at first: 95 % right then, 40 % now."},
 		{"the larger change", []diary.Accuracy{accuracy("saidi", false, [2]int{8, 20}, [2]int{19, 20}), accuracy("maqsum", false, [2]int{2, 20}, [2]int{19, 20})},
-			"You have become surer of maqsum: 10 of 100 at first, 95 now."},
+			"You have become surer of maqsum: 10 % right at first, 95 % now."},
 		{"two that differ", []diary.Accuracy{accuracy("saidi", false, [2]int{8, 20}), accuracy("maqsum", false, [2]int{19, 20})},
-			"You are surest of maqsum, 95 of 100, and least sure of sa'idi, 40 of 100."},
+			"You are surest of maqsum, 95 % right, and least sure of sa'idi, 40 % right."},
 		{"two that may be alike", []diary.Accuracy{accuracy("saidi", false, [2]int{12, 20}), accuracy("maqsum", false, [2]int{15, 20})},
 			"You are about as sure of one rhythm as of another, as far as this tells."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			d := findings(t, diary.Figures{Accuracy: c.all})
-			require.Equal(t, c.want, d.findRight(w, false))
-			require.Empty(t, d.findRight(w, true), "dums are another matter")
+			d := withFigures(t, diary.Figures{Accuracy: c.all})
+			require.Equal(t, c.want, d.findRight(w, false).text)
+			require.Empty(t, d.findRight(w, true).text, "dums are another matter")
 		})
 	}
 }
@@ -51,9 +51,9 @@ func TestFindRight(t *testing.T) {
 func TestFindRightOfHarder(t *testing.T) {
 	w := words(t)
 	more, less := [][2]int{{8, 20}, {19, 20}}, [][2]int{{19, 20}, {8, 20}}
-	const alike = "You land on 52 to 80 of 100 dums of maqsum."
-	const fewer = "You land on fewer dums of maqsum than at first: 95 of 100 then, 40 now."
-	const better = "You land on more dums of maqsum: 40 of 100 at first, 95 now."
+	const alike = "Of the dums of maqsum 52 to 80 % are not missed."
+	const fewer = "You miss more dums of maqsum than at first: 95 % not missed then, 40 % now."
+	const better = "You miss fewer dums of maqsum: 40 % not missed at first, 95 % now."
 	for _, c := range []struct {
 		of         [][2]int
 		full, fast [2]float64
@@ -71,7 +71,7 @@ func TestFindRightOfHarder(t *testing.T) {
 		for i := range a.Spans {
 			a.Spans[i].Full, a.Spans[i].BPM = c.full[i], c.fast[i]
 		}
-		require.Equal(t, c.want, findings(t, diary.Figures{Accuracy: []diary.Accuracy{a}}).findRight(w, true), "%+v", c)
+		require.Equal(t, c.want, withFigures(t, diary.Figures{Accuracy: []diary.Accuracy{a}}).findRight(w, true).text, "%+v", c)
 	}
 }
 
@@ -81,16 +81,16 @@ func TestFindRightOfTaps(t *testing.T) {
 		all  []diary.Accuracy
 		want string
 	}{
-		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{10, 12})}, "You land on 55 to 95 of 100 dums of maqsum."},
+		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{10, 12})}, "Of the dums of maqsum 55 to 95 % are not missed."},
 		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{19, 20}, [2]int{8, 20})},
-			"You land on fewer dums of maqsum than at first: 95 of 100 then, 40 now."},
-		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{8, 20}, [2]int{19, 20})}, "You land on more dums of maqsum: 40 of 100 at first, 95 now."},
+			"You miss more dums of maqsum than at first: 95 % not missed then, 40 % now."},
+		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{8, 20}, [2]int{19, 20})}, "You miss fewer dums of maqsum: 40 % not missed at first, 95 % now."},
 		{[]diary.Accuracy{accuracy("saidi", true, [2]int{8, 20}), accuracy("maqsum", true, [2]int{19, 20})},
-			"You land on most dums of maqsum, 95 of 100, and on fewest of sa'idi, 40 of 100."},
+			"You miss fewest dums of maqsum, 95 % not missed, and most of sa'idi, 40 % not missed."},
 		{[]diary.Accuracy{accuracy("saidi", true, [2]int{12, 20}), accuracy("maqsum", true, [2]int{15, 20})},
-			"You land on about as many dums of one rhythm as of another, as far as this tells."},
+			"You miss about as many dums of one rhythm as of another, as far as this tells."},
 	} {
-		require.Equal(t, c.want, findings(t, diary.Figures{Accuracy: c.all}).findRight(w, true))
+		require.Equal(t, c.want, withFigures(t, diary.Figures{Accuracy: c.all}).findRight(w, true).text)
 	}
 }
 
@@ -124,7 +124,37 @@ func TestFindFingers(t *testing.T) {
 		{"spreads meet", []diary.Fingers{spread("maqsum", 10, 17), spread("saidi", 16, 30)}, "Your taps lean neither ahead nor behind, as far as this tells."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.want, findings(t, diary.Figures{Fingers: c.all}).findFingers(w))
+			require.Equal(t, c.want, withFigures(t, diary.Figures{Output: "kitchen", Fingers: c.all}).findFingers(w).text)
+		})
+	}
+}
+
+// On an output without a set-up a lean is first told as its delay, with the way to
+// Set-up; what two rhythms differ by is so whatever the delay is.
+func TestFindFingersWithoutSetUp(t *testing.T) {
+	w := words(t)
+	for _, c := range []struct {
+		name string
+		all  []diary.Fingers
+		want string
+		way  bool
+	}{
+		{"all behind", []diary.Fingers{fingering("maqsum", 9, 90, 92, 5, 20), fingering("saidi", 9, 90, 79, 8, 20)}, sayUnmeasured(w, millis(79), millis(92)), true},
+		{"one, behind", []diary.Fingers{fingering("maqsum", 9, 90, 42, 5, 20)}, sayUnmeasured(w, millis(42), millis(42)), true},
+		{"one of two beyond doubt", []diary.Fingers{fingering("maqsum", 9, 90, 42, 5, 20), fingering("saidi", 9, 90, 30, 40, 20)}, sayUnmeasured(w, millis(30), millis(42)), true},
+		{"all ahead", []diary.Fingers{fingering("maqsum", 9, 90, -12, 5, 20), fingering("saidi", 9, 90, -30, 9, 20)}, sayUnmeasured(w, millis(-30), millis(-12)), true},
+		{"one behind, one ahead", []diary.Fingers{fingering("maqsum", 9, 90, -12, 5, 20), fingering("saidi", 9, 90, 30, 9, 20)}, "You tap sa'idi later than maqsum, by about 42 ms.", false},
+		{"neither", []diary.Fingers{fingering("maqsum", 9, 90, 4, 5, 20)}, "Your taps lean neither ahead nor behind, as far as this tells.", false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := withFigures(t, diary.Figures{Fingers: c.all})
+			require.Equal(t, c.want, d.findFingers(w).text)
+			s := d.Screen(w)
+			require.Equal(t, c.way, s.Find("to-set-up") != nil)
+			require.NotContains(t, c.want, "You tap behind")
+			d.Figures.Output = "kitchen"
+			s = d.Screen(w)
+			require.Nil(t, s.Find("to-set-up"))
 		})
 	}
 }
@@ -141,13 +171,15 @@ func TestFindRound(t *testing.T) {
 	}{
 		{"nothing", nil, ""},
 		{"too few", []diary.Fingers{fingering("maqsum", 9, 90, 0, 5, 20, diary.Count{Offset: scoring.Unknown(1, 6)})}, ""},
-		{"behind", []diary.Fingers{fingering("saidi", 9, 90, 5, 5, 20, at(0, -2, 4), at(3, 25, 9))}, "In sa'idi your 2 & comes about 25 ms behind (16 to 34 ms)."},
+		{"behind", []diary.Fingers{fingering("saidi", 9, 90, 5, 5, 20, at(0, -2, 4), at(3, 25, 9))}, "In sa'idi your 2 & comes about 20 ms later than its dums on the whole (9 to 31 ms)."},
+		{"on time, where the others are behind", []diary.Fingers{fingering("saidi", 9, 90, 25, 5, 20, at(0, 4, 6), at(3, 30, 9))}, "In sa'idi your 1 comes about 21 ms earlier than its dums on the whole (14 to 28 ms)."},
+		{"far, but of many one is", []diary.Fingers{fingering("saidi", 9, 90, 5, 5, 20, at(0, -2, 4), at(3, 15, 9.5)), fingering("baladi", 9, 90, 5, 5, 20, at(0, 2, 9), at(1, 6, 9), at(4, 7, 9))}, "No count comes farther ahead or behind than the others, as far as this tells."},
 		{"no farther than the whole", []diary.Fingers{fingering("saidi", 9, 90, 20, 5, 20, at(0, 18, 4), at(3, 25, 9))}, "No count comes farther ahead or behind than the others, as far as this tells."},
 		{"perhaps on the dum", []diary.Fingers{fingering("saidi", 9, 90, 0, 5, 20, at(3, -25, 26))}, "No count comes farther ahead or behind than the others, as far as this tells."},
 		{"of a rhythm that is not here", []diary.Fingers{fingering("mine", 9, 90, 0, 5, 20, at(3, -25, 6))}, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.want, findings(t, diary.Figures{Fingers: c.all}).findRound(w))
+			require.Equal(t, c.want, withFigures(t, diary.Figures{Fingers: c.all}).findRound(w).text)
 		})
 	}
 }
@@ -165,11 +197,11 @@ func TestFindMixed(t *testing.T) {
 	}{
 		{"nothing", diary.Mixed{}, ""},
 		{"too few", mixed(9, 11), ""},
-		{"often", mixed(9, 20), "You take maqsum for sa'idi about 45 of 100 times (26 to 66 of 100)."},
+		{"often", mixed(9, 20), "You take maqsum for sa'idi about 45 % of the time (26 to 66 %)."},
 		{"once may be a slip", mixed(1, 20), "No mix-up stands out, as far as this tells."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.want, findings(t, diary.Figures{Mixed: c.Mixed}).findMixed(w))
+			require.Equal(t, c.want, withFigures(t, diary.Figures{Mixed: c.Mixed}).findMixed(w, nil).text)
 		})
 	}
 }
@@ -196,18 +228,18 @@ func TestFindReach(t *testing.T) {
 		{"intervals meet", reach(0.3, 0.45, span(0.1, 0.35), span(0.3, 0.45)), "In “Which rhythm?” you hear the bass drum through a lead drum that is riffing."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			require.Equal(t, c.want, findings(t, diary.Figures{Reach: c.all}).findReach(w))
+			require.Equal(t, c.want, withFigures(t, diary.Figures{Reach: c.all}).findReach(w).text)
 		})
 	}
 }
 
 func TestFindPractised(t *testing.T) {
 	w := words(t)
-	require.Empty(t, findings(t, diary.Figures{}).findPractised(w))
+	require.Empty(t, withFigures(t, diary.Figures{}).findPractised(w))
 	day := func(day string, n int) diary.Practice { return diary.Practice{Day: day, Rounds: n} }
-	require.Equal(t, "1 round, today.", findings(t, diary.Figures{Practised: []diary.Practice{day("2026-03-14", 1)}}).findPractised(w))
+	require.Equal(t, "1 round, today.", withFigures(t, diary.Figures{Practised: []diary.Practice{day("2026-03-14", 1)}}).findPractised(w))
 	require.Equal(t, "7 rounds on 2 days since yesterday.",
-		findings(t, diary.Figures{Practised: []diary.Practice{day("2026-03-14", 5), day("2026-03-13", 2)}}).findPractised(w))
+		withFigures(t, diary.Figures{Practised: []diary.Practice{day("2026-03-14", 5), day("2026-03-13", 2)}}).findPractised(w))
 }
 
 // What there is too little of is said with how much more would do, and nothing of it

@@ -128,41 +128,110 @@ const leastLean = 8
 // findFingers says the one thing about finger timing: that the taps of all rhythms
 // lean to one side; else the rhythm whose taps lean farthest, if its interval leaves no
 // doubt to which side; else two rhythms whose spreads differ; else that no lean shows.
-func (d *Diary) findFingers(w Words) string {
+// Of an output without a set-up nobody knows where the dum is heard: a lean is first
+// told as its delay.
+func (d *Diary) findFingers(w Words) finding {
 	all := known(d.Figures.Fingers, func(f diary.Fingers) bool { return f.Bias.Known })
 	if len(all) == 0 {
-		return ""
+		return finding{}
 	}
-	least, most, far := all[0].Bias, all[0].Bias, diary.Fingers{}
+	leaning := known(all, leansSurely)
+	least, most := extremes(all)
+	oneSide := most < 0 || least > 0
+	switch {
+	case len(leaning) == 0:
+		return d.findSpread(w, all)
+	case d.unmeasured():
+		return finding{sayUnmeasured(w, millis(least), millis(most)), []claim{{says: side(most)}}}
+	case d.Figures.Output == "":
+		return d.findLater(w, all)
+	case len(all) > 1 && len(leaning) == len(all) && oneSide:
+		return sayThroughout(w, least, most)
+	}
+	return d.sayFarthest(w, leaning)
+}
+
+// unmeasured reports whether the taps lean to one side in all rhythms, surely in one at
+// least, on an output whose delay was never measured.
+func (d *Diary) unmeasured() bool {
+	all := known(d.Figures.Fingers, func(f diary.Fingers) bool { return f.Bias.Known })
+	if d.Figures.Output != "" || len(known(all, leansSurely)) == 0 {
+		return false
+	}
+	least, most := extremes(all)
+	return most < 0 || least > 0
+}
+
+// leansSurely reports whether the taps of a rhythm lean to a side, beyond doubt and so far that
+// it matters.
+func leansSurely(f diary.Fingers) bool {
+	return math.Abs(f.Bias.Value) >= leastLean && f.Bias.Excludes(0)
+}
+
+// extremes are the least and the most of the biases, in ms.
+func extremes(all []diary.Fingers) (least, most float64) {
+	least, most = all[0].Bias.Value, all[0].Bias.Value
 	for _, f := range all {
-		if f.Bias.Value < least.Value {
-			least = f.Bias
-		}
-		if f.Bias.Value > most.Value {
-			most = f.Bias
-		}
-		if f.Bias.Excludes(0) && math.Abs(f.Bias.Value) > math.Abs(far.Bias.Value) {
+		least, most = min(least, f.Bias.Value), max(most, f.Bias.Value)
+	}
+	return least, most
+}
+
+// side is to which side an offset lies.
+func side(ms float64) says {
+	if ms < 0 {
+		return saysAhead
+	}
+	return saysBehind
+}
+
+func sayThroughout(w Words, least, most float64) finding {
+	key, low, high := "fingers-all-behind", least, most
+	if most < 0 {
+		key, low, high = "fingers-all-ahead", -most, -least
+	}
+	return finding{w.Say(key, "low", wholeMs(millis(low)), "high", wholeMs(millis(high))), []claim{{says: side(most)}}}
+}
+
+func (d *Diary) sayFarthest(w Words, leaning []diary.Fingers) finding {
+	far := leaning[0]
+	for _, f := range leaning {
+		if math.Abs(f.Bias.Value) > math.Abs(far.Bias.Value) {
 			far = f
 		}
 	}
-	lean := func(f diary.Fingers) bool { return math.Abs(f.Bias.Value) >= leastLean && f.Bias.Excludes(0) }
-	throughout := len(all) > 1 && len(known(all, lean)) == len(all)
-	switch v := far.Bias.Value; {
-	case throughout && most.Value < 0:
-		return w.Say("fingers-all-ahead", "low", wholeMs(millis(-most.Value)), "high", wholeMs(millis(-least.Value)))
-	case throughout && least.Value > 0:
-		return w.Say("fingers-all-behind", "low", wholeMs(millis(least.Value)), "high", wholeMs(millis(most.Value)))
-	case v >= leastLean:
-		return w.Say("fingers-behind", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(v)), "between", sayWithin(w, far.Bias))
-	case v <= -leastLean:
-		return w.Say("fingers-ahead", "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(-v)), "between", sayWithin(w, far.Bias))
+	key, v := "fingers-behind", far.Bias.Value
+	if v < 0 {
+		key = "fingers-ahead"
 	}
-	return d.findSpread(w, all)
+	return finding{
+		w.Say(key, "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(math.Abs(v))), "between", sayWithin(w, far.Bias)),
+		[]claim{{says: side(v), rhythm: far.Rhythm}},
+	}
+}
+
+// findLater says which rhythm is tapped later than which, if their intervals do not meet:
+// that is so whatever the delay of the output is.
+func (d *Diary) findLater(w Words, all []diary.Fingers) finding {
+	early, late := all[0], all[0]
+	for _, f := range all {
+		if f.Bias.High < early.Bias.High {
+			early = f
+		}
+		if f.Bias.Low > late.Bias.Low {
+			late = f
+		}
+	}
+	if !apart(early.Bias, late.Bias) {
+		return d.findSpread(w, all)
+	}
+	by := late.Bias.Value - early.Bias.Value
+	return finding{text: w.Say("fingers-later", "late", d.name(late.Rhythm), "early", d.name(early.Rhythm), "ms", wholeMs(millis(by)))}
 }
 
 // findSpread says in which rhythm taps lie closest together, and in which farthest
 // apart, if their intervals do not meet; else that no lean shows.
-func (d *Diary) findSpread(w Words, all []diary.Fingers) string {
+func (d *Diary) findSpread(w Words, all []diary.Fingers) finding {
 	var near, wide diary.Fingers
 	for _, f := range all {
 		if f.Spread.Known && (!near.Spread.Known || f.Spread.High < near.Spread.High) {
@@ -173,9 +242,9 @@ func (d *Diary) findSpread(w Words, all []diary.Fingers) string {
 		}
 	}
 	if apart(near.Spread, wide.Spread) {
-		return w.Say("fingers-apart", "close", d.name(near.Rhythm), "wide", d.name(wide.Rhythm))
+		return finding{text: w.Say("fingers-apart", "close", d.name(near.Rhythm), "wide", d.name(wide.Rhythm))}
 	}
-	return w.Say("fingers-none")
+	return finding{w.Say("fingers-none"), []claim{{says: saysNoLean}}}
 }
 
 // sayWithin says the interval of a lean to one side, in ms, without the side.

@@ -6,6 +6,7 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/scoring"
 	"groundbeat/scoring/diary"
+	"groundbeat/scoring/stat"
 )
 
 // The drumhead of the diary, in parts of its width.
@@ -124,34 +125,55 @@ func roundKnown(f diary.Fingers) bool {
 	return false
 }
 
-// findRound says which count of which rhythm comes farthest ahead or behind, if its
-// interval leaves no doubt to which side, nor that it lies farther than that rhythm
-// does on the whole; else that no count stands out.
-func (d *Diary) findRound(w Words) string {
-	var far scoring.Estimate
-	which, count, told := "", "", false
+// findRound says which count of which rhythm comes farthest from where its dums come on
+// the whole, if that leaves no doubt, however many counts are looked at; else that none
+// stands out. What all taps have in common, such as the delay of an output, is none of a
+// count's.
+func (d *Diary) findRound(w Words) finding {
+	all, many := d.counted()
+	if many == 0 {
+		return finding{}
+	}
+	var far oneCount
+	for _, c := range all {
+		e := stat.Among(c.apart, many)
+		if e.Excludes(0) && math.Abs(e.Value) >= max(leastLean, math.Abs(far.apart.Value)) {
+			far = oneCount{c.rhythm, c.count, e}
+		}
+	}
+	if far.rhythm == "" {
+		return finding{text: w.Say("round-none")}
+	}
+	key, v := "round-later", far.apart.Value
+	if v < 0 {
+		key = "round-earlier"
+	}
+	return finding{text: w.Say(key, "rhythm", d.name(far.rhythm), "count", far.count, "ms", wholeMs(millis(math.Abs(v))), "between", sayWithin(w, far.apart))}
+}
+
+// oneCount is how far one count of a rhythm comes from its dums on the whole, in ms.
+type oneCount struct {
+	rhythm, count string
+	apart         scoring.Estimate
+}
+
+// counted are the counts that can be held against the whole of their rhythm; many is how
+// many counts are known at all.
+func (d *Diary) counted() (all []oneCount, many int) {
 	for _, f := range d.Figures.Fingers {
 		c := d.rhythm(f.Rhythm)
 		for _, of := range f.Counts {
 			if c == nil || of.Step >= c.Steps() || !of.Offset.Known {
 				continue
 			}
-			told = true
-			e := of.Offset
-			if e.Excludes(0) && (!f.Bias.Known || e.Excludes(f.Bias.Value)) && math.Abs(e.Value) > math.Abs(far.Value) {
-				far, which, count = e, f.Rhythm, countName(CountsOf(c.Base()), of.Step)
+			many++
+			if e := of.Offset; f.Bias.Known {
+				e.Value, e.Low, e.High = e.Value-f.Bias.Value, e.Low-f.Bias.Value, e.High-f.Bias.Value
+				all = append(all, oneCount{f.Rhythm, countName(CountsOf(c.Base()), of.Step), e})
 			}
 		}
 	}
-	switch v := far.Value; {
-	case !told:
-		return ""
-	case v >= leastLean:
-		return w.Say("round-behind", "rhythm", d.name(which), "count", count, "ms", wholeMs(millis(v)), "between", sayWithin(w, far))
-	case v <= -leastLean:
-		return w.Say("round-ahead", "rhythm", d.name(which), "count", count, "ms", wholeMs(millis(-v)), "between", sayWithin(w, far))
-	}
-	return w.Say("round-none")
+	return all, many
 }
 
 // roundTable is the pictures round the drumhead as a table.

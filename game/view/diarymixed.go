@@ -134,19 +134,22 @@ func (d *Diary) mixedKnown() bool {
 // be a slip. Own choice.
 const leastMixed = 0.05
 
-// findMixed says the worst mix-up, if it is one beyond doubt; else that none stands
-// out.
-func (d *Diary) findMixed(w Words) string {
+// findMixed says the worst mix-up, if it is one beyond doubt, also beside what was said
+// of the same rhythms before; else that none stands out.
+func (d *Diary) findMixed(w Words, before []claim) finding {
 	if !d.mixedKnown() {
-		return ""
+		return finding{}
 	}
 	for _, m := range d.Figures.Mixed.Worst {
-		if m.Share.Known && m.Share.Low >= leastMixed {
-			return w.Say("mixed-worst", "played", d.name(m.Played), "said", d.name(m.Said),
-				"n", ofHundred(m.Share.Value), "between", sayBetween(w, m.Share))
+		if !m.Share.Known || m.Share.Low < leastMixed || doubted(before, m) {
+			continue
+		}
+		return finding{
+			w.Say("mixed-worst", "played", d.name(m.Played), "said", d.name(m.Said), "percent", sayPart(w, m.Share.Value), "between", sayBetween(w, m.Share)),
+			[]claim{{says: saysTaken, rhythm: m.Played, other: m.Said, part: m.Share.Value}},
 		}
 	}
-	return w.Say("mixed-none")
+	return finding{w.Say("mixed-none"), []claim{{says: saysNoneTaken}}}
 }
 
 // mixedTable is the picture of mix-ups as a table: a line for each pair that came.

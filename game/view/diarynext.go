@@ -2,7 +2,10 @@ package view
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
+
+	"groundbeat/game/quiz"
 )
 
 // Next is something to practise next, and why. Kind and Reason are always there, the
@@ -10,9 +13,9 @@ import (
 type Next struct {
 	Reason  Reason
 	Kind    string   // of round, as in package history
-	Rhythms []string // IDs of what it is about; none where one stroke is asked; ReasonMixUp: what is played, and what it is taken for
+	Rhythms []string // IDs of what it is about; none where one stroke is asked
 	Level   string   // riff level; ReasonEdge
-	BPM     int      // counts a minute; ReasonTempo and ReasonSlow
+	Tempi   []int    // counts a minute; ReasonTempo, from slow to faster, and ReasonSlow
 }
 
 // Reason is why something is to be practised.
@@ -26,39 +29,66 @@ const (
 	ReasonWell                // it is done well
 	ReasonFirst               // it is new
 	ReasonSlow                // slowly, to begin and to end with
-	ReasonTempo               // a little faster than before
+	ReasonTempo               // from slow to faster
+	ReasonRung                // before whole rhythms
 )
+
+var reasons = map[quiz.Reason]Reason{
+	quiz.ReasonFirst: ReasonFirst, quiz.ReasonWell: ReasonWell, quiz.ReasonEasy: ReasonSlow,
+	quiz.ReasonDue: ReasonDue, quiz.ReasonMixUp: ReasonMixUp, quiz.ReasonRung: ReasonRung,
+	quiz.ReasonEdge: ReasonEdge, quiz.ReasonTempo: ReasonTempo, quiz.ReasonSlow: ReasonSlow,
+}
+
+// NextOf returns steps that belong together, of which there is one at least, as they are
+// offered.
+func NextOf(steps []quiz.Step) Next {
+	s := steps[0]
+	n := Next{Reason: reasons[s.Reason], Kind: s.Kind, Rhythms: s.Rhythms, Level: s.Level.String()}
+	if s.Kind != ScreenDums && s.Kind != ScreenWhich {
+		n.Reason, n.Rhythms = ReasonRung, nil
+	}
+	for _, one := range steps {
+		if one.BPM > 0 {
+			n.Tempi = append(n.Tempi, one.BPM)
+		}
+	}
+	return n
+}
 
 // next is what to practise: a practice of some minutes at one press, and single
 // rounds with their reasons. Nothing without sound or anything to offer.
-func (d *Diary) next(w Words) []Item {
+func (d *Diary) next(w Words, told []claim) []Item {
 	if len(d.Next) == 0 || d.Silent {
 		return nil
 	}
 	list := Item{ID: "next-list", Role: RoleList, Look: LookDoors}
 	for i, n := range d.Next {
+		is := d.offer(w, n, told)
+		if is.text == "" {
+			continue
+		}
 		id := fmt.Sprintf("next-%d", i+1)
 		list.Children = append(list.Children, Item{ID: id, Role: RoleListItem, Children: []Item{
-			{ID: id + "-begin", Role: RoleButton, Name: w.Say("next-begin", "kind", sayKind(w, n.Kind)), Text: d.sayNext(w, n),
-				Action: ActDiaryNext, Value: strconv.Itoa(i)},
+			{ID: id + "-begin", Role: RoleButton, Name: d.sayDo(w, n), Text: is.text, Action: ActDiaryNext, Value: strconv.Itoa(i)},
 		}})
 	}
 	return []Item{
 		subheading("next", w.Say("diary-next")),
 		{ID: "practice", Role: RoleGroup, Look: LookRow, Children: []Item{
-			d.minutes(w),
+			minutes(w, d.Minutes),
 			{ID: "practise", Role: RoleButton, Name: sayPractise(w, d.Minutes), Action: ActDiaryPractise,
 				Value: strconv.Itoa(d.Minutes), Look: LookPrimary}}},
 		list,
 	}
 }
 
-func (d *Diary) minutes(w Words) Item {
+// minutes is how long a practice is to be.
+func minutes(w Words, chosenOf int) Item {
 	it := Item{ID: "minutes", Role: RoleChoice, Name: w.Say("practice-length"), Action: ActDiaryMinutes}
 	for _, n := range PracticeMinutes() {
 		it.Options = append(it.Options, Option{strconv.Itoa(n), w.Say("minutes", "n", n)})
 	}
-	it.Value = chosen(it.Options, strconv.Itoa(d.Minutes))
+	it.Value = chosen(it.Options, strconv.Itoa(chosenOf))
 	return it
 }
 
@@ -72,31 +102,99 @@ func sayPractise(w Words, minutes int) string {
 	return w.Say("practise-ten")
 }
 
-func (d *Diary) sayNext(w Words, n Next) string {
-	var names []string
-	for _, id := range n.Rhythms {
+// sayDo says what is done: "Tap maqsum", "Tell maqsum from baladi", "Dum or tek?".
+func (d *Diary) sayDo(w Words, n Next) string {
+	names := d.names(n.Rhythms)
+	switch {
+	case n.Kind == ScreenDums && len(names) > 0:
+		return w.Say("next-tap", "rhythm", names[0])
+	case n.Kind == ScreenWhich && len(names) == 2:
+		return w.Say("next-tell-two", "first", names[0], "second", names[1])
+	case n.Kind == ScreenWhich && len(names) > 2:
+		return w.Say("next-tell", "list", sayList(w, names))
+	}
+	return sayKind(w, n.Kind)
+}
+
+func (d *Diary) names(ids []string) (names []string) {
+	for _, id := range ids {
 		names = append(names, d.name(id))
 	}
-	name := sayList(w, names)
-	switch {
-	case len(names) == 0:
-		return w.Say("next-rung")
-	case n.Reason == ReasonMixUp && len(names) > 1:
-		return w.Say("next-mix-up", "rhythm", names[0], "other", names[1])
+	return names
+}
+
+// offer says why something is offered, and what that claims beside what is told; nothing
+// where it would be said to go well, and something else says that it does not.
+func (d *Diary) offer(w Words, n Next, told []claim) finding {
+	f := finding{text: d.sayNext(w, n, told)}
+	switch n.Reason {
+	case ReasonWell:
+		if slices.ContainsFunc(n.Rhythms, func(id string) bool { return weak(told, id) }) {
+			return finding{}
+		}
+		f.claims = n.claims(saysWell)
+	case ReasonFirst:
+		f.claims = n.claims(saysNew)
+	case ReasonEdge:
+		f.claims = n.claims(saysWork)
+	case ReasonMixUp:
+		if c, is := mixUpTold(told, n.Rhythms); is {
+			f.claims = []claim{c}
+		}
 	}
+	return f
+}
+
+// claims are the same of each of the rhythms.
+func (n Next) claims(is says) (all []claim) {
+	for _, id := range n.Rhythms {
+		all = append(all, claim{says: is, rhythm: id, kind: n.Kind, level: n.Level})
+	}
+	return all
+}
+
+// mixUpTold returns what is told of two rhythms of which one is taken for the other, and
+// reports whether that is told.
+func mixUpTold(told []claim, rhythms []string) (claim, bool) {
+	for _, c := range told {
+		if c.says == saysTaken && slices.Contains(rhythms, c.rhythm) && slices.Contains(rhythms, c.other) {
+			return c, true
+		}
+	}
+	return claim{}, false
+}
+
+// sayNext says why.
+func (d *Diary) sayNext(w Words, n Next, told []claim) string {
 	switch n.Reason {
 	case ReasonEdge:
-		return w.Say("next-edge", "rhythm", name, "level", levelName(w, n.Level))
+		return w.Say("next-edge", "level", levelName(w, n.Level))
 	case ReasonWell:
-		return w.Say("next-well", "rhythm", name)
+		return w.Say("next-well")
 	case ReasonFirst:
-		return w.Say("next-first", "rhythm", name)
+		return w.Say("next-first")
 	case ReasonSlow:
-		return w.Say("next-slow", "rhythm", name, "tempo", w.Say("tempo", "bpm", n.BPM))
+		return w.Say("next-slow", "tempo", sayTempi(w, n.Tempi))
 	case ReasonTempo:
-		return w.Say("next-tempo", "rhythm", name, "tempo", w.Say("tempo", "bpm", n.BPM))
+		return w.Say("next-tempo", "tempo", sayTempi(w, n.Tempi))
+	case ReasonRung:
+		return w.Say("next-rung")
+	case ReasonMixUp:
+		if c, is := mixUpTold(told, n.Rhythms); is {
+			return w.Say("next-mix-up-often", "rhythm", d.name(c.rhythm), "other", d.name(c.other))
+		}
+		return w.Say("next-mix-up")
 	}
-	return w.Say("next-due", "rhythm", name)
+	return w.Say("next-due")
+}
+
+// sayTempi says some tempi: "70, 74 and 76 counts a minute".
+func sayTempi(w Words, all []int) string {
+	var each []string
+	for _, bpm := range all {
+		each = append(each, strconv.Itoa(bpm))
+	}
+	return w.Say("tempo", "bpm", sayList(w, each))
 }
 
 // Practice is a practice of some minutes that is under way.

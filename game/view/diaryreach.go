@@ -94,21 +94,22 @@ func sayLevels(w Words, e scoring.Estimate) string {
 // findReach says how much riff is heard through, of the kind of round that was
 // practised most: whether it has become more, if the intervals of the first and the
 // latest days do not meet; and how sure that is.
-func (d *Diary) findReach(w Words) string {
+func (d *Diary) findReach(w Words) finding {
 	all := known(d.Figures.Reach, func(r diary.Reach) bool { return r.Now.Known })
 	if len(all) == 0 {
-		return ""
+		return finding{}
 	}
 	r := all[0]
 	spans := heards(r, d.Today)
 	now := sayLevels(w, r.Now)
+	key, c := "reach-now", claim{says: saysHeard, kind: r.Kind, level: reachLevel(r.Now.Low)}
 	switch first, last := spans[0].Estimate, spans[len(spans)-1].Estimate; {
 	case apart(first, last):
-		return w.Say("reach-more", "kind", sayKind(w, r.Kind), "level", now)
+		key, c.says = "reach-more", saysHeardMore
 	case apart(last, first):
-		return w.Say("reach-less", "kind", sayKind(w, r.Kind), "level", now)
+		key, c.says = "reach-less", saysHeardLess
 	}
-	return w.Say("reach-now", "kind", sayKind(w, r.Kind), "level", now)
+	return finding{w.Say(key, "kind", sayKind(w, r.Kind), "level", now), []claim{c}}
 }
 
 // reachTable is the pictures of what is heard through as a table.

@@ -24,10 +24,10 @@ func (d *Diary) right(w Words, a diary.Accuracy, days timeline) *Picture {
 		from: sayDay(w, days.first, d.Today), to: sayDay(w, days.last, d.Today),
 		rules: []rule{{1, w.Say("right-all"), true}, {0.5, w.Say("right-half"), true}, {0, w.Say("right-none"), true}}}
 	known := t.known()
-	t.value = w.Say("percent", "n", ofHundred(known[len(known)-1].Value))
+	t.value = sayPart(w, known[len(known)-1].Value)
 	p := &Picture{}
 	t.draw(p)
-	p.Twin = sayRight(w, known, d.Today)
+	p.Twin = sayRight(w, a.Tapped, known, d.Today)
 	return p
 }
 
@@ -45,34 +45,40 @@ func points(a diary.Accuracy) []point {
 	return all
 }
 
-func sayRight(w Words, known []point, today string) string {
+func sayRight(w Words, tapped bool, known []point, today string) string {
 	var all []string
 	for _, at := range known {
 		all = append(all, w.Say("trend-days", "days", sayDays(w, at.from, at.to, today),
-			"value", ofHundred(at.Value), "between", sayBetween(w, at.Estimate)))
+			"value", sayPart(w, at.Value), "between", sayBetween(w, at.Estimate)))
+	}
+	if tapped {
+		return w.Say("tapped-twin", "list", sayList(w, all))
 	}
 	return w.Say("right-twin", "list", sayList(w, all))
 }
 
+// sayPart says a part: "36 %".
+func sayPart(w Words, part float64) string { return w.Say("percent", "n", ofHundred(part)) }
+
 // ofHundred is a part in whole hundredths.
 func ofHundred(part float64) int { return int(math.Round(100 * part)) }
 
-// sayBetween says the interval of a part: "67 to 91 of 100".
+// sayBetween says the interval of a part: "67 to 91 %".
 func sayBetween(w Words, e scoring.Estimate) string {
-	return w.Say("of-hundred", "low", ofHundred(e.Low), "high", ofHundred(e.High))
+	return w.Say("percent-between", "low", ofHundred(e.Low), "high", ofHundred(e.High))
 }
 
 // findRight says the one thing that accuracy tells of rhythms: which one has become
 // surer since the first stretch of days, or less sure of what was no harder; else which one is surer than
 // another; else that they are alike as far as this tells. Two are told apart only
 // where their intervals do not meet.
-func (d *Diary) findRight(w Words, tapped bool) string {
+func (d *Diary) findRight(w Words, tapped bool) finding {
 	all := known(d.rights(tapped), func(a diary.Accuracy) bool { return a.All.Share.Known })
 	if len(all) == 0 {
-		return ""
+		return finding{}
 	}
 	if which, was, is := changed(all); which != "" {
-		return sayChanged(w, tapped, d.name(which), was, is)
+		return d.sayChanged(w, tapped, which, was, is)
 	}
 	best, least := all[0], all[0]
 	for _, a := range all {
@@ -85,16 +91,15 @@ func (d *Diary) findRight(w Words, tapped bool) string {
 	}
 	switch {
 	case apart(least.All.Share, best.All.Share):
-		return sayApart(w, tapped, d.name(best.Rhythm), d.name(least.Rhythm),
-			ofHundred(best.All.Share.Value), ofHundred(least.All.Share.Value))
+		return d.sayApart(w, best, least)
 	case len(all) == 1 && tapped:
-		return w.Say("tapped-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))
+		return finding{text: w.Say("tapped-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))}
 	case len(all) == 1:
-		return w.Say("right-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))
+		return finding{text: w.Say("right-one", "rhythm", d.name(all[0].Rhythm), "between", sayBetween(w, all[0].All.Share))}
 	case tapped:
-		return w.Say("tapped-alike")
+		return finding{text: w.Say("tapped-alike"), claims: []claim{{says: saysAlike, skill: skillDums}}}
 	}
-	return w.Say("right-alike")
+	return finding{text: w.Say("right-alike"), claims: []claim{{says: saysAlike, skill: skillNames}}}
 }
 
 // Two stretches of days are compared as they are if their riffs differ by less than
@@ -106,10 +111,10 @@ func harder(a, b diary.Span) bool {
 	return b.Full-a.Full > likeRiffs || b.BPM > (1+likeTempi)*a.BPM
 }
 
-// changed is the rhythm that has changed most since the first stretch of days, of 100
-// as it was and as it is; "" where none has beyond doubt. That less was
+// changed is the rhythm that has changed most since the first stretch of days, as it was
+// and as it is; "" where none has beyond doubt. That less was
 // right of what was harder, or more of what was easier, is no change of the player's.
-func changed(all []diary.Accuracy) (which string, was, is int) {
+func changed(all []diary.Accuracy) (which string, was, is float64) {
 	most := 0.0
 	for _, a := range all {
 		spans := known(a.Spans, func(s diary.Span) bool { return s.Share.Known })
@@ -122,29 +127,36 @@ func changed(all []diary.Accuracy) (which string, was, is int) {
 			continue
 		}
 		if (apart(first.Share, last.Share) || apart(last.Share, first.Share)) && math.Abs(by) > most {
-			most, which, was, is = math.Abs(by), a.Rhythm, ofHundred(first.Share.Value), ofHundred(last.Share.Value)
+			most, which, was, is = math.Abs(by), a.Rhythm, first.Share.Value, last.Share.Value
 		}
 	}
 	return which, was, is
 }
 
-func sayChanged(w Words, tapped bool, rhythm string, was, is int) string {
+func (d *Diary) sayChanged(w Words, tapped bool, rhythm string, was, is float64) finding {
+	key, c := "right-surer", claim{says: saysMore, rhythm: rhythm, part: is}
 	switch {
 	case is > was && tapped:
-		return w.Say("tapped-more", "rhythm", rhythm, "was", was, "is", is)
+		key, c.skill = "tapped-more", skillDums
 	case is > was:
-		return w.Say("right-surer", "rhythm", rhythm, "was", was, "is", is)
 	case tapped:
-		return w.Say("tapped-fewer", "rhythm", rhythm, "was", was, "is", is)
+		key, c.says, c.skill = "tapped-fewer", saysLess, skillDums
+	default:
+		key, c.says = "right-less", saysLess
 	}
-	return w.Say("right-less", "rhythm", rhythm, "was", was, "is", is)
+	return finding{w.Say(key, "rhythm", d.name(rhythm), "was", sayPart(w, was), "is", sayPart(w, is)), []claim{c}}
 }
 
-func sayApart(w Words, tapped bool, most, least string, high, low int) string {
-	if tapped {
-		return w.Say("tapped-apart", "most", most, "high", high, "least", least, "low", low)
+func (d *Diary) sayApart(w Words, best, least diary.Accuracy) finding {
+	key, of := "right-apart", skillNames
+	if best.Tapped {
+		key, of = "tapped-apart", skillDums
 	}
-	return w.Say("right-apart", "most", most, "high", high, "least", least, "low", low)
+	high, low := best.All.Share.Value, least.All.Share.Value
+	return finding{
+		w.Say(key, "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low)),
+		[]claim{{says: saysMost, skill: of, rhythm: best.Rhythm, part: high}, {says: saysLeast, skill: of, rhythm: least.Rhythm, part: low}},
+	}
 }
 
 // apart reports whether all of a's interval lies below b's.
@@ -163,8 +175,12 @@ func known[T any](all []T, is func(T) bool) []T {
 
 // rightTable is the pictures of accuracy as a table.
 func (d *Diary) rightTable(w Words, id string, tapped bool) Item {
-	it := Item{ID: id, Role: RoleTable, Name: w.Say("table-right"), Columns: []string{
-		w.Say("rhythm"), w.Say("column-days"), w.Say("column-right"), w.Say("column-between")}}
+	name, right := w.Say("table-right"), w.Say("column-right")
+	if tapped {
+		name, right = w.Say("table-tapped"), w.Say("column-not-missed")
+	}
+	it := Item{ID: id, Role: RoleTable, Name: name, Columns: []string{
+		w.Say("rhythm"), w.Say("column-days"), right, w.Say("column-between")}}
 	for _, a := range d.rights(tapped) {
 		for _, s := range a.Spans {
 			row := []string{d.name(a.Rhythm), sayDays(w, s.From, s.To, d.Today), none, w.Say("too-few-yet")}

@@ -10,15 +10,15 @@ import (
 
 // told is what the rounds tell: for each matter a sentence, its pictures, and the
 // same as a table; nothing of a matter that there were no rounds of.
-func (d *Diary) told(w Words) []Item {
+func (d *Diary) told(w Words, is sentences) []Item {
 	f := &d.Figures
 	return once(present([]Item{
-		d.matter(w, "named", w.Say("right-named"), d.findRight(w, false), d.rightPictures(w, false), d.rightFew(w, false), d.rightTable(w, "named-table", false)),
-		d.matter(w, "tapped", w.Say("right-tapped"), d.findRight(w, true), d.rightPictures(w, true), d.rightFew(w, true), d.rightTable(w, "tapped-table", true)),
-		d.matter(w, "fingers", w.Say("fingers"), d.findFingers(w), d.fingerPictures(w), d.fingersFew(w), d.fingersTable(w)),
-		d.matter(w, "round", w.Say("round"), d.findRound(w), d.roundPictures(w), "", d.roundTable(w)),
-		d.matter(w, "mixed", w.Say("mixed"), d.findMixed(w), d.one("mixed", w.Say("mixed"), d.mixedKnown(), func() *Picture { return d.mixed(w) }), d.mixedFew(w), d.mixedTable(w)),
-		d.matter(w, "reach", w.Say("reach"), d.findReach(w), d.reachPictures(w), d.reachFew(w), d.reachTable(w)),
+		d.matter(w, "named", w.Say("right-named"), is.named.text, d.rightPictures(w, false), d.rightFew(w, false), d.rightTable(w, "named-table", false)),
+		d.matter(w, "tapped", w.Say("right-tapped"), is.tapped.text, d.rightPictures(w, true), d.rightFew(w, true), d.rightTable(w, "tapped-table", true)),
+		d.matter(w, "fingers", w.Say("fingers"), is.fingers.text, d.fingerPictures(w), d.fingersFew(w), d.fingersTable(w)),
+		d.matter(w, "round", w.Say("round"), is.round.text, d.roundPictures(w), "", d.roundTable(w)),
+		d.matter(w, "mixed", w.Say("mixed"), is.mixed.text, d.one("mixed", w.Say("mixed"), d.mixedKnown(), func() *Picture { return d.mixed(w) }), d.mixedFew(w), d.mixedTable(w)),
+		d.matter(w, "reach", w.Say("reach"), is.reach.text, d.reachPictures(w), d.reachFew(w), d.reachTable(w)),
 		d.matter(w, "days", w.Say("days"), d.findPractised(w), d.one("days", w.Say("days"), len(f.Practised) > 0, func() *Picture { return d.practised(w) }), "", d.practisedTable(w)),
 	}))
 }
@@ -36,6 +36,9 @@ func (d *Diary) matter(w Words, id, name, finding string, pictures []Item, few s
 	items := []Item{subheading(id, name)}
 	if finding != "" {
 		items = append(items, Item{ID: id + "-finding", Role: RoleText, Text: finding, Look: LookFinding})
+	}
+	if id == "fingers" && d.unmeasured() {
+		items = append(items, toSetUp(w))
 	}
 	if len(pictures) > 0 {
 		items = append(append(items, grids(w, id, pictures)...), marks(w, id))
@@ -68,8 +71,10 @@ func grids(w Words, id string, pictures []Item) []Item {
 func marks(w Words, id string) Item {
 	it := Item{ID: id + "-marks", Role: RoleText, Look: LookNote}
 	switch id {
-	case "named", "tapped", "reach":
+	case "named", "reach":
 		it.Text = w.Say("trend-marks")
+	case "tapped":
+		it.Text = w.Say("tapped-means", "wide", wholeMs(scoring.Wide), "close", wholeMs(scoring.Close)) + " " + w.Say("trend-marks")
 	case "fingers":
 		it.Text = w.Say("fingers-marks")
 	case "round":

@@ -126,8 +126,11 @@ func (l *learner) knows(day int) quiz.Known {
 }
 
 // practise lets her practise so many days.
-func (l *learner) practise(t testing.TB, days int) {
-	for day := range days {
+func (l *learner) practise(t testing.TB, days int) { l.practiseFrom(t, 0, days) }
+
+// practiseFrom lets her practise so many days from one on.
+func (l *learner) practiseFrom(t testing.TB, from, days int) {
+	for day := from; day < from+days; day++ {
 		var of []lived
 		if day%7 != 6 {
 			at := theirDay(day)
