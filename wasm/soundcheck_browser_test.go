@@ -148,7 +148,7 @@ func TestSoundCheckTips(t *testing.T) {
 	b.wait("document.querySelector('#heard') && !document.querySelector('#tips')")
 
 	b.visit(s.URL + "/?screen=listen")
-	require.Equal(t, "60 % towards the bass drum", b.text("#balance output"), "Listen begins with it")
+	require.Equal(t, "60 % towards the bass drum", b.text("#balance output"), "Listen begins with it")
 	b.visit(s.URL + soundCheck)
 	b.press("Both drums alike")
 	b.wait("!document.querySelector('#balance')")

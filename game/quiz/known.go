@@ -96,9 +96,9 @@ func (k Known) sorts(kind string) []Well {
 	return all
 }
 
-// met reports whether there was a round of a rhythm.
+// met reports whether there was a round of a rhythm in which she did something.
 func (k Known) met(rhythm string) bool {
-	return slices.ContainsFunc(k.Rounds, func(r history.Round) bool { return r.Rhythm == rhythm }) ||
+	return slices.ContainsFunc(k.Rounds, func(r history.Round) bool { return r.Rhythm == rhythm && diary.Tried(r) }) ||
 		slices.ContainsFunc(k.Met, func(m diary.Met) bool { return m.Rhythm == rhythm })
 }
 

@@ -145,13 +145,9 @@ func (p *planner) edge(i int) (Step, bool) {
 // faster is one rhythm after the other three times, the rarest first, bare: slower than
 // the ladder of tempo, on it, and a little faster.
 func (p *planner) faster(i int) (Step, bool) {
-	why := ReasonTempo
-	if p.fresh() {
-		why = ReasonFirst
-	}
 	c := p.rare[(i/3+1)%len(p.rare)]
 	at := max(Slowest, p.tempo-2*fasterStep) + []Tempo{0, 2 * fasterStep, 3 * fasterStep}[i%3]
-	return p.tap(c, bare, min(at, Fastest), why), true
+	return p.tap(c, bare, min(at, Fastest), ReasonTempo), true
 }
 
 // slow is the last step: the slowest of the player's rhythms at its slow tempo, bare.

@@ -115,7 +115,7 @@ func TestPracticeIsHers(t *testing.T) {
 		return n
 	}
 	first := reasons("1 new")
-	require.Equal(t, []Reason{ReasonFirst, ReasonSlow}, slices.Sorted(maps.Keys(first)))
+	require.Equal(t, []Reason{ReasonFirst, ReasonSlow, ReasonTempo}, slices.Sorted(maps.Keys(first)))
 	require.Positive(t, reasons("2 beginning")[ReasonRung])
 	require.Greater(t, reasons("3 mixing up")[ReasonMixUp], 4)
 	require.Positive(t, reasons("3 mixing up")[ReasonFirst], "a new rhythm")

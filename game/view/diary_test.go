@@ -217,7 +217,7 @@ func everyOne(t testing.TB) diary.Mixed {
 func TestDiaryFindings(t *testing.T) {
 	w, d := words(t), mira(t)
 	require.Equal(t, "You have become surer of sa'idi: 38 % right at first, 90 % now.", d.findRight(w, false).text)
-	require.Equal(t, "You miss fewer dums of maqsum: 64 % not missed at first, 88 % now.", d.findRight(w, true).text)
+	require.Equal(t, "More dums of maqsum are not missed: 64 % at first, 88 % now.", d.findRight(w, true).text)
 	require.Equal(t, "You tap sa'idi about 17 ms behind (12 to 22 ms).", d.findFingers(w).text)
 	require.Equal(t, "In çiftetelli your 5 comes about 63 ms earlier than its dums on the whole (28 to 98 ms).", d.findRound(w).text)
 	require.Equal(t, "You take çiftetelli for masmudi kabir about 44 % of the time (29 to 59 %).", d.findMixed(w, nil).text)

@@ -83,7 +83,7 @@ func requireAgreement(t *testing.T, w Words, d *Diary) {
 // told, and what is offered and why.
 func TestDiaryAgreesWithItself(t *testing.T) {
 	w := words(t)
-	learners, step := 8, 2
+	learners, step := 5, 3
 	if testing.Short() {
 		learners, step = 3, 5
 	}

@@ -52,8 +52,8 @@ func TestFindRightOfHarder(t *testing.T) {
 	w := words(t)
 	more, less := [][2]int{{8, 20}, {19, 20}}, [][2]int{{19, 20}, {8, 20}}
 	const alike = "Of the dums of maqsum 52 to 80 % are not missed."
-	const fewer = "You miss more dums of maqsum than at first: 95 % not missed then, 40 % now."
-	const better = "You miss fewer dums of maqsum: 40 % not missed at first, 95 % now."
+	const fewer = "Fewer dums of maqsum are not missed than at first: 95 % then, 40 % now."
+	const better = "More dums of maqsum are not missed: 40 % at first, 95 % now."
 	for _, c := range []struct {
 		of         [][2]int
 		full, fast [2]float64
@@ -83,12 +83,12 @@ func TestFindRightOfTaps(t *testing.T) {
 	}{
 		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{10, 12})}, "Of the dums of maqsum 55 to 95 % are not missed."},
 		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{19, 20}, [2]int{8, 20})},
-			"You miss more dums of maqsum than at first: 95 % not missed then, 40 % now."},
-		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{8, 20}, [2]int{19, 20})}, "You miss fewer dums of maqsum: 40 % not missed at first, 95 % now."},
+			"Fewer dums of maqsum are not missed than at first: 95 % then, 40 % now."},
+		{[]diary.Accuracy{accuracy("maqsum", true, [2]int{8, 20}, [2]int{19, 20})}, "More dums of maqsum are not missed: 40 % at first, 95 % now."},
 		{[]diary.Accuracy{accuracy("saidi", true, [2]int{8, 20}), accuracy("maqsum", true, [2]int{19, 20})},
-			"You miss fewest dums of maqsum, 95 % not missed, and most of sa'idi, 40 % not missed."},
+			"Most dums are not missed in maqsum, 95 %, and fewest in sa'idi, 40 %."},
 		{[]diary.Accuracy{accuracy("saidi", true, [2]int{12, 20}), accuracy("maqsum", true, [2]int{15, 20})},
-			"You miss about as many dums of one rhythm as of another, as far as this tells."},
+			"About as many dums of one rhythm as of another are not missed, as far as this tells."},
 	} {
 		require.Equal(t, c.want, withFigures(t, diary.Figures{Accuracy: c.all}).findRight(w, true).text)
 	}

@@ -186,11 +186,11 @@ func side(ms float64) says {
 }
 
 func sayThroughout(w Words, least, most float64) finding {
-	key, low, high := "fingers-all-behind", least, most
+	text := w.Say("fingers-all-behind", "low", wholeMs(millis(least)), "high", wholeMs(millis(most)))
 	if most < 0 {
-		key, low, high = "fingers-all-ahead", -most, -least
+		text = w.Say("fingers-all-ahead", "low", wholeMs(millis(-most)), "high", wholeMs(millis(-least)))
 	}
-	return finding{w.Say(key, "low", wholeMs(millis(low)), "high", wholeMs(millis(high))), []claim{{says: side(most)}}}
+	return finding{text, []claim{{says: side(most)}}}
 }
 
 func (d *Diary) sayFarthest(w Words, leaning []diary.Fingers) finding {
@@ -200,14 +200,12 @@ func (d *Diary) sayFarthest(w Words, leaning []diary.Fingers) finding {
 			far = f
 		}
 	}
-	key, v := "fingers-behind", far.Bias.Value
-	if v < 0 {
-		key = "fingers-ahead"
+	name, ms, between := d.name(far.Rhythm), wholeMs(millis(math.Abs(far.Bias.Value))), sayWithin(w, far.Bias)
+	text := w.Say("fingers-behind", "rhythm", name, "ms", ms, "between", between)
+	if far.Bias.Value < 0 {
+		text = w.Say("fingers-ahead", "rhythm", name, "ms", ms, "between", between)
 	}
-	return finding{
-		w.Say(key, "rhythm", d.name(far.Rhythm), "ms", wholeMs(millis(math.Abs(v))), "between", sayWithin(w, far.Bias)),
-		[]claim{{says: side(v), rhythm: far.Rhythm}},
-	}
+	return finding{text, []claim{{says: side(far.Bias.Value), rhythm: far.Rhythm}}}
 }
 
 // findLater says which rhythm is tapped later than which, if their intervals do not meet:

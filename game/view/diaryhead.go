@@ -144,11 +144,11 @@ func (d *Diary) findRound(w Words) finding {
 	if far.rhythm == "" {
 		return finding{text: w.Say("round-none")}
 	}
-	key, v := "round-later", far.apart.Value
-	if v < 0 {
-		key = "round-earlier"
+	name, ms, between := d.name(far.rhythm), wholeMs(millis(math.Abs(far.apart.Value))), sayWithin(w, far.apart)
+	if far.apart.Value < 0 {
+		return finding{text: w.Say("round-earlier", "rhythm", name, "count", far.count, "ms", ms, "between", between)}
 	}
-	return finding{text: w.Say(key, "rhythm", d.name(far.rhythm), "count", far.count, "ms", wholeMs(millis(math.Abs(v))), "between", sayWithin(w, far.apart))}
+	return finding{text: w.Say("round-later", "rhythm", name, "count", far.count, "ms", ms, "between", between)}
 }
 
 // oneCount is how far one count of a rhythm comes from its dums on the whole, in ms.

@@ -102,14 +102,16 @@ func (d *Diary) findReach(w Words) finding {
 	r := all[0]
 	spans := heards(r, d.Today)
 	now := sayLevels(w, r.Now)
-	key, c := "reach-now", claim{says: saysHeard, kind: r.Kind, level: reachLevel(r.Now.Low)}
+	c := claim{says: saysHeard, kind: r.Kind, level: reachLevel(r.Now.Low)}
 	switch first, last := spans[0].Estimate, spans[len(spans)-1].Estimate; {
 	case apart(first, last):
-		key, c.says = "reach-more", saysHeardMore
+		c.says = saysHeardMore
+		return finding{w.Say("reach-more", "kind", sayKind(w, r.Kind), "level", now), []claim{c}}
 	case apart(last, first):
-		key, c.says = "reach-less", saysHeardLess
+		c.says = saysHeardLess
+		return finding{w.Say("reach-less", "kind", sayKind(w, r.Kind), "level", now), []claim{c}}
 	}
-	return finding{w.Say(key, "kind", sayKind(w, r.Kind), "level", now), []claim{c}}
+	return finding{w.Say("reach-now", "kind", sayKind(w, r.Kind), "level", now), []claim{c}}
 }
 
 // reachTable is the pictures of what is heard through as a table.

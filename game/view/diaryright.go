@@ -134,29 +134,32 @@ func changed(all []diary.Accuracy) (which string, was, is float64) {
 }
 
 func (d *Diary) sayChanged(w Words, tapped bool, rhythm string, was, is float64) finding {
-	key, c := "right-surer", claim{says: saysMore, rhythm: rhythm, part: is}
-	switch {
-	case is > was && tapped:
-		key, c.skill = "tapped-more", skillDums
-	case is > was:
-	case tapped:
-		key, c.says, c.skill = "tapped-fewer", saysLess, skillDums
-	default:
-		key, c.says = "right-less", saysLess
+	c := claim{says: saysMore, rhythm: rhythm, part: is}
+	if is < was {
+		c.says = saysLess
 	}
-	return finding{w.Say(key, "rhythm", d.name(rhythm), "was", sayPart(w, was), "is", sayPart(w, is)), []claim{c}}
+	name, then, now := d.name(rhythm), sayPart(w, was), sayPart(w, is)
+	switch {
+	case !tapped && is > was:
+		return finding{w.Say("right-surer", "rhythm", name, "was", then, "is", now), []claim{c}}
+	case !tapped:
+		return finding{w.Say("right-less", "rhythm", name, "was", then, "is", now), []claim{c}}
+	}
+	c.skill = skillDums
+	if is > was {
+		return finding{w.Say("tapped-more", "rhythm", name, "was", then, "is", now), []claim{c}}
+	}
+	return finding{w.Say("tapped-fewer", "rhythm", name, "was", then, "is", now), []claim{c}}
 }
 
 func (d *Diary) sayApart(w Words, best, least diary.Accuracy) finding {
-	key, of := "right-apart", skillNames
+	of, high, low := skillNames, best.All.Share.Value, least.All.Share.Value
+	text := w.Say("right-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low))
 	if best.Tapped {
-		key, of = "tapped-apart", skillDums
+		of = skillDums
+		text = w.Say("tapped-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low))
 	}
-	high, low := best.All.Share.Value, least.All.Share.Value
-	return finding{
-		w.Say(key, "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low)),
-		[]claim{{says: saysMost, skill: of, rhythm: best.Rhythm, part: high}, {says: saysLeast, skill: of, rhythm: least.Rhythm, part: low}},
-	}
+	return finding{text, []claim{{says: saysMost, skill: of, rhythm: best.Rhythm, part: high}, {says: saysLeast, skill: of, rhythm: least.Rhythm, part: low}}}
 }
 
 // apart reports whether all of a's interval lies below b's.

@@ -130,8 +130,8 @@ func TestProblemChangesOneText(t *testing.T) {
 
 func TestBalanceInWords(t *testing.T) {
 	w := words(t)
-	for n, want := range map[int]string{-100: "lead drum alone", -30: "30 % towards the lead drum", 0: "both drums alike",
-		70: "70 % towards the bass drum", 100: "bass drum alone"} {
+	for n, want := range map[int]string{-100: "lead drum alone", -30: "30 % towards the lead drum", 0: "both drums alike",
+		70: "70 % towards the bass drum", 100: "bass drum alone"} {
 		require.Equal(t, want, sayBalance(w, n))
 	}
 }

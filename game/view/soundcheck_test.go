@@ -52,12 +52,12 @@ func TestSoundCheckTips(t *testing.T) {
 
 	most := all["sound-check-no-more-bass"]
 	require.Equal(t, "60", most.Find("more-bass").Value, "no further, and the lead drum is still heard")
-	require.Equal(t, "60 % towards the bass drum.", most.Find("balance").Text)
+	require.Equal(t, "60 % towards the bass drum.", most.Find("balance").Text)
 	require.False(t, most.Find("alike").Pressed)
 	require.Equal(t, "0", most.Find("alike").Value)
 
 	set := all["sound-check-set"]
-	require.Equal(t, "20 % towards the bass drum.", set.Find("balance").Text, "what is not as usual is said without being asked")
+	require.Equal(t, "20 % towards the bass drum.", set.Find("balance").Text, "what is not as usual is said without being asked")
 	require.NotNil(t, set.Find("alike"))
 }
 
