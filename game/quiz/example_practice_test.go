@@ -28,6 +28,6 @@ func ExampleKnown_Practice() {
 	// first which [baladi ciftetelli] bare 0 20
 	// first stroke [] bare 0 10
 	// first dums [baladi] bare 76 36
-	// first dums [baladi] bare 72 38
+	// tempo dums [baladi] bare 72 38
 	// slow dums [ciftetelli] bare 60 28
 }
