@@ -1,12 +1,6 @@
 package stat
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mathext"
-
-	"groundbeat/scoring"
-)
+import "groundbeat/scoring"
 
 // Among returns the estimate of a mean with the interval that it needs where it was
 // chosen among so many, because it stands out: all of their intervals hold together as
@@ -22,13 +16,7 @@ func Among(e scoring.Estimate, many int) scoring.Estimate {
 	if !e.Known || many < 2 || e.N < 2 {
 		return e
 	}
-	by := studentAt(tail/float64(many), float64(e.N-1)) / studentAt(tail, float64(e.N-1))
+	by := studentAt(float64(e.N-1), 2*tail/float64(many)) / studentAt(float64(e.N-1), 2*tail)
 	e.Low, e.High = e.Value-by*(e.Value-e.Low), e.Value+by*(e.High-e.Value)
 	return e
-}
-
-// studentAt returns the quantile of Student's t distribution that so much lies above.
-func studentAt(above, freedom float64) float64 {
-	x := mathext.InvRegIncBeta(freedom/2, .5, 2*above)
-	return math.Sqrt(freedom * (1 - x) / x)
 }
