@@ -79,7 +79,7 @@ func (x *carrying) screen() view.Screen {
 	if m.Phase == view.Reviewing {
 		m.Keep(x.carried)
 		c := x.round.Question.Rhythm
-		m.Columns = view.Columns(c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.board(), true)
+		m.Columns = view.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.board(), true)
 		m.Own = x.own()
 	}
 	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })

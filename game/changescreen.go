@@ -20,10 +20,10 @@ func (x *changing) screen() view.Screen {
 func (x *changing) model() *view.Change {
 	a, c := x.address, x.change.From
 	m := &view.Change{
-		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Any: a.Rhythm == view.Any,
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping, Any: a.Rhythm == view.Any,
 		Answers: a.Answers, From: a.From, FromNames: x.names, Fewer: x.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.levels(),
 		Volume: x.shownVolume(), Balance: x.ear.balance, Help: x.ear.shown(),
-		Columns: view.Columns(c.Steps(), c.StepsPerBeat(), x.board(), false),
+		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.board(), false),
 		Notes:   x.notes(), Round: x.number,
 	}
 	m.Core, m.More = x.options()
@@ -98,7 +98,7 @@ func (x *changing) draw(place string) *view.Picture {
 		}
 		x.show(&h.Head, x.ear.hands, at)
 	}
-	return h.draw()
+	return h.draw(x.calm)
 }
 
 // apartMarks is how far apart the marks of two presses lie, in turns.

@@ -20,7 +20,9 @@ type hearing struct {
 	seed    uint64    // of the riff
 	riff    riff.Riff // what is played, cycle after cycle
 	first   view.RiffCycle
-	hides   float64 // how far it hides the base, as predicted
+	sounds  []rhythm.Stroke // what the lead drum plays …
+	rolls   bool            // … and whether it rolls, over all that is said at once
+	hides   float64         // how far it hides the base, as predicted
 	problem string
 
 	head  liveHead
@@ -61,8 +63,10 @@ func (x *hearing) choose(seed uint64) {
 		panic(err) // as many as can be had
 	}
 	x.hides = riff.Hide(x.cycle(), part, x.address.BPM)
+	x.sounds, x.rolls = nil, false
 	if x.level() != riff.Bare {
 		x.first = view.RiffOf(part, x.cycle().Steps(), 0)
+		x.sounds, x.rolls = view.SoundsOf(part)
 	}
 }
 
@@ -162,7 +166,7 @@ func (x *hearing) tick(now float64) bool {
 func (x *hearing) screen() view.Screen {
 	m := x.model()
 	x.head.set(m.Head())
-	x.line.set(m.Line())
+	x.line.set(m.Line(x.Words))
 	x.shown = nil
 	return m.Screen(x.Words)
 }
@@ -174,6 +178,7 @@ func (x *hearing) model() *view.Listen {
 		Rhythm: c, Playing: x.on,
 		BPM: x.address.BPM, Slow: slow, Fast: fast,
 		Level: x.address.Riff, Levels: x.levels(), Hide: x.address.Hide, Hides: &x.hides, Riff: x.first,
+		Sounds: x.sounds, Rolls: x.rolls,
 		Balance: x.ear.balance, Help: x.ear.shown(), Volume: x.shownVolume(),
 		Problem: x.problem, Board: x.board(), Notes: x.notes(),
 	}
@@ -187,11 +192,13 @@ func (x *hearing) draw(place string) *view.Picture {
 	case view.PlaceHead:
 		h := x.move(&x.head)
 		if h.ShowHands = x.ear.hands; h.ShowHands {
-			h.Hands = view.HandsAt(x.hands, x.at)
+			if h.Hands = view.HandsAt(x.hands, x.at); x.calm {
+				h.Hands = view.HandsStanding(x.hands, x.at)
+			}
 		}
-		return h.draw()
+		return h.draw(x.calm)
 	case view.PlaceLine:
-		return x.line.draw()
+		return x.line.draw(x.calm)
 	}
 	return nil
 }
@@ -222,7 +229,7 @@ func (x *hearing) show(c *rhythm.Cycle) {
 		return
 	}
 	x.head.Riff = view.RiffOf(x.shows.Played(0), c.Steps(), 0)
-	if len(x.line.Riff.Strokes) > 0 {
+	if x.level() != riff.Filled { // whose line has a pattern
 		x.line.Riff, x.line.drawn = x.head.Riff, false
 	}
 }

@@ -25,6 +25,7 @@ type testPage struct {
 	events []Event
 	places []Place
 	light  bool
+	calm   bool
 }
 
 func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
@@ -39,6 +40,7 @@ func (p *testPage) Places(into []Place) []Place  { return append(into, p.places.
 func (p *testPage) Canvas() bool                 { return true }
 func (p *testPage) Sketch(string, *view.Picture) {}
 func (p *testPage) Light() bool                  { return p.light }
+func (p *testPage) Calm() bool                   { return p.calm }
 func (p *testPage) Width() float64               { return 800 }
 func (p *testPage) Link(string, bool)            {}
 

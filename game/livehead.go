@@ -32,7 +32,10 @@ type liveHead struct {
 }
 
 // set puts another head in place of the one before.
-func (h *liveHead) set(head view.Head) { h.Head, h.drawn = head, false }
+func (h *liveHead) set(head view.Head) {
+	head.Calm = h.Calm
+	h.Head, h.drawn = head, false
+}
 
 // turn moves the sweep to a turn, or takes it off.
 func (h *liveHead) turn(on bool, turn float64) {
@@ -40,7 +43,13 @@ func (h *liveHead) turn(on bool, turn float64) {
 	h.Turning, h.Turn = on, turn
 }
 
-func (h *liveHead) draw() *view.Picture { return h.live.draw(&h.Head) }
+// draw returns the head as it is now, calm if less motion was asked for.
+func (h *liveHead) draw(calm bool) *view.Picture {
+	if h.Calm != calm {
+		h.Calm, h.drawn = calm, false
+	}
+	return h.live.draw(&h.Head)
+}
 
 // liveLine is a whiteboard line that is drawn anew when it has changed.
 type liveLine struct {
@@ -49,9 +58,18 @@ type liveLine struct {
 }
 
 // set puts another line in place of the one before.
-func (l *liveLine) set(line view.Line) { l.Line, l.drawn = line, false }
+func (l *liveLine) set(line view.Line) {
+	line.Calm = l.Calm
+	l.Line, l.drawn = line, false
+}
 
-func (l *liveLine) draw() *view.Picture { return l.live.draw(&l.Line) }
+// draw returns the line as it is now, calm if less motion was asked for.
+func (l *liveLine) draw(calm bool) *view.Picture {
+	if l.Calm != calm {
+		l.Calm, l.drawn = calm, false
+	}
+	return l.live.draw(&l.Line)
+}
 
 // board is about how wide a whiteboard line is: a column of the page, in CSS pixels.
 func (d *desk) board() float64 {

@@ -63,6 +63,8 @@ type Page interface {
 	Sketch(place string, p *view.Picture)
 	// Light reports whether the light palette is in use.
 	Light() bool
+	// Calm reports whether the person's system asks for less motion.
+	Calm() bool
 	// Width is the width of the window in CSS pixels.
 	Width() float64
 	// Link shows an address in the browser's address bar, without loading it:

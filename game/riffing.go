@@ -70,5 +70,7 @@ func (f *follower) show(h *view.Head, hands bool, at time.Duration) {
 	if f.strikes == nil {
 		f.strikes = f.of.Strikes()
 	}
-	h.Hands = view.HandsAt(f.strikes, at)
+	if h.Hands = view.HandsAt(f.strikes, at); h.Calm {
+		h.Hands = view.HandsStanding(f.strikes, at)
+	}
 }

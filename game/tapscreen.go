@@ -38,13 +38,13 @@ func (x *tapping) model() *view.Dums {
 	c := x.round.Question.Rhythm
 	slow, fast := x.tempi(c)
 	m := &view.Dums{
-		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()),
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping,
 		Any: x.address.Rhythm == view.Any, From: x.address.From,
 		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.address.Eights,
 		Level: x.address.Riff, Levels: x.levels(), Hide: x.address.Hide,
 		Balance: x.ear.balance, Help: x.ear.shown(),
 		Round: x.number, Volume: x.shownVolume(),
-		Columns: view.Columns(c.Steps(), c.StepsPerBeat(), x.board(), x.round.Phase() == round.Review),
+		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.board(), x.round.Phase() == round.Review),
 		Notes:   x.notes(),
 	}
 	m.Core, m.More = x.options()
@@ -103,7 +103,7 @@ func (x *tapping) draw(place string) *view.Picture {
 	h := &x.head
 	if x.round.Phase() == round.Review {
 		x.drawAgain()
-		return h.draw()
+		return h.draw(x.calm)
 	}
 	h.moves = x.round.UnderWay()
 	if h.moves {
@@ -122,7 +122,7 @@ func (x *tapping) draw(place string) *view.Picture {
 		x.marks(silent)
 		x.show(&h.Head, x.ear.hands && !silent, at)
 	}
-	return h.draw()
+	return h.draw(x.calm)
 }
 
 // eightsOver is how many whole eights of the round are over at a time.

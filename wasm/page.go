@@ -23,6 +23,7 @@ type page struct {
 	moved    bool // the places must be measured again
 	width    float64
 	light    js.Value
+	calm     js.Value
 	at       func(action, value string) // told of an action at once, before the next tick
 	room     *room
 	sketches *sketches
@@ -43,6 +44,7 @@ func newPage(start js.Value) *page {
 		nodes:    map[string]*node{},
 		moved:    true,
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
+		calm:     window.Call("matchMedia", "(prefers-reduced-motion: reduce)"),
 		at:       func(string, string) {},
 	}
 	p.root = p.document.Call("getElementById", "page")
@@ -130,6 +132,9 @@ func (p *page) Events(into []game.Event) []game.Event {
 
 // Light implements [game.Page].
 func (p *page) Light() bool { return p.light.Get("matches").Bool() }
+
+// Calm implements [game.Page].
+func (p *page) Calm() bool { return p.calm.Get("matches").Bool() }
 
 // Width implements [game.Page].
 func (p *page) Width() float64 { return p.width }

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"groundbeat/game/rhythm"
 	"groundbeat/scoring"
@@ -102,7 +103,7 @@ func sayPercent(share float64) string { return fmt.Sprintf("%.1f", 100*math.Abs(
 // alone is the line of the silences: the dums that nobody played but the player, and
 // her taps, the first silence on top.
 func (c *Carry) alone(w Words) Item {
-	l := Line{Base: c.Eight, Counts: c.InEight, Columns: c.Columns, Review: c.Alone, Legend: legendOf(w)}
+	l := Line{Base: c.Eight, Counts: c.InEight, Groups: slices.Repeat(c.Groups, len(c.Eight)/max(1, len(c.Base))), Columns: c.Columns, Review: c.Alone, Legend: legendOf(w)}
 	return still(w, "line", &l)
 }
 

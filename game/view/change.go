@@ -21,6 +21,7 @@ type Change struct {
 	Rhythm    RhythmName
 	Base      rhythm.Pattern
 	Counts    []string
+	Groups    []int // beats of each group of an odd metre
 	Any       bool
 	Core      []Option // the most used rhythms, and Any; see RhythmOption and AnyOption
 	More      []Option // the rest
@@ -91,7 +92,7 @@ func (c *Change) Head() Head {
 	if c.Phase != Ready || c.Any {
 		return Head{Hidden: true}
 	}
-	return Head{Base: c.Base, Counts: c.Counts}
+	return Head{Base: c.Base, Counts: c.Counts, Groups: c.Groups}
 }
 
 func (c *Change) head(w Words) Item {
@@ -105,7 +106,7 @@ func (c *Change) ready(w Words) Screen {
 	if c.Any {
 		head[0], value = title(w, w.Say("change-any-heading"), RhythmName{}), Any
 	} else {
-		head = append(head, still(w, "line", &Line{Base: c.Base, Counts: c.Counts, Columns: c.Columns}))
+		head = append(head, still(w, "line", &Line{Base: c.Base, Counts: c.Counts, Groups: c.Groups, Columns: c.Columns}))
 	}
 	first := rhythms(w, c.Core, c.More, value)
 	first.Name = w.Say("change-first")

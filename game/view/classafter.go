@@ -180,7 +180,7 @@ func (a *ClassAfter) sheet(w Words) Item {
 		subheading("sheet-heading", w.Say("class-sheet")), {ID: "sheet-how", Role: RoleText, Text: w.Say("class-sheet-how")}}}
 	for _, c := range a.Sheet {
 		n := NameOf(c)
-		l := lineOf(c, nil, 0)
+		l := lineOf(c, c.Base(), nil, 0)
 		one := Item{ID: "sheet-" + c.ID, Role: RoleGroup, Children: []Item{{ID: "sheet-" + c.ID + "-name", Role: RoleHeading, Level: 3, Name: n.Name}}}
 		if n.Script != "" {
 			one.Children = append(one.Children, Item{ID: "sheet-" + c.ID + "-script", Role: RoleText, Text: n.Script, Lang: n.Lang, Dir: n.Dir, Look: LookScript})

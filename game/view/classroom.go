@@ -216,7 +216,7 @@ func (r *Room) Turns() bool { h := r.Head(); return !h.Hidden }
 func (r *Room) head(w Words) Item {
 	h := r.Head()
 	if !h.Hidden {
-		h.Counts = CountsOf(r.Rhythm.Base())
+		h.Counts, h.Groups = CountsOf(r.Rhythm.Base()), r.Rhythm.Grouping
 	}
 	return stage(w, h.Twin(w))
 }
@@ -232,7 +232,7 @@ func (r *Room) Line() Line {
 	}
 	n := r.Rhythm.Steps()
 	rows := (n + mostInRow - 1) / mostInRow
-	l := Line{Base: r.Rhythm.Skeleton, Counts: CountsOf(r.Rhythm.Base()), Columns: (n + rows - 1) / rows}
+	l := Line{Base: r.Rhythm.Skeleton, Counts: CountsOf(r.Rhythm.Base()), Groups: r.Rhythm.Grouping, Columns: (n + rows - 1) / rows}
 	if r.Told != nil {
 		l.Circled = r.Told.Circled
 	}

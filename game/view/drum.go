@@ -2,12 +2,13 @@ package view
 
 // The drum's measures, in parts of the picture's width.
 const (
-	skinEdge  = 0.370  // where the skin bends over
-	rimRadius = 0.3905 // middle of the inlaid wood round it
-	rimWidth  = 0.034
-	inlaid    = 55 // triangles in the rim: no multiple of the counts of any rhythm, so that none is taken for one
-	beadEvery = 0.034
-	beadsARow = 8
+	skinEdge    = 0.370  // where the skin bends over
+	rimRadius   = 0.3905 // middle of the inlaid wood round it
+	rimWidth    = 0.034
+	inlaid      = 55                 // triangles in the rim: no multiple of the counts of any rhythm, so that none is taken for one
+	groupRadius = rimRadius + 0.0335 // the arc that ties the counts of a group together
+	beadEvery   = 0.034
+	beadsARow   = 8
 )
 
 // drum draws the drum seen from above: the skin, lighter where the hand wears
@@ -43,6 +44,22 @@ func (h *Head) counts(p *Picture) {
 		x, y := around(headMiddle, headMiddle, countRadius, turn)
 		p.Text(InkBone, x, y, CountSize, c).Strong()
 	}
+	h.groups(p)
+}
+
+// groups ties the counts of each group of an odd metre together, from its first beat to
+// its last, outside the rim.
+func (h *Head) groups(p *Picture) {
+	beats := 0
+	for _, g := range h.Groups {
+		beats += g
+	}
+	from := 0
+	for _, g := range h.Groups {
+		first, last := float64(from)/float64(beats), float64(from+g-1)/float64(beats)
+		p.Arc(InkBone, headMiddle, headMiddle, groupRadius, first-0.006, last+0.006, 0.0045)
+		from += g
+	}
 }
 
 func (h *Head) spoke(p *Picture, ink Ink, turn, from, to, width float64) *Shape {
@@ -68,20 +85,28 @@ func (h *Head) beads(p *Picture) {
 	}
 }
 
-// sweep draws the pearl that runs round the rim with the sound, and the light
-// that it drags over inlay and skin.
+// drag draws the light that the pearl drags over inlay and skin.
+func drag(p *Picture, turn float64) {
+	for i := range 8 {
+		p.Wedge(InkBrass, headMiddle, headMiddle, skinEdge, turn-0.010*float64(i+1), turn).Fade(0.022)
+	}
+	for i := range 5 {
+		p.Arc(InkBrass, headMiddle, headMiddle, rimRadius, turn-0.012*float64(i+1), turn, 0.024).Fade(0.16)
+	}
+}
+
+// sweep draws the pearl that runs round the rim with the sound, with the light that it
+// drags; where it stands from stroke to stroke it drags none.
 func (h *Head) sweep(p *Picture) {
 	if !h.Turning {
 		return
 	}
-	for i := range 8 {
-		p.Wedge(InkBrass, headMiddle, headMiddle, skinEdge, h.Turn-0.010*float64(i+1), h.Turn).Fade(0.022)
+	at := h.Stands()
+	if !h.Calm {
+		drag(p, at)
 	}
-	for i := range 5 {
-		p.Arc(InkBrass, headMiddle, headMiddle, rimRadius, h.Turn-0.012*float64(i+1), h.Turn, 0.024).Fade(0.16)
-	}
-	h.spoke(p, InkSweep, h.Turn, 0.215, skinEdge-0.006, 0.0045).Fade(0.9)
-	x, y := around(headMiddle, headMiddle, rimRadius, h.Turn)
+	h.spoke(p, InkSweep, at, 0.215, skinEdge-0.006, 0.0045).Fade(0.9)
+	x, y := around(headMiddle, headMiddle, rimRadius, at)
 	p.Dot(InkGround, x, y, 0.0195)
 	p.Dot(InkSweep, x, y, 0.0155)
 }

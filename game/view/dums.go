@@ -25,6 +25,7 @@ type Dums struct {
 	Rhythm RhythmName
 	Base   rhythm.Pattern // one cycle
 	Counts []string       // the count of each step of the cycle
+	Groups []int          // beats of each group of an odd metre
 	Hidden bool           // the strokes are asked by ear alone, before the round too
 
 	// Any: the rhythm is chosen anew for each round and not named before the
@@ -79,7 +80,7 @@ func (d *Dums) Head() Head {
 	if d.Any && d.Phase == Ready || d.Phase == Voided { // what does not count is asked once more
 		return Head{Hidden: true}
 	}
-	h := Head{Base: d.Base, Counts: d.Counts, Hidden: d.Hidden || d.Phase == Playing}
+	h := Head{Base: d.Base, Counts: d.Counts, Groups: d.Groups, Hidden: d.Hidden || d.Phase == Playing}
 	if d.Phase == Reviewing {
 		h.Hidden, h.Review = false, d.Review
 	}
@@ -176,7 +177,7 @@ func (d *Dums) head(w Words) Item {
 }
 
 func (d *Dums) line(w Words) Item {
-	l := Line{Base: d.Base, Counts: d.Counts, Columns: d.Columns, Hidden: d.Hidden}
+	l := Line{Base: d.Base, Counts: d.Counts, Groups: d.Groups, Columns: d.Columns, Hidden: d.Hidden}
 	if d.Phase == Reviewing {
 		l.Hidden, l.Review, l.Legend = false, d.Review, legendOf(w)
 	}

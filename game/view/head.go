@@ -28,6 +28,7 @@ type Head struct {
 	Base   rhythm.Pattern // the bass drum's strokes
 	Riff   RiffCycle      // what the lead drum plays in the same cycle; empty: not shown
 	Counts []string       // the count of each step; figures stand outside the rim
+	Groups []int          // beats of each group of an odd metre, in order; nil: none are marked
 	Hidden bool           // no strokes: they are being asked
 	Centre string         // a count-in's figure, or nothing
 
@@ -36,6 +37,7 @@ type Head struct {
 
 	Turning bool    // the sweep is shown
 	Turn    float64 // where the sweep is, in turns; whole turns do not matter
+	Calm    bool    // less motion was asked for: the sweep stands, see [Head.Stands]
 
 	ShowHands bool    // the drummer's hands are drawn over it
 	Hands     [2]Hand // the strong one first
@@ -117,7 +119,7 @@ func (h *Head) glow(p *Picture, turn, x, y float64) {
 	if !h.Turning {
 		return
 	}
-	if since := wrap(h.Turn - turn); since < 0.09 {
+	if since := wrap(h.Stands() - turn); since < 0.09 {
 		p.Dot(InkBass, x, y, dumSize+0.014).Fade(0.35 * (1 - since/0.09))
 	}
 }

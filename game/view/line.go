@@ -11,20 +11,25 @@ import (
 // it, ±100 ms wide, with the taps' offsets, the first cycle on top.
 //
 // With the lead drum's strokes there are two rows below the counts, the base and
-// what the lead plays. Lead may have more steps than Base, a whole number of
-// times as many; then steps are the lead's, and the base stands on every second
-// one, or third. Where the lead plays what no steps can hold, Riff stands in place
-// of Lead: marks at their true places in time. A line in review has no lead.
+// what the lead plays, each with its drum's name before it. Lead may have more steps
+// than Base, a whole number of times as many; then steps are the lead's, and the base
+// stands on every second one, or third. Where the lead plays what no steps can hold,
+// Riff stands in place of Lead: letters at their true places in time, under as many
+// Counts as there are to be told. A line in review has no lead.
 type Line struct {
 	Base    rhythm.Pattern
 	Lead    rhythm.Pattern
 	Riff    RiffCycle
-	Circled []int    // steps of Base that are ringed, as on a board
-	Counts  []string // the count of each step
-	Columns int      // steps in a row before the line wraps; 0: all in one row
-	Hidden  bool     // counts only: the strokes are being asked
-	Live    bool     // a step of Base is marked: the one that is heard
-	Step    int      // which
+	Circled []int     // steps of Base that are ringed, as on a board
+	Counts  []string  // the count of each step
+	Groups  []int     // beats of each group of an odd metre, in order; nil: none are marked
+	Names   [2]string // of the bass drum's row and of the lead drum's; only where there are both
+	Columns int       // steps in a row before the line wraps; 0: all in one row. With Groups rows end between groups
+	Wide    float64   // about how wide it is drawn, in CSS pixels; 0: as wide as a column of the page may be
+	Hidden  bool      // counts only: the strokes are being asked
+	Live    bool      // a step of Base is marked: the one that is heard
+	Step    int       // which
+	Calm    bool      // less motion was asked for: the mark stands on the stroke that was heard last
 	Review  *Review
 	Legend  Legend // what the marks mean; only with a review
 }
@@ -33,22 +38,6 @@ type Line struct {
 type Legend struct {
 	Ahead, On, Behind, LeftOut, Added, Mean string
 	Scale                                   string // how wide a scale is
-}
-
-// Columns returns how many steps of a line to put in a row of the given width in
-// CSS pixels: all, or a half, or a quarter, but no less than two beats. A step
-// then is at least 28 pixels wide (its count about 15 high), in a review 40 (so
-// that 25 ms are at least 10 pixels).
-func Columns(steps, perBeat int, width float64, review bool) int {
-	least := 28.0
-	if review {
-		least = 40
-	}
-	n := steps
-	for n%2 == 0 && n/2 >= 2*perBeat && width/float64(n) < least {
-		n /= 2
-	}
-	return max(n, 1)
 }
 
 // board is a line being drawn: its measures in parts of the width.
@@ -63,60 +52,102 @@ type board struct {
 	first   int     // the row's first step
 }
 
+// Where things stand in a row, in cells below its top.
+const (
+	countRow  = 0.42 // the counts
+	ruleRow   = 0.78 // the rule below them
+	strokeRow = 1.28 // the base
+	leadRow   = 2.25 // the lead drum
+	rowHigh   = 1.78 // of a row without the lead drum …
+	leadHigh  = 0.97 // … how much more with it …
+	riffHigh  = 0.36 // … and how much more with what no steps can hold
+	rowsApart = 0.45
+)
+
 // Draw adds the line to an empty picture and sets its height.
 func (l *Line) Draw(p *Picture) {
-	b := &board{Line: l, p: p, steps: max(len(l.Base), len(l.Lead)), columns: l.Columns}
+	b := &board{Line: l, p: p, steps: max(len(l.Base), len(l.Lead), len(l.Counts)), columns: l.Columns}
 	if b.columns <= 0 || b.columns > b.steps {
 		b.columns = max(1, b.steps)
 	}
-	pad := 0.1
-	if len(l.Riff.Strokes) > 0 {
-		pad = 0.6 // and for what follows the last step
-	}
+	pad, before := 0.1, b.gutter()
 	if l.Review != nil {
 		pad = 0.75 // room for the scale of a dum on the first or the last step
 	}
-	b.cell = min(0.155, 1/(float64(b.columns)+2*pad))
-	b.left = (1 - b.cell*float64(b.columns)) / 2
-	for ; b.first < b.steps; b.first += b.columns {
-		b.row()
+	longest := b.longest()
+	b.cell = min(0.155, (1-before)/(float64(longest)+2*pad+b.after()))
+	if b.left = before + pad*b.cell; before == 0 {
+		b.left = (1 - b.cell*(float64(longest)+b.after())) / 2
+	}
+	for b.first < b.steps {
+		last := b.rowEnd(b.first)
+		b.row(last)
+		b.first = last
 	}
 	p.Height = max(b.top, 0.02)
 	b.legend()
 }
 
-func (b *board) row() {
+// after is how many steps of room a riff needs for what follows the last step.
+func (b *board) after() float64 {
+	if b.twoRows() && len(b.Lead) == 0 {
+		return 0.45
+	}
+	return 0
+}
+
+// row draws the steps from the first one up to last.
+func (b *board) row(last int) {
 	if b.first > 0 {
-		b.top += 0.45 * b.cell
+		b.top += rowsApart * b.cell
 	}
-	countY, strokeY := b.top+0.42*b.cell, b.top+1.28*b.cell
-	last := min(b.first+b.columns, b.steps)
-	b.rule(b.top+0.78*b.cell, last-b.first)
-	if at := b.Step * b.apart(); b.Live && at >= b.first && at < last {
-		b.p.Line(InkBrass, b.x(float64(at))-0.3*b.cell, b.top+0.78*b.cell, b.x(float64(at))+0.3*b.cell, b.top+0.78*b.cell, 0.075*b.cell)
+	top := b.top
+	b.rules(last, top+ruleRow*b.cell)
+	b.live(last, top+ruleRow*b.cell)
+	b.top += rowHigh * b.cell
+	if b.twoRows() {
+		b.top += leadHigh * b.cell
+		b.names(top)
 	}
-	b.top += 1.78 * b.cell
-	if len(b.Lead) > 0 || len(b.Riff.Strokes) > 0 {
-		b.top += 0.9 * b.cell
+	if b.twoRows() && len(b.Lead) == 0 {
+		b.top += riffHigh * b.cell
 	}
 	if b.Review != nil {
 		b.scales(last)
 	}
 	if !b.Hidden {
-		b.riff(last, strokeY+1.08*b.cell)
+		b.riff(last, top+leadRow*b.cell)
 	}
 	for i := b.first; i < last; i++ {
-		b.count(i, countY)
-		if b.Hidden {
-			continue
-		}
-		if i%b.apart() == 0 {
-			b.stroke(i/b.apart(), strokeY)
-		}
-		if i < len(b.Lead) {
-			b.lead(b.Lead[i], b.x(float64(i)), strokeY+0.9*b.cell)
-		}
+		b.step(i, top)
 	}
+}
+
+// step draws what stands on one step.
+func (b *board) step(i int, top float64) {
+	b.count(i, top+countRow*b.cell)
+	if b.Hidden {
+		return
+	}
+	if i%b.apart() == 0 && i/b.apart() < len(b.Base) {
+		b.stroke(i/b.apart(), top+strokeRow*b.cell)
+	}
+	if i < len(b.Lead) {
+		b.lead(b.Lead[i], b.x(float64(i)), top+leadRow*b.cell)
+	}
+}
+
+// live marks the step that is heard, if it lies in the row.
+func (b *board) live(last int, y float64) {
+	if at := b.stands() * b.apart(); b.Live && at >= b.first && at < last {
+		x := b.x(float64(at))
+		b.p.Line(InkBrass, x-0.3*b.cell, y, x+0.3*b.cell, y, 0.075*b.cell)
+	}
+}
+
+// twoRows reports whether the lead drum has a row of its own.
+func (b *board) twoRows() bool {
+	return len(b.Lead) > 0 || len(b.Riff.Strokes) > 0 || b.Names != [2]string{}
 }
 
 // apart returns how many of the line's steps are one of the base.
@@ -127,17 +158,16 @@ func (b *board) x(step float64) float64 {
 	return b.left + (step-float64(b.first)+0.5)*b.cell
 }
 
-func (b *board) rule(y float64, steps int) {
-	b.p.Line(InkGrain, b.left+0.1*b.cell, y, b.left+(float64(steps)-0.1)*b.cell, y, 0.02*b.cell)
-}
-
+// count writes a count: a beat strong, and in a metre of groups the one that begins a
+// group.
 func (b *board) count(i int, y float64) {
 	c := at(b.Counts, i)
-	if isBeat(c) {
-		b.p.Text(InkBone, b.x(float64(i)), y, 0.56*b.cell, c).Strong()
+	if !isBeat(c) {
+		b.p.Text(InkDim, b.x(float64(i)), y, 0.46*b.cell, c)
 		return
 	}
-	b.p.Text(InkDim, b.x(float64(i)), y, 0.46*b.cell, c)
+	t := b.p.Text(InkBone, b.x(float64(i)), y, 0.56*b.cell, c)
+	t.Bold = len(b.Groups) == 0 || b.begins(i)
 }
 
 // stroke draws one of the base.

@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strings"
 
 	"groundbeat/game/rhythm"
 )
@@ -14,13 +15,15 @@ type Listen struct {
 	More   []Option      // the rest, and the player's own
 
 	Playing         bool
-	BPM, Slow, Fast int       // counts a minute: now, and the ends of what is offered
-	Level           string    // LevelBare to LevelSolo
-	Levels          []string  // levels offered; fewer than two: no choice is shown
-	Hide            int       // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
-	Hides           *float64  // how far the riff at hand does, as predicted, 0 to 1; nil: not known
-	Riff            RiffCycle // what the lead drum plays in the cycle that is heard, or in the first; empty at LevelBare
-	Balance         int       // −100, the lead drum alone, to 100, the bass drum alone
+	BPM, Slow, Fast int             // counts a minute: now, and the ends of what is offered
+	Level           string          // LevelBare to LevelSolo
+	Levels          []string        // levels offered; fewer than two: no choice is shown
+	Hide            int             // how far the riff hides the base, LeastHide to MostHide; 0: as it comes
+	Hides           *float64        // how far the riff at hand does, as predicted, 0 to 1; nil: not known
+	Riff            RiffCycle       // what the lead drum plays in the cycle that is heard, or in the first; empty at LevelBare
+	Sounds          []rhythm.Stroke // what it plays in all cycles, as [SoundsOf] has them
+	Rolls           bool            // whether it rolls in any
+	Balance         int             // −100, the lead drum alone, to 100, the bass drum alone
 	Help            Help
 	Volume          int // 0 to 100; below 0: there is no sound to set
 
@@ -34,7 +37,7 @@ type Listen struct {
 func (l *Listen) Screen(w Words) Screen {
 	name := NameOf(l.Rhythm)
 	items := []Item{
-		title(w, name.Name, name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), l.play(w),
+		title(w, name.Name, name), l.role(), l.head(w), l.line(w), l.letters(w), l.listenFor(w), l.differ(w), l.play(w),
 		l.help(w),
 		rhythms(w, l.Core, l.More, name.ID), moreRhythms(w, l.More, name.ID), l.own(w), l.settings(w), sources(w, l.Rhythm),
 	}
@@ -48,7 +51,7 @@ func (l *Listen) Screen(w Words) Screen {
 
 // Head returns what the drumhead shows; the painter adds the sweep.
 func (l *Listen) Head() Head {
-	return Head{Base: l.Rhythm.Skeleton, Riff: l.Riff, Counts: CountsOf(l.Rhythm.Base())}
+	return Head{Base: l.Rhythm.Skeleton, Riff: l.Riff, Counts: CountsOf(l.Rhythm.Base()), Groups: l.Rhythm.Grouping}
 }
 
 // filled returns what the lead drum plays more than the base; nil if it does not.
@@ -73,16 +76,37 @@ func (l *Listen) head(w Words) Item {
 
 // Line returns what the whiteboard line shows. While it plays it is drawn by the
 // painter, who adds the step that is heard, and what the lead drum plays there.
-func (l *Listen) Line() Line {
-	line := lineOf(l.Rhythm, l.filled(), l.Board)
-	if l.Level != LevelFilled {
+func (l *Listen) Line(w Words) Line {
+	width := l.Board
+	if l.Level != LevelBare {
+		width = max(0, width-gutterWide)
+	}
+	form := l.Rhythm.Base()
+	if l.riffs() {
+		form = fine(l.Rhythm)
+	}
+	line := lineOf(l.Rhythm, form, l.filled(), width)
+	if line.Wide = l.Board; l.riffs() {
 		line.Riff = l.Riff
+	}
+	if l.riffs() || len(line.Lead) > 0 {
+		line.Names = [2]string{w.Say("bass-drum"), w.Say("lead-drum")}
 	}
 	return line
 }
 
+// riffs reports whether the lead drum plays what no pattern holds.
+func (l *Listen) riffs() bool { return l.Level != LevelBare && l.Level != LevelFilled }
+
+// fine is a form of a rhythm with the counts that a riff is told by: & between beats,
+// and e and a besides where the base itself has an &.
+func fine(c *rhythm.Cycle) rhythm.Form {
+	perBeat := min(4, 2*c.StepsPerBeat())
+	return c.Form(make(rhythm.Pattern, perBeat*c.Beats()))
+}
+
 func (l *Listen) line(w Words) Item {
-	line := l.Line()
+	line := l.Line(w)
 	it := still(w, "line", &line)
 	if l.Playing {
 		it.Picture, it.Place = nil, PlaceLine
@@ -99,15 +123,49 @@ func (l *Listen) help(w Words) Item {
 	return Item{ID: "helps", Role: RoleGroup, Look: LookRow, Name: w.Say("helps"), Children: items}
 }
 
-// lineOf returns the whiteboard line of a rhythm, wrapped to a width in CSS pixels.
-func lineOf(c *rhythm.Cycle, lead rhythm.Pattern, width float64) Line {
-	form := c.Base()
+// letters says what the letters of the line mean, those that it has and no others, and
+// the bar of a roll.
+func (l *Listen) letters(w Words) Item {
+	sounds := map[rhythm.Stroke]bool{}
+	for _, s := range slices.Concat(l.Rhythm.Skeleton, l.filled(), l.Sounds) {
+		sounds[s] = true
+	}
+	var all []string
+	for _, s := range explained {
+		if sounds[s] {
+			all = append(all, sayLetter(w, s))
+		}
+	}
+	if l.Rolls {
+		all = append(all, w.Say("letter-roll"))
+	}
+	return Item{ID: "letters", Role: RoleText, Look: LookNote, Text: strings.Join(all, " · ")}
+}
+
+// sayLetter says what a stroke's letter stands for.
+func sayLetter(w Words, s rhythm.Stroke) string {
+	switch s {
+	case rhythm.Dum:
+		return w.Say("letter-dum")
+	case rhythm.Tek:
+		return w.Say("letter-tek")
+	case rhythm.Sak:
+		return w.Say("letter-sak")
+	case rhythm.LightTek:
+		return w.Say("letter-light-tek")
+	}
+	return w.Say("letter-ka")
+}
+
+// lineOf returns the whiteboard line of a rhythm in the counts of a form, or of its
+// lead's pattern where that is finer, wrapped to a width in CSS pixels.
+func lineOf(c *rhythm.Cycle, form rhythm.Form, lead rhythm.Pattern, width float64) Line {
 	if len(lead) > len(form.Pattern) {
 		form = c.Form(lead)
 	}
-	l := Line{Base: c.Skeleton, Lead: lead, Counts: CountsOf(form)}
+	l := Line{Base: c.Skeleton, Lead: lead, Counts: CountsOf(form), Groups: c.Grouping, Wide: width}
 	if width > 0 {
-		l.Columns = Columns(form.Steps(), form.StepsPerBeat(), width, false)
+		l.Columns = ColumnsOf(c.Grouping, form.Steps(), form.StepsPerBeat(), width, false)
 	}
 	return l
 }

@@ -7,6 +7,7 @@ import (
 	"io"
 	"maps"
 	"math"
+	"strconv"
 	"testing"
 	"time"
 
@@ -68,6 +69,7 @@ func heads(t testing.TB) map[string]*Head {
 		"head-count": {Base: maqsum, Counts: inFour, Hidden: true, Centre: "5"},
 		"head-play": {Base: maqsum, Counts: inFour, Hidden: true, Turning: true, Turn: 2.58,
 			Taps: []Tap{{0.51, 0}, {0.003, 0}, {0.02, 1}, {0.49, 1}, {0.53, 2}}},
+		"head-calm":    {Base: maqsum, Counts: inFour, Turning: true, Turn: 0.53, Calm: true},
 		"head-turning": {Base: maqsum, Counts: inFour, Turning: true, Turn: 0.53},
 		"head-lead": {Base: pattern(t, "DD-TD-T-"), Riff: filled(t, "baladi"), Counts: inFour,
 			Turning: true, Turn: 0.27},
@@ -80,7 +82,7 @@ func heads(t testing.TB) map[string]*Head {
 		"head-tek":      {Base: pattern(t, "T")},
 		"head-review":   {Base: maqsum, Counts: inFour, Review: played()},
 		"head-left-out": {Base: maqsum, Counts: inFour, Review: neverOnThree()},
-		"head-nine":     {Base: pattern(t, "D-T-D-T-T"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}},
+		"head-nine":     {Base: pattern(t, "D-T-D-T-T"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}, Groups: []int{2, 2, 2, 3}},
 	}
 }
 
@@ -98,13 +100,42 @@ func lines(t testing.TB) map[string]*Line {
 		"line-filled":        {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths},
 		"line-filled-narrow": {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths, Columns: 8},
 		"line-filled-alike":  {Base: pattern(t, "D--T-DDT--"), Lead: pattern(t, "Dk-TkDDTk-"), Counts: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10"}},
-		"line-circled":       {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Circled: []int{0, 1, 7}},
-		"line-riff":          {Base: maqsum, Riff: RiffOf(riffed(), 8, 1), Counts: inFour, Live: true, Step: 3},
-		"line-roll-narrow":   {Base: maqsum, Riff: RiffOf(riffed(), 8, 2), Counts: inFour, Columns: 4},
+		"line-letters":       riffLine(t, "maqsum", 1, 537),
+		"line-letters-phone": riffLine(t, "maqsum", 1, 358),
+		"line-letters-roll":  riffLine(t, "maqsum", 2, 358),
+		"line-nine":          {Base: pattern(t, "D-T-D-TT-"), Counts: numbered(9), Groups: []int{2, 2, 2, 3}},
+		"line-nine-phone": {Base: pattern(t, "D-T-D-TT-"), Lead: pattern(t, "D-kkT-kkD-kkT-T---"), Counts: numberedAnd(9),
+			Groups: []int{2, 2, 2, 3}, Columns: 10, Wide: 358, Names: drums},
+		"line-circled":     {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Circled: []int{0, 1, 7}},
+		"line-riff":        {Base: maqsum, Riff: RiffOf(riffed(), 8, 1), Counts: inFour, Live: true, Step: 3},
+		"line-roll-narrow": {Base: maqsum, Riff: RiffOf(riffed(), 8, 2), Counts: inFour, Columns: 4},
 		"line-filled-live": {Base: maqsum, Lead: pattern(t, "D-T-kkT-D-kkT-kk"), Counts: inSixteenths, Columns: 8,
 			Live: true, Step: 6},
 		"line-near-dums": {Base: pattern(t, "DD-TD-T-"), Counts: inFour, Review: played()},
 	}
+}
+
+var drums = [2]string{"bass drum", "lead drum"}
+
+// riffLine is the line that Listen shows of a cycle of [riffed], so many pixels wide.
+func riffLine(t testing.TB, id string, nth int, wide float64) *Line {
+	l := Listen{Rhythm: cycle(t, id), Level: LevelRiffing, Riff: RiffOf(riffed(), 8, nth), Board: wide}
+	line := l.Line(words(t))
+	return &line
+}
+
+func numbered(n int) (counts []string) {
+	for i := range n {
+		counts = append(counts, strconv.Itoa(i+1))
+	}
+	return counts
+}
+
+func numberedAnd(n int) (counts []string) {
+	for _, c := range numbered(n) {
+		counts = append(counts, c, "&")
+	}
+	return counts
 }
 
 // filled is the filled form of a rhythm as the second ring has it.

@@ -52,7 +52,7 @@ func (q *Which) SideHead(i int) Head {
 		return Head{Hidden: true}
 	}
 	c := sides[i].Rhythm
-	return Head{Base: c.Skeleton, Counts: CountsOf(c.Base())}
+	return Head{Base: c.Skeleton, Counts: CountsOf(c.Base()), Groups: c.Grouping}
 }
 
 // shown returns the pictures of the sides, each with its name and a button that
@@ -90,7 +90,7 @@ func (q *Which) sideLine(w Words, i int) Item {
 	if q.Ask == AskStroke {
 		return Item{}
 	}
-	l := lineOf(q.Sides[i].Rhythm, nil, q.Board/2)
+	l := lineOf(q.Sides[i].Rhythm, q.Sides[i].Rhythm.Base(), nil, q.Board/2)
 	l.Circled = q.circled()
 	return still(w, "line-"+sideLetters[i], &l)
 }

@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"time"
 
@@ -15,9 +16,9 @@ func (h *Head) Twin(w Words) string {
 		return w.Say("head-blank")
 	}
 	if h.Hidden {
-		return w.Say("head-hidden", "beats", n)
+		return w.Say("head-hidden", "beats", n) + sayGroups(w, h.Groups)
 	}
-	text := w.Say("head-strokes", "beats", n, "strokes", sayStrokes(w, h.Base, h.Counts))
+	text := w.Say("head-strokes", "beats", n, "strokes", sayStrokes(w, h.Base, h.Counts)) + sayGroups(w, h.Groups)
 	if len(h.Riff.Strokes) > 0 {
 		text += " " + w.Say("head-lead")
 	}
@@ -37,11 +38,11 @@ func (h *Head) Twin(w Words) string {
 // Twin says in words what the whiteboard line shows.
 func (l *Line) Twin(w Words) string {
 	if l.Hidden {
-		return w.Say("line-hidden", "counts", strings.Join(l.Counts, " "))
+		return w.Say("line-hidden", "counts", strings.Join(l.Counts, " ")) + sayGroups(w, l.Groups)
 	}
-	text := sayStrokes(w, l.Base, l.baseCounts()) + l.light(w)
+	text := sayStrokes(w, l.Base, l.baseCounts()) + sayGroups(w, l.Groups) + l.light(w)
 	if len(l.Riff.Strokes) > 0 {
-		text += " " + w.Say("line-riff")
+		text += " " + l.riffed(w)
 	}
 	if l.Review != nil {
 		text += " " + l.Review.say(w, l.Base, l.Counts)
@@ -74,6 +75,44 @@ func (l *Line) light(w Words) string {
 		return ""
 	}
 	return " " + w.Say("strokes-light", "counts", sayList(w, all))
+}
+
+// sayGroups says how the beats of an odd metre go in groups; nothing without any.
+func sayGroups(w Words, groups []int) string {
+	if len(groups) == 0 {
+		return ""
+	}
+	var all []string
+	for _, g := range groups {
+		all = append(all, strconv.Itoa(g))
+	}
+	return " " + w.Say("groups", "groups", sayList(w, all))
+}
+
+// riffed says what the lead drum plays, sound by sound, on which counts: what lies
+// between two of them comes just after the one before.
+func (l *Line) riffed(w Words) string {
+	on := map[rhythm.Stroke][]string{}
+	var said []string
+	for _, s := range l.Riff.Strokes {
+		at := s.Turn * float64(len(l.Counts))
+		count := countName(l.Counts, int(at+0.001))
+		if at-math.Floor(at+0.001) > 0.001 {
+			count = w.Say("just-after", "count", count)
+		}
+		if s.Long > 0 {
+			said = append(said, w.Say("riff-rolls", "count", count))
+			continue
+		}
+		on[s.Sound] = append(on[s.Sound], count)
+	}
+	var all []string
+	for _, s := range explained {
+		if len(on[s]) > 0 {
+			all = append(all, w.Say("riff-on", "stroke", sayStroke(w, s), "counts", sayList(w, on[s])))
+		}
+	}
+	return w.Say("line-riff", "strokes", strings.Join(append(all, said...), "; "))
 }
 
 func sayStrokes(w Words, base rhythm.Pattern, counts []string) string {
