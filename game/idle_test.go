@@ -42,6 +42,7 @@ func (p *testPage) Sketch(string, *view.Picture) {}
 func (p *testPage) Light() bool                  { return p.light }
 func (p *testPage) Calm() bool                   { return p.calm }
 func (p *testPage) Width() float64               { return 800 }
+func (p *testPage) TwoColumns() bool             { return true }
 func (p *testPage) Link(string, bool)            {}
 
 // testSound is heard as soon as it is played, by the test's own clock.

@@ -71,10 +71,14 @@ func (l *liveLine) draw(calm bool) *view.Picture {
 	return l.live.draw(&l.Line)
 }
 
-// board is about how wide a whiteboard line is: a column of the page, in CSS pixels.
+// board is about how wide a whiteboard line is, in CSS pixels: as wide as the page, or
+// as one of its two columns, and no wider than the page lets it be.
 func (d *desk) board() float64 {
-	if d.width < 640 {
-		return d.width - 32
+	if d.Page.TwoColumns() {
+		return min(0.42*d.width, boardWide)
 	}
-	return min(0.42*d.width, 576)
+	return min(d.width-32, boardWide)
 }
+
+// boardWide is the width that the style sheet lets a line have.
+const boardWide = 576

@@ -67,6 +67,8 @@ type Page interface {
 	Calm() bool
 	// Width is the width of the window in CSS pixels.
 	Width() float64
+	// TwoColumns reports whether there is room for the drumhead beside the words.
+	TwoColumns() bool
 	// Link shows an address in the browser's address bar, without loading it:
 	// as a new visit, to which the back button returns, or in place.
 	Link(query string, visit bool)

@@ -157,6 +157,28 @@ func TestByKeyboard(t *testing.T) {
 	b.clean()
 }
 
+// glides looks at the pictures after each frame of 8 s, and counts how often they are
+// other ones than the frame before.
+const glides = `new Promise((done) => {
+	const canvas = document.querySelector("canvas"), small = document.createElement("canvas");
+	[small.width, small.height] = [195, 422];
+	const pen = small.getContext("2d", { willReadFrequently: true }), begun = performance.now(), seen = { Looks: 0, Changes: 0 };
+	let before;
+	const look = () => {
+		pen.clearRect(0, 0, 195, 422);
+		pen.drawImage(canvas, 0, 0, 195, 422);
+		let now = 0, any = 0;
+		for (const v of pen.getImageData(0, 0, 195, 422).data) { now = (Math.imul(now, 31) + v) | 0; any |= v; }
+		if (any) {
+			seen.Looks++;
+			if (before !== undefined && now !== before) seen.Changes++;
+			before = now;
+		}
+		performance.now() - begun < 8000 ? requestAnimationFrame(look) : done(seen);
+	};
+	requestAnimationFrame(look);
+})`
+
 func withoutImages(lines []string) (kept []string) {
 	for _, line := range lines {
 		if !strings.HasPrefix(line, "image ") {
@@ -193,6 +215,17 @@ func TestReachAndCalm(t *testing.T) {
 			}).map((e) => e.id || e.nodeName)`), "nothing moves for its own sake")
 		})
 	}
+	t.Run("nothing glides", func(t *testing.T) {
+		b.t = t
+		b.visit(s.URL + "/?screen=listen&rhythm=maqsum&bpm=60") // five strokes in 4 s
+		b.press("Play")
+		b.rest(1500)
+		seen := get[struct{ Looks, Changes int }](b, glides)
+		t.Logf("%d of %d looks in 8 s differ from the one before", seen.Changes, seen.Looks)
+		require.LessOrEqual(t, seen.Changes, 11, "no more than there are strokes")
+		require.GreaterOrEqual(t, seen.Changes, 5, "it goes on all the same")
+		b.press("Stop")
+	})
 	t.Run("the round", func(t *testing.T) {
 		b.t = t
 		b.load("about:blank") // a page that is open reloads when the pixel ratio changes

@@ -24,6 +24,7 @@ type page struct {
 	width    float64
 	light    js.Value
 	calm     js.Value
+	broad    js.Value
 	at       func(action, value string) // told of an action at once, before the next tick
 	room     *room
 	sketches *sketches
@@ -45,6 +46,7 @@ func newPage(start js.Value) *page {
 		moved:    true,
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
 		calm:     window.Call("matchMedia", "(prefers-reduced-motion: reduce)"),
+		broad:    window.Call("matchMedia", "(min-width: 640px) and (min-aspect-ratio: 1/1)"), // as style.css has it
 		at:       func(string, string) {},
 	}
 	p.root = p.document.Call("getElementById", "page")
@@ -143,6 +145,9 @@ func (p *page) measure() {
 	p.width = p.document.Get("documentElement").Get("clientWidth").Float()
 	p.moved = true
 }
+
+// TwoColumns implements [game.Page].
+func (p *page) TwoColumns() bool { return p.broad.Get("matches").Bool() }
 
 // Link implements [game.Page]. Browsers allow only so many changes in so many
 // seconds and throw beyond (Safari: 100 in 30). Then the address lags behind and

@@ -6,7 +6,7 @@ const (
 	rimRadius   = 0.3905 // middle of the inlaid wood round it
 	rimWidth    = 0.034
 	inlaid      = 55                 // triangles in the rim: no multiple of the counts of any rhythm, so that none is taken for one
-	groupRadius = rimRadius + 0.0335 // the arc that ties the counts of a group together
+	groupRadius = rimRadius + 0.0300 // the arc that ties the counts of a group together
 	beadEvery   = 0.034
 	beadsARow   = 8
 )

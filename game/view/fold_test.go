@@ -183,11 +183,11 @@ func TestLettersAreExplained(t *testing.T) {
 	require.Equal(t, "D dum, low · T tek, high", bare.Text)
 	l.Level = LevelFilled
 	filled := l.letters(w)
-	require.Equal(t, "D dum, low · T tek, high · k ka, light, with the other hand", filled.Text)
+	require.Equal(t, "D dum, low · T tek, high · k ka, the other hand", filled.Text)
 	l.Level, l.Rolls = LevelSolo, true
 	l.Sounds = []rhythm.Stroke{rhythm.Tek, rhythm.Sak, rhythm.LightTek, rhythm.Ka}
 	solo := l.letters(w)
-	require.Equal(t, "D dum, low · T tek, high · S sak, a slap · t a light tek · k ka, light, with the other hand · a line that swells is a roll", solo.Text)
+	require.Equal(t, "D dum, low · T tek, high · S sak, slap · t light tek · k ka, the other hand · a line that swells is a roll", solo.Text)
 }
 
 // What the lead drum plays is said sound by sound.
