@@ -346,7 +346,7 @@ func (d *desk) screen() view.Screen {
 // picture is what lives in a place on the page; nil where nothing does.
 func (d *desk) picture(place Place) *view.Picture {
 	if d.problems != nil {
-		return d.rest.draw()
+		return d.rest.draw(d.calm)
 	}
 	return d.exercise.draw(place.Picture)
 }
