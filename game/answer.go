@@ -215,11 +215,11 @@ func (x *asking) draw(place string) *view.Picture {
 	switch {
 	case place == view.PlaceHead:
 		x.blank.moves = x.blank.moves && x.round.UnderWay()
-		return x.blank.draw(x.calm)
+		return x.blank.draw(x.calm())
 	case place == view.PlaceHeadA:
-		return x.heads[0].draw(x.calm)
+		return x.heads[0].draw(x.calm())
 	case place == view.PlaceHeadB:
-		return x.heads[1].draw(x.calm)
+		return x.heads[1].draw(x.calm())
 	}
 	return nil
 }

@@ -98,7 +98,7 @@ func (x *changing) draw(place string) *view.Picture {
 		}
 		x.show(&h.Head, x.ear.hands, at)
 	}
-	return h.draw(x.calm)
+	return h.draw(x.calm())
 }
 
 // apartMarks is how far apart the marks of two presses lie, in turns.

@@ -171,5 +171,5 @@ func (x *checking) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
-	return x.move(&x.head).draw(x.calm)
+	return x.move(&x.head).draw(x.calm())
 }

@@ -21,7 +21,6 @@ type desk struct {
 	problems []view.Problem // what is wrong with the link, if anything is
 	volume   int            // 0 to 100
 	width    float64        // of the window when the screen was made
-	calm     bool           // less motion is asked for
 	nth      uint64         // how many questions ago the link's own was asked
 	unsaved  error          // why the outputs were not
 	unmade   error          // why the file of all rounds was not made, when it was last asked for
@@ -316,7 +315,6 @@ func (d *desk) tick(now float64) {
 	if d.exercise.tick(now) {
 		d.stale = true
 	}
-	d.calm = d.Page.Calm()
 	if w := d.Page.Width(); w != d.width {
 		d.width, d.stale = w, true
 	}
@@ -346,7 +344,7 @@ func (d *desk) screen() view.Screen {
 // picture is what lives in a place on the page; nil where nothing does.
 func (d *desk) picture(place Place) *view.Picture {
 	if d.problems != nil {
-		return d.rest.draw(d.calm)
+		return d.rest.draw(d.calm())
 	}
 	return d.exercise.draw(place.Picture)
 }

@@ -192,13 +192,13 @@ func (x *hearing) draw(place string) *view.Picture {
 	case view.PlaceHead:
 		h := x.move(&x.head)
 		if h.ShowHands = x.ear.hands; h.ShowHands {
-			if h.Hands = view.HandsAt(x.hands, x.at); x.calm {
+			if h.Hands = view.HandsAt(x.hands, x.at); x.calm() {
 				h.Hands = view.HandsStanding(x.hands, x.at)
 			}
 		}
-		return h.draw(x.calm)
+		return h.draw(x.calm())
 	case view.PlaceLine:
-		return x.line.draw(x.calm)
+		return x.line.draw(x.calm())
 	}
 	return nil
 }

@@ -71,6 +71,9 @@ func (l *liveLine) draw(calm bool) *view.Picture {
 	return l.live.draw(&l.Line)
 }
 
+// calm reports whether pictures are to stand from stroke to stroke.
+func (d *desk) calm() bool { return d.Page.Calm() }
+
 // board is about how wide a whiteboard line is, in CSS pixels: as wide as the page, or
 // as one of its two columns, and no wider than the page lets it be.
 func (d *desk) board() float64 {

@@ -191,5 +191,5 @@ func (x *setting) draw(place string) *view.Picture {
 			h.Taps = append(h.Taps, view.Tap{Turn: x.round.TurnAt(x.seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
 		}
 	}
-	return h.draw(x.calm)
+	return h.draw(x.calm())
 }

@@ -103,7 +103,7 @@ func (x *tapping) draw(place string) *view.Picture {
 	h := &x.head
 	if x.round.Phase() == round.Review {
 		x.drawAgain()
-		return h.draw(x.calm)
+		return h.draw(x.calm())
 	}
 	h.moves = x.round.UnderWay()
 	if h.moves {
@@ -122,7 +122,7 @@ func (x *tapping) draw(place string) *view.Picture {
 		x.marks(silent)
 		x.show(&h.Head, x.ear.hands && !silent, at)
 	}
-	return h.draw(x.calm)
+	return h.draw(x.calm())
 }
 
 // eightsOver is how many whole eights of the round are over at a time.

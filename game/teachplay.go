@@ -209,7 +209,7 @@ func (x *teaching) draw(place string) *view.Picture {
 		if x.head.Turning {
 			x.head.Turn = p.TurnAt(at)
 		}
-		return x.head.draw(x.calm)
+		return x.head.draw(x.calm())
 	case view.PlaceLine:
 		if turns && len(x.line.Base) > 0 {
 			live := at >= p.Start()
@@ -218,7 +218,7 @@ func (x *teaching) draw(place string) *view.Picture {
 				x.line.Live, x.line.Step, x.line.drawn = live, step, false
 			}
 		}
-		return x.line.draw(x.calm)
+		return x.line.draw(x.calm())
 	}
 	return nil
 }

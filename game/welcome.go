@@ -108,5 +108,5 @@ func (x *welcome) draw(place string) *view.Picture {
 		return nil
 	}
 	x.head.turn(x.turns, x.turn)
-	return x.head.draw(x.calm)
+	return x.head.draw(x.calm())
 }
