@@ -71,6 +71,26 @@ func (l *liveLine) draw(calm bool) *view.Picture {
 	return l.live.draw(&l.Line)
 }
 
+// liveWall is a room's line that is drawn anew when it has changed.
+type liveWall struct {
+	view.Wall
+	live
+}
+
+// set puts another line in place of the one before.
+func (l *liveWall) set(wall view.Wall) {
+	wall.Calm = l.Calm
+	l.Wall, l.drawn = wall, false
+}
+
+// draw returns the line as it is now, calm if less motion was asked for.
+func (l *liveWall) draw(calm bool) *view.Picture {
+	if l.Calm != calm {
+		l.Calm, l.drawn = calm, false
+	}
+	return l.live.draw(&l.Wall)
+}
+
 // calm reports whether pictures are to stand from stroke to stroke.
 func (d *desk) calm() bool { return d.Page.Calm() }
 

@@ -36,9 +36,10 @@ type teaching struct {
 	lined  bool          // the line of what is spoken still stands
 	of     *rhythm.Cycle // what the screen says is heard
 
-	head liveHead
-	line liveLine
-	now  time.Duration // what pictures show of what is heard
+	head  liveHead
+	line  liveWall
+	cycle int           // of the passage, from 0: the one whose lead drum is shown
+	now   time.Duration // what pictures show of what is heard
 }
 
 // How long the sound takes to fade in, in ms: own choice.
@@ -102,7 +103,7 @@ func (x *teaching) begin(s quiz.Set) {
 func (x *teaching) arrive() {
 	x.hush()
 	x.heard, x.silent, x.lined = false, false, true
-	x.turns, x.now = nil, -1
+	x.turns, x.now, x.cycle = nil, -1, 0
 	x.ear.back()
 	x.stale = true
 }

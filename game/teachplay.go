@@ -86,7 +86,7 @@ func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
 	turns := x.turns
 	x.hush()
 	x.turns = turns
-	x.one, x.silent, x.lined, x.now = true, false, true, -1
+	x.one, x.silent, x.lined, x.now, x.cycle = true, false, true, -1, 0
 	if x.cut = cut; cut == 0 {
 		x.cut = p.End()
 	}
@@ -174,10 +174,21 @@ func (x *teaching) changed(at time.Duration) bool {
 	if x.loop.on {
 		p, seen = x.shows, x.loop.at
 	}
+	if n := cycleAt(p, seen); x.one && n != x.cycle {
+		x.cycle, is = n, true
+	}
 	if p != nil && seen >= 0 && p.Rhythm(seen) != x.of {
 		x.of, is = p.Rhythm(seen), true
 	}
 	return is
+}
+
+// cycleAt is which cycle of a passage's first section a time lies in, from 0.
+func cycleAt(p *round.Passage, at time.Duration) int {
+	if p == nil || at < p.Start() {
+		return 0
+	}
+	return int((at - p.Start()) / p.Rhythm(0).Length(p.BPM()))
 }
 
 // over ends a passage that was heard to its end, and begins with what is next in turn.
@@ -200,7 +211,10 @@ func (x *teaching) draw(place string) *view.Picture {
 	turns := (x.one || x.loop.on) && at >= 0 && p != nil
 	switch place {
 	case view.PlaceHead:
-		x.head.moves = x.head.Turning || turns
+		x.head.moves = x.head.Turning || turns || x.head.Glow > 0
+		if x.head.Glow = 0; turns && x.head.Hidden {
+			x.head.Glow = view.GlowAt(at, x.calm())
+		}
 		x.head.Turning, x.head.Centre = turns && !x.head.Hidden && at >= p.Start(), ""
 		if turns && x.one && at < p.Start() {
 			x.head.Centre = p.CountAt(at)
@@ -211,9 +225,9 @@ func (x *teaching) draw(place string) *view.Picture {
 		}
 		return x.head.draw(x.calm())
 	case view.PlaceLine:
-		if turns && len(x.line.Base) > 0 {
+		if turns && len(x.line.Counts) > 0 {
 			live := at >= p.Start()
-			step := int(p.TurnAt(at) * float64(len(x.line.Base)))
+			step := int(p.TurnAt(at) * float64(len(x.line.Counts)))
 			if live != x.line.Live || step != x.line.Step {
 				x.line.Live, x.line.Step, x.line.drawn = live, step, false
 			}

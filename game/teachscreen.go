@@ -20,7 +20,7 @@ func (x *teaching) screen() view.Screen {
 	}
 	m := x.model()
 	x.head.set(m.Head())
-	x.line.set(m.Line())
+	x.line.set(m.ShownWall(x.Words))
 	return m.Screen(x.Words)
 }
 
@@ -59,6 +59,7 @@ func (x *teaching) model() *view.Room {
 	m := &view.Room{
 		Stage: x.run.Stage(), Nth: i + 1, Of: len(x.run.Warmup.Tasks), Sounds: x.one || x.loop.on, Heard: x.heard,
 		Slower: x.slow, Help: x.ear.shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
+		Narrow: x.width < narrow,
 	}
 	if x.silent {
 		m.Problem = x.Words.Say("void-silent")
@@ -120,11 +121,33 @@ func (x *teaching) tell(m *view.Room, t *quiz.Task) {
 	if t.Kind == quiz.FindTheOne {
 		told.Circled = []int{t.Last}
 	}
+	if t.Kind == quiz.BaseOrRiff {
+		m.Lead = x.lead(t)
+	}
 	if x.one && len(x.turns) > 0 && x.turns[0].Rhythm != nil {
 		m.Rhythm = x.turns[0].Rhythm
 	} else if x.one && t.Other != nil && x.now >= 0 {
 		m.Rhythm = x.passage.Rhythm(x.now)
 	}
+}
+
+// narrow is how wide a window is, in CSS pixels, in which half as many steps stand side
+// by side: a telephone's, upright.
+const narrow = 600
+
+// lead is what the lead drum plays in the cycle that is heard, or in the first of what
+// was asked.
+func (x *teaching) lead(t *quiz.Task) view.RiffCycle {
+	p := x.passage
+	if !x.one {
+		var err error
+		if p, _, err = t.Passage(100); err != nil {
+			panic(err) // the warm-up was made of it
+		}
+	}
+	steps := p.Rhythm(0).Steps()
+	part := p.Played(0)
+	return view.RiffOf(part, steps, x.cycle)
 }
 
 // unlike are the steps on which two rhythms of as many steps differ.

@@ -4,6 +4,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	cdppage "github.com/chromedp/cdproto/page"
@@ -68,4 +69,16 @@ func TestTextTwiceAsLarge(t *testing.T) {
 	b.playThrough()
 	b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
 	b.fits("review")
+	b.warmUp(s, "five_bare_hands-up_2_5")
+	b.on(forward)
+	b.keys(forward)
+	b.sounds()
+	b.fits("class-sounding")
+	b.on(forward)
+	b.keys("m")
+	b.fits("class-counting")
+	for strings.HasPrefix(b.stage(), "Hands up") {
+		b.on(forward)
+	}
+	b.fits("class-told")
 }

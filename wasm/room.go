@@ -132,6 +132,18 @@ func (p *page) keyed(event js.Value) bool {
 	return false
 }
 
+// scrolls reports whether a key scrolls the page now: there is more of it that way.
+func (p *page) scrolls(key string) bool {
+	at, html := js.Global().Get("scrollY").Float(), p.document.Get("documentElement")
+	switch key {
+	case "PageUp":
+		return at > 0
+	case "PageDown":
+		return p.shown.Escape == view.ActClassLeave && at+html.Get("clientHeight").Float()+1 < html.Get("scrollHeight").Float()
+	}
+	return false
+}
+
 // belongs reports whether a key is for what has the focus, or for scrolling.
 func (p *page) belongs(key string) bool {
 	focused := p.document.Get("activeElement")
@@ -141,5 +153,5 @@ func (p *page) belongs(key string) bool {
 	if (key == "Enter" || key == " ") && focused.Call("matches", "button, a, summary").Bool() {
 		return true
 	}
-	return !p.shown.Room && key == "PageUp" && js.Global().Get("scrollY").Float() > 0
+	return !p.shown.Room && p.scrolls(key)
 }

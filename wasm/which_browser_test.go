@@ -52,7 +52,7 @@ func TestWhichIsAskedAndKept(t *testing.T) {
 
 	b.wait("document.querySelector('#repeat:enabled')") // it has been heard
 	b.givesNothingAway(choices)
-	b.run("document.querySelector('#choice-1').click()")
+	b.keys("1") // as a press of the first
 	b.wait("document.querySelector('#sides')")
 	k := get[answeredRound](b, "groundbeat.log().then((l) => l.at(-1))")
 	require.Equal(t, "which", k.Kind)
@@ -92,7 +92,7 @@ func TestBothSidesAreHeard(t *testing.T) {
 	b.wait("document.querySelector('#choice-1:enabled')")
 	right := ""
 	for tries := 0; right == "" && tries < 8; tries++ { // until an answer is wrong, and there are two sides
-		b.run("document.querySelector('#choice-1').click()")
+		b.keys("1") // as a press of the first
 		b.wait("document.querySelector('#sides')")
 		k := get[answeredRound](b, "groundbeat.log().then((l) => l.at(-1))")
 		if !k.Right {
@@ -122,7 +122,7 @@ func TestLowerRungs(t *testing.T) {
 		b.visit(s.URL + "/?screen=which&ask=" + c.ask + "&eights=2&seed=4")
 		b.press("Begin")
 		b.wait("document.querySelector('#choice-1:enabled')")
-		b.run("document.querySelector('#choice-1').click()")
+		b.keys("1") // as a press of the first
 		b.wait("document.querySelector('#next-question')")
 		k := get[answeredRound](b, "groundbeat.log().then((l) => l.at(-1))")
 		require.Equal(t, c.kind, k.Kind)

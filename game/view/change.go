@@ -138,7 +138,7 @@ func (c *Change) asked(w Words) Screen {
 	q := Which{Ask: AskRhythm, Choices: c.Choices}
 	s := page(w, ScreenChange, w.Say("nav-change"), []Item{heading("heading", w.Say("change-to-what")), c.head(w), q.choices(w),
 		{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}})
-	s.Escape = ActStop
+	s.Escape, s.Keys = ActStop, q.digits()
 	return s
 }
 

@@ -64,7 +64,11 @@ func (c *Class) Screen(w Words) Screen {
 		items = append(items, Item{ID: "no-copies", Role: RoleText, Look: LookWarning, Text: w.Say("class-not-kept")})
 	}
 	items = append(items, notesWithout(w, c.Notes, w.Say("class-no-sound"))...)
-	return ready(w, ScreenClass, w.Say("class"), items)
+	s := ready(w, ScreenClass, w.Say("class"), items)
+	if c.Unended != nil {
+		s.Keys = clicks(ActClassResume, "")
+	}
+	return s
 }
 
 // sets is what can be begun at one press.

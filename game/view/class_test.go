@@ -100,6 +100,12 @@ func classScreens(t testing.TB) map[string]Screen {
 	long.Sounds = true
 	all["class-told-long-heard"] = long.Screen(w)
 	all["class-told-walk"] = roomTask(t, quiz.Telling, quiz.WalkAndClap).Screen(w)
+	changed := toldRoom(t, quiz.WhatChanged, Option{"2", "2"}, Option{})
+	changed.Told.Sides[1] = movedIn(changed.Rhythm, 3, 2)
+	all["class-told-moved"] = changed.Screen(w)
+	off := toldRoom(t, quiz.BaseOrRiff, Option{quiz.OffBase, "off"}, Option{})
+	off.Lead = soloOver(t, off.Rhythm)
+	all["class-told-off"] = off.Screen(w)
 	again := toldRoom(t, quiz.HandsUp, Option{"saidi", "sa'idi"}, Option{})
 	again.Stage, again.Sounds = quiz.Hearing, true
 	all["class-hearing"] = again.Screen(w)
@@ -211,11 +217,13 @@ func TestAskedNameByName(t *testing.T) {
 	require.NotContains(t, b.String(), "maqsum")
 }
 
-// A line in a room has no more than eight steps in a row, and wraps evenly.
+// The line stands in one row over the whole width, and wraps evenly on a telephone.
 func TestRoomLineWraps(t *testing.T) {
-	for id, want := range map[string]int{"maqsum": 8, "masmudi-kabir": 8, "samai-thaqil": 5} {
-		r := &Room{Stage: quiz.Telling, Kind: quiz.HandsUp, Rhythm: supplied(t, id)}
-		require.Equal(t, want, r.Line().Columns, id)
+	for id, want := range map[string][2]int{"maqsum": {8, 8}, "masmudi-kabir": {16, 8}, "samai-thaqil": {10, 5}} {
+		for i, narrow := range []bool{false, true} {
+			r := &Room{Stage: quiz.Telling, Kind: quiz.HandsUp, Rhythm: supplied(t, id), Narrow: narrow}
+			require.Equal(t, want[i], r.Wall().Columns, id)
+		}
 	}
 }
 

@@ -39,7 +39,7 @@ func (a *ClassAfter) Screen(w Words) Screen {
 	items = append(items, a.sheet(w))
 	s := page(w, "class-after", w.Say("class"), items)
 	s.Escape = ActClassLeave
-	s.Keys = []Key{{"PageUp", ActClassBack, ""}}
+	s.Keys = clicks(ActClassLeave, ActClassBack)
 	return s
 }
 

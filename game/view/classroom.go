@@ -1,9 +1,6 @@
 package view
 
 import (
-	"slices"
-	"strings"
-
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 )
@@ -34,7 +31,10 @@ type Room struct {
 	Answer Option     // Counting: what is asked for
 	Hands  quiz.Hands // and what was counted for it
 
-	Told *Told // Telling and Hearing
+	Told *Told     // Telling and Hearing
+	Lead RiffCycle // and what the lead drum plays in the cycle that is shown, of BaseOrRiff
+
+	Narrow bool // the window is a telephone's
 }
 
 // Told is what it was.
@@ -70,9 +70,18 @@ func (r *Room) stage(w Words) Screen {
 
 // screen is one of a room's: each stage of each task is arrived at anew, so that the
 // focus is on its heading.
-func (r *Room) screen(w Words, items ...Item) Screen {
+//
+// It has the same four parts at all of them, each at its place: what is said, the drum,
+// the line if there is one, and at the foot what is for the teacher alone, small.
+func (r *Room) screen(w Words, say []Item, line Item, foot ...Item) Screen {
+	items := []Item{
+		{ID: "say", Role: RoleGroup, Children: present(say)},
+		{ID: "drum", Role: RoleGroup, Children: []Item{r.head(w)}},
+		line,
+		{ID: "foot", Role: RoleGroup, Children: present(foot)},
+	}
 	s := bare(w, "class-room", w.Say("class"), items)
-	s.Focus = s.Items[0].ID
+	s.Focus = say[0].ID
 	return s
 }
 
@@ -100,9 +109,8 @@ func (r *Room) walkIn(w Words) Screen {
 	if r.Rhythm != nil && r.Sounds {
 		items = append(items, Item{ID: "hear", Role: RoleText, Text: w.Say("class-you-hear", "rhythm", plain(r.Rhythm.Name))})
 	}
-	items = append(items, r.problem(), r.head(w), big("go", w.Say("class-first-task"), ActClassNext),
+	return r.screen(w, append(items, r.problem()), Item{}, big("go", w.Say("class-first-task"), ActClassNext),
 		ways(w, small("back", w.Say("class-leave"), ActClassLeave, ""), r.hush(w), small("full", w.Say("class-full"), ActFull, "")))
-	return r.screen(w, items...)
 }
 
 // hush lets the walk-in be heard, or not.
@@ -136,14 +144,15 @@ func (r *Room) asking(w Words) Screen {
 	slower := small("slower", w.Say("slower"), ActSlower, "")
 	slower.Pressed = r.Slower
 	items := []Item{heading("heading-"+string(r.Kind), r.ask(w)), {ID: "how", Role: RoleText, Text: r.how(w)}, r.problem()}
-	items = append(items, r.spoken(w)...)
+	if r.Sounds {
+		items = append(items, Item{ID: "plays", Role: RoleText, Text: w.Say("class-plays")})
+	}
 	if r.Kind == quiz.SayIt && r.Rhythm != nil && !r.Lined {
 		items = append(items, Item{ID: "alone-now", Role: RoleStatus, Live: LivePolite, Text: w.Say("class-line-gone")})
 	}
-	items = append(items, r.head(w), go1,
+	return r.screen(w, items, r.spoken(w), go1,
 		ways(w, small("back", w.Say("class-back"), ActClassBack, ""), slower, small("skip", w.Say("class-skip"), ActClassSkip, ""),
 			once, r.Help.alone(w, r.Sounds)), r.where(w))
-	return r.screen(w, items...)
 }
 
 // ask is what is asked, in large.
@@ -193,21 +202,21 @@ func (r *Room) how(w Words) string {
 
 // spoken is the line that is spoken from, and its strokes in words, as long as they
 // stand.
-func (r *Room) spoken(w Words) []Item {
+func (r *Room) spoken(w Words) Item {
 	if r.Kind != quiz.SayIt || !r.Lined || r.Rhythm == nil {
-		return nil
+		return Item{}
 	}
-	return []Item{r.line(w)}
+	return r.line(w)
 }
 
 // Head returns what the drumhead shows; the painter adds the sweep. While something is
-// asked by ear it is the drum and nothing on it.
+// asked by ear it is the drum and nothing on it; that it sounds is all that is shown.
 func (r *Room) Head() Head {
 	c := r.Rhythm
 	if c == nil || r.Stage == quiz.Asking && r.Kind != quiz.SayIt || r.Stage == quiz.Counting || r.Stage == quiz.Asking && !r.Lined {
 		return Head{Hidden: true}
 	}
-	return Head{Base: c.Skeleton} // no figures: they would be too small for the back row
+	return Head{Base: c.Skeleton, Riff: r.Lead} // no figures: they would be too small for the back row
 }
 
 // Turns reports whether the head may turn with the sound.
@@ -221,33 +230,6 @@ func (r *Room) head(w Words) Item {
 	return stage(w, h.Twin(w))
 }
 
-// mostInRow is how many steps of a line stand in a row, so that its counts can be read
-// from the back.
-const mostInRow = 8
-
-// Line returns what the whiteboard line shows; the painter adds the step that is heard.
-func (r *Room) Line() Line {
-	if r.Rhythm == nil {
-		return Line{}
-	}
-	n := r.Rhythm.Steps()
-	rows := (n + mostInRow - 1) / mostInRow
-	l := Line{Base: r.Rhythm.Skeleton, Counts: CountsOf(r.Rhythm.Base()), Groups: r.Rhythm.Grouping, Columns: (n + rows - 1) / rows}
-	if r.Told != nil {
-		l.Circled = r.Told.Circled
-	}
-	return l
-}
-
-func (r *Room) line(w Words) Item {
-	l := r.Line()
-	it := still(w, "line", &l)
-	if r.Sounds {
-		it.Picture, it.Place = nil, PlaceLine
-	}
-	return it
-}
-
 // counting returns the screen on which hands are counted for one answer.
 func (r *Room) counting(w Words) Screen {
 	id := "heading-for-" + r.Answer.Value
@@ -257,15 +239,22 @@ func (r *Room) counting(w Words) Screen {
 		it.Pressed = r.Hands == h
 		hands.Children = append(hands.Children, it)
 	}
-	counted := Item{ID: "counted", Role: RoleStatus, Live: LivePolite, Text: w.Say("class-or-number")}
-	if _, number := r.Hands.Number(); number && r.Hands != quiz.None {
-		counted.Text = w.Say("class-number", "n", string(r.Hands))
-	} else if r.Hands != "" {
-		counted.Text = w.Say("class-number", "n", sayHands(w, r.Hands))
+	counted := Item{ID: "counted", Role: RoleStatus, Live: LivePolite}
+	hint := Item{ID: "or-number", Role: RoleText, Text: w.Say("class-or-number")}
+	if r.Hands != "" {
+		counted.Text, hint = w.Say("class-number", "n", sayHands(w, r.Hands)), Item{}
 	}
-	return r.screen(w, heading(id, r.handsUp(w)), hands, counted, big("go", w.Say("class-on"), ActClassNext),
-		ways(w, small("back", w.Say("class-back"), ActClassBack, ""), small("clear", w.Say("class-clear"), ActClassHands, ""),
+	return r.screen(w, []Item{heading(id, r.handsUp(w)), counted}, Item{}, big("go", w.Say("class-on"), ActClassNext), hands, hint,
+		ways(w, small("back", w.Say("class-back"), ActClassBack, ""), r.clear(w),
 			small("skip", w.Say("class-skip"), ActClassSkip, "")), r.where(w))
+}
+
+// clear takes back what was counted, if anything was.
+func (r *Room) clear(w Words) Item {
+	if r.Hands == "" {
+		return Item{}
+	}
+	return small("clear", w.Say("class-clear"), ActClassHands, "")
 }
 
 // handsUp asks for one answer by name.
@@ -300,32 +289,4 @@ func sayHands(w Words, h quiz.Hands) string {
 		return w.Say("hands-none")
 	}
 	return string(h)
-}
-
-// keys are a presenter's clicker's, and a keyboard's.
-func (r *Room) keys() []Key {
-	keys := []Key{{".", ActClassBlank, ""}}
-	for _, k := range []string{"PageDown", "ArrowRight", "ArrowDown", "Enter", " "} {
-		keys = append(keys, Key{k, ActClassNext, ""})
-	}
-	for _, k := range []string{"PageUp", "ArrowLeft", "ArrowUp", "Backspace"} {
-		keys = append(keys, Key{k, ActClassBack, ""})
-	}
-	for _, k := range strings.Split("0123456789", "") {
-		keys = append(keys, Key{k, ActClassHands, k})
-	}
-	if r.Blank { // the first key shows again what was there, and does nothing else
-		keys = slices.DeleteFunc(keys, func(k Key) bool { return k.Action == ActClassHands })
-		for i := range keys {
-			keys[i].Action = ActClassBlank
-		}
-		return append(keys, Key{"b", ActClassBlank, ""})
-	}
-	if !r.Letters {
-		return keys
-	}
-	return append(keys, Key{"b", ActClassBlank, ""}, Key{"o", ActClassOnce, ""}, Key{"a", ActAlone, "yes"}, Key{"l", ActSlower, ""},
-		Key{"k", ActClassSkip, ""}, Key{"c", ActClassHands, ""},
-		Key{"m", ActClassHands, string(quiz.Most)}, Key{"s", ActClassHands, string(quiz.Some)},
-		Key{"f", ActClassHands, string(quiz.Few)}, Key{"n", ActClassHands, string(quiz.None)})
 }

@@ -11,15 +11,14 @@ import (
 // then once more under the riff.
 func (r *Room) telling(w Words) Screen {
 	items := []Item{heading("heading-told", r.told(w))}
-	if shown := r.shown(w); !r.long() || shown.Role == RoleNone {
-		items = append(items, r.reasons(w)...)
-	}
+	items = append(items, r.reasons(w)...)
 	if r.Stage == quiz.Hearing {
 		items[0] = heading("heading-hear", w.Say("class-hear-now"))
 		items = items[:1]
 	}
+	line := Item{}
 	if r.Rhythm != nil {
-		items = append(items, r.shown(w), r.line(w), r.head(w))
+		items, line = append(items, r.shown(w)), r.line(w)
 	}
 	go1 := big("go", w.Say("class-on"), ActClassNext)
 	if r.Stage == quiz.Telling && r.Kind.Counted() {
@@ -29,13 +28,12 @@ func (r *Room) telling(w Words) Screen {
 	if r.Sounds {
 		once.Name, once.Value = w.Say("stop"), "stop"
 	}
-	items = append(items, r.problem(), go1, ways(w, small("back", w.Say("class-back"), ActClassBack, ""), once, r.Help.alone(w, r.Sounds)), r.where(w))
-	return r.screen(w, items...)
+	return r.screen(w, append(items, r.problem()), line, go1, ways(w, small("back", w.Say("class-back"), ActClassBack, ""), once, r.Help.alone(w, r.Sounds)), r.where(w))
 }
 
-// long reports whether the line has two rows, beside which there is room for one
-// sentence.
-func (r *Room) long() bool { return r.Rhythm != nil && r.Rhythm.Steps() > mostInRow }
+// long reports whether names are long and the line is close, so that there is room for
+// one sentence.
+func (r *Room) long() bool { return r.Rhythm != nil && r.Rhythm.Steps() > mostInRow/2 }
 
 // told is what it was, in large.
 func (r *Room) told(w Words) string {
@@ -68,6 +66,8 @@ func (r *Room) reasons(w Words) []Item {
 		texts = []string{r.sayBase(w)}
 	case r.Kind == quiz.FindTheOne:
 		texts = []string{sayDums(w, r.Told.Sides[0])}
+	case r.Kind == quiz.WhatChanged && r.Told.Sides[1] != nil:
+		texts = []string{r.sayMoved(w)}
 	default:
 		texts = r.differences(w)
 	}
@@ -88,15 +88,12 @@ const mostReasons = 2
 func (r *Room) differences(w Words) []string {
 	t := r.Told
 	q := &Which{Ask: AskRhythm}
-	if r.Kind == quiz.WhatChanged {
-		q.Ask = AskSame
-	}
 	if t.Sides[1] == nil {
 		return []string{sayDums(w, t.Sides[0])}
 	}
 	q.Sides = []Side{{Rhythm: t.Sides[0]}, {Rhythm: t.Sides[1]}}
 	var texts []string
-	if taken := r.taken(w); taken != "" && !r.long() {
+	if taken := r.taken(w); taken != "" && r.Kind == quiz.HandsUp {
 		texts = append(texts, taken)
 	}
 	if len(t.Differences) == 0 {
@@ -108,7 +105,7 @@ func (r *Room) differences(w Words) []string {
 		}
 		texts = append(texts, q.difference(w, d))
 	}
-	if r.long() {
+	if r.long() && r.Sounds { // and what is heard is said too
 		return texts[:1]
 	}
 	return texts[:min(len(texts), mostReasons)]
@@ -132,6 +129,13 @@ func (r *Room) taken(w Words) string {
 	return w.Say("class-taken", "n", n, "rhythm", rhythm)
 }
 
+// sayMoved says which stroke was moved, and from where to where.
+func (r *Room) sayMoved(w Words) string {
+	from, to := r.Told.moved()
+	side := r.Told.Sides[0]
+	return w.Say("class-moved", "stroke", sayStroke(w, side.Skeleton[from]), "from", side.Spoken(from), "to", side.Spoken(to))
+}
+
 func (r *Room) sayBase(w Words) string {
 	if r.Told.Right.Value == quiz.OnBase {
 		return w.Say("class-why-on")
@@ -145,10 +149,8 @@ func (r *Room) shown(w Words) Item {
 	switch {
 	case r.Told == nil || r.Told.Sides[1] == nil || r.Kind == quiz.BaseOrRiff:
 		return Item{}
-	case r.Kind == quiz.WhatChanged && r.Rhythm == r.Told.Sides[1]:
-		it.Text = w.Say("side-then")
-	case r.Kind == quiz.WhatChanged:
-		it.Text = w.Say("side-first")
+	case r.Kind == quiz.WhatChanged: // its rows are named
+		return Item{}
 	case r.Sounds:
 		it.Text = w.Say("class-you-hear", "rhythm", r.name())
 	default:

@@ -35,6 +35,8 @@ type Head struct {
 	Beads int // eights of a round that is played, one bead each; 0: none are shown
 	Gone  int // how many of them are over
 
+	Glow float64 // how much the rim shines because something sounds, 0 to 1; it tells nothing of what
+
 	Turning bool    // the sweep is shown
 	Turn    float64 // where the sweep is, in turns; whole turns do not matter
 	Calm    bool    // less motion was asked for: the sweep stands, see [Head.Stands]
@@ -57,6 +59,7 @@ type Tap struct {
 func (h *Head) Draw(p *Picture) {
 	p.Height = 1
 	drum(p)
+	h.shine(p)
 	h.beads(p)
 	h.counts(p)
 	h.sweep(p)

@@ -61,12 +61,13 @@ const (
 	LookGrid    = "grid"    // group: pictures side by side, as many as there is room for
 	LookMatter  = "matter"  // group: a heading, a finding, its pictures, one below another
 	LookStrip   = "strip"   // group: where a practice stands, in one line
+	LookDigit   = "digit"   // button: one of several, with the digit that chooses it where there is a keyboard
 	LookBar     = "bar"     // group: the way home and the next step, at the foot of the window
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
 	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard,
-	LookGrid, LookMatter, LookStrip, LookBar}
+	LookGrid, LookMatter, LookStrip, LookBar, LookDigit}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (

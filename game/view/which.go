@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"groundbeat/game/rhythm"
 )
@@ -167,7 +168,7 @@ func (q *Which) asked(w Words) Screen {
 	}
 	items = append(items, Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet})
 	s := page(w, ScreenWhich, sayAsk(w, q.Ask), items)
-	s.Escape = ActStop
+	s.Escape, s.Keys = ActStop, q.digits()
 	if q.Repeated {
 		s.Focus = "heading" // away from the button that rests
 	}
@@ -187,9 +188,31 @@ func (q *Which) choices(w Words) Item {
 	it := Item{ID: "choices", Role: RoleGroup, Look: LookLines, Name: w.Say("choices")}
 	for i, c := range q.Choices {
 		it.Children = append(it.Children, Item{ID: fmt.Sprintf("choice-%d", i+1), Role: RoleButton,
-			Name: q.say(w, c), Action: ActAnswer, Value: c.Value, Disabled: q.CountIn})
+			Name: q.say(w, c), Action: ActAnswer, Value: c.Value, Disabled: q.CountIn, Look: q.look()})
 	}
 	return it
+}
+
+// look lets a choice show the digit that chooses it; what is a number shows itself.
+func (q *Which) look() string {
+	if q.Ask == AskHowMany {
+		return ""
+	}
+	return LookDigit
+}
+
+// digits are the keys that choose: of numbers each its own, of names 1 the first.
+func (q *Which) digits() (keys []Key) {
+	for i, c := range q.Choices {
+		digit := strconv.Itoa(i + 1)
+		if q.Ask == AskHowMany {
+			digit = c.Value
+		}
+		if !q.CountIn {
+			keys = append(keys, Key{digit, ActAnswer, c.Value})
+		}
+	}
+	return keys
 }
 
 // say says a choice.

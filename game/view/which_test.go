@@ -306,3 +306,21 @@ func TestFewerNames(t *testing.T) {
 }
 
 func find(s Screen, id string) *Item { return s.Find(id) }
+
+// The keys 1 to 4 choose a name, in the order in which they stand; a number is chosen by
+// itself. During a count-in, and after the answer, they do nothing.
+func TestAnswerByDigit(t *testing.T) {
+	w := words(t)
+	names := []Option{{"baladi", "baladi"}, {"maqsum", "maqsum"}, {"saidi", "sa'idi"}, {"malfuf", "malfuf"}}
+	want := []Key{{"1", ActAnswer, "baladi"}, {"2", ActAnswer, "maqsum"}, {"3", ActAnswer, "saidi"}, {"4", ActAnswer, "malfuf"}}
+	q := &Which{Phase: Playing, Ask: AskRhythm, Choices: names}
+	require.Equal(t, want, q.Screen(w).Keys)
+	q.Phase = Waiting
+	require.Equal(t, want, q.Screen(w).Keys)
+	q.CountIn = true
+	require.Empty(t, q.Screen(w).Keys)
+	c := &Change{Phase: Waiting, Choices: names[:2]}
+	require.Equal(t, want[:2], c.asked(w).Keys)
+	many := &Which{Phase: Playing, Ask: AskHowMany, Choices: []Option{{"2", "2"}, {"3", "3"}}}
+	require.Equal(t, []Key{{"2", ActAnswer, "2"}, {"3", ActAnswer, "3"}}, many.Screen(w).Keys)
+}
