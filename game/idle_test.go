@@ -71,12 +71,23 @@ type testStore struct {
 	begun   bool
 	storage view.Storage
 	saved   int // how often what waits was handed over
+	outputs Outputs
+	memory  map[string]string
+}
+
+func (s *testStore) Remembered(name string) string { return s.memory[name] }
+
+func (s *testStore) Remember(name, text string) {
+	if s.memory == nil {
+		s.memory = map[string]string{}
+	}
+	s.memory[name] = text
 }
 
 func (s *testStore) Storage() view.Storage { return s.storage }
 func (s *testStore) SaveWaiting() error    { s.saved++; return nil }
 
-func (*testStore) Outputs() Outputs          { return Outputs{} }
+func (s *testStore) Outputs() Outputs        { return s.outputs }
 func (*testStore) KeepOutputs(Outputs) error { return nil }
 func (s *testStore) Begun() bool             { return s.begun }
 func (s *testStore) KeepBegun()              { s.begun = true }

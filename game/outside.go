@@ -83,9 +83,16 @@ const (
 	Tapped                      // a tap: Tap
 	Stopped                     // the sound was interrupted: Reason
 	Running                     // the sound runs (again), or there turned out to be none
-	Stored                      // what is kept has changed, or how it stands with it
+	Stored                      // how it stands with what is kept has changed
+	Told                        // another window has kept something: Value is Things or Rounds
 	Visited                     // the browser went back or forward: Value is the query
 	Unexported                  // the file of all rounds could not be made: Reason
+)
+
+// What another window can have kept.
+const (
+	Things = "things" // outputs, what belongs to classes, what is remembered
+	Rounds = "rounds"
 )
 
 // An Event is something that happened on the page.
@@ -125,6 +132,10 @@ type Store interface {
 	Begun() bool
 	// KeepBegun stores that one was, where that can be stored.
 	KeepBegun()
+	// Remembered is what was remembered under a name; "" if nothing was.
+	Remembered(name string) string
+	// Remember remembers a text under a name, where it can be: else for this visit.
+	Remember(name, text string)
 }
 
 // Room keeps what belongs to a teacher's classes, apart from what players keep, and
@@ -133,7 +144,11 @@ type Room interface {
 	// Kept is the text that is kept under a name; "" if there is none, or if it cannot
 	// be read.
 	Kept(name string) string
-	// Keep keeps a text under a name, or tells why not; then it holds for this visit.
+	// KeptUnder are the texts whose names begin with a text, those that were kept first
+	// at first.
+	KeptUnder(prefix string) []string
+	// Keep keeps a text under a name, or tells why not; then it holds for this visit. A
+	// text that is "" is removed.
 	Keep(name, text string) error
 	// Save hands over a file of a media type, or tells why not.
 	Save(name, kind, text string) error

@@ -4,6 +4,7 @@ package game
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"groundbeat/game/quiz"
@@ -118,7 +119,7 @@ func (x *teaching) keepRun() {
 		err = x.Room.Keep(keptInside, inside)
 	}
 	if err == nil && x.run.Stage() == quiz.After {
-		err = x.Room.Keep(keptDiary, quiz.Put(x.Room.Kept(keptDiary), x.run.Entry()))
+		err = x.Room.Keep(KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
 	}
 	x.unkept = err != nil
 }
@@ -276,10 +277,16 @@ func (x *teaching) shownRhythm() *round.Passage {
 	return x.passage
 }
 
+// diary is what is kept of all classes.
+func (x *teaching) diary() []quiz.Entry {
+	all, _ := quiz.ParseDiary(strings.Join(x.Room.KeptUnder(KeptDiary), "\n"))
+	return all
+}
+
 // earlier are the entries of the class's diary before this run, the newest few.
 func (x *teaching) earlier() []quiz.Entry {
 	const most = 8
-	all, _ := quiz.ParseDiary(x.Room.Kept(keptDiary))
+	all := x.diary()
 	this := x.run.Entry()
 	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
 	return all[max(0, len(all)-most):]

@@ -13,13 +13,15 @@ import (
 	"groundbeat/game/view"
 )
 
-// What is kept of classes, by name.
+// What is kept of classes, by name: KeptDiary followed by the key of an entry, and KeptSet
+// by the name of a set, so that what two windows keep is put together.
 const (
+	KeptDiary = "diary/"
+	KeptSet   = "set/"
+
 	keptRun     = "run"
 	keptInside  = "inside" // at which address the room's screens were shown; "": nowhere
-	keptDiary   = "diary"
-	keptSets    = "sets"
-	keptLast    = "last" // the set that was begun last
+	keptLast    = "last"   // the set that was begun last
 	keptClass   = "class"
 	keptLetters = "letters" // "no": letters are no keys
 )
@@ -58,12 +60,19 @@ func (r *classReady) lay() {
 	r.refresh()
 }
 
-// refresh reads what is kept.
+// refresh reads what is kept, for other questions than before.
 func (r *classReady) refresh() {
-	r.saved, r.last = nil, nil
 	r.seed, r.made = r.d.Wall.Seed(), map[string]*quiz.Warmup{}
-	if text := r.d.Room.Kept(keptSets); text != "" {
-		r.saved, _ = quiz.ParseSets(keptSets, text, r.d.Rhythms())
+	r.read()
+}
+
+// read reads the sets that are kept, and which was begun last.
+func (r *classReady) read() {
+	r.saved, r.last = nil, nil
+	for _, text := range r.d.Room.KeptUnder(KeptSet) {
+		if sets, err := quiz.ParseSets(KeptSet, text, r.d.Rhythms()); err == nil {
+			r.saved = append(r.saved, sets...)
+		}
 	}
 	if s, err := quiz.ParseLink(r.d.Room.Kept(keptLast), r.d.Rhythms()); err == nil {
 		r.last = &s
@@ -222,18 +231,17 @@ const savedSet = "saved-"
 
 // other answers what becomes of a set.
 func (r *classReady) other(action string) {
-	named := func(s quiz.Set) bool { return s.Name == r.set.Name }
 	switch action {
 	case view.ActClassSave:
 		if r.set.Name == "" {
 			r.problem = r.d.Words.Say("class-no-name")
 			return
 		}
-		r.saved = append(slices.DeleteFunc(r.saved, named), r.set)
-		r.keep(keptSets, quiz.Format(r.saved...))
+		r.keep(KeptSet+r.set.Name, quiz.Format(r.set))
+		r.read()
 	case view.ActClassForget:
-		r.saved = slices.DeleteFunc(r.saved, named)
-		r.keep(keptSets, quiz.Format(r.saved...))
+		r.keep(KeptSet+r.set.Name, "")
+		r.read()
 	case view.ActClassFile:
 		if err := r.d.Room.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
 			r.unkept = true
@@ -253,10 +261,10 @@ func (r *classReady) openFile(file string) {
 	r.set, r.linked = sets[0], true
 	for _, s := range sets {
 		if s.Name != "" {
-			r.saved = append(slices.DeleteFunc(r.saved, func(old quiz.Set) bool { return old.Name == s.Name }), s)
+			r.keep(KeptSet+s.Name, quiz.Format(s))
 		}
 	}
-	r.keep(keptSets, quiz.Format(r.saved...))
+	r.read()
 }
 
 // pools are the families, as what a warm-up may be made from.

@@ -29,7 +29,7 @@ func (x *teaching) readyModel() *view.Class {
 	m := &view.Class{
 		Set: r.set, Lasts: r.length(r.set), Levels: x.levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
 		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.shownVolume(), Notes: x.notes(),
-		Hearing: x.Room.Kept(keptDiary) == "",
+		Hearing: len(x.Room.KeptUnder(KeptDiary)) == 0,
 		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
 	add := func(id string, s quiz.Set) {
@@ -187,7 +187,7 @@ func (x *teaching) afterModel() *view.ClassAfter {
 
 // handOver hands over the class's diary as a file.
 func (x *teaching) handOver(action string) {
-	all, _ := quiz.ParseDiary(x.Room.Kept(keptDiary))
+	all := x.diary()
 	this := x.run.Entry()
 	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
 	all = append(all, this)

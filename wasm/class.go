@@ -2,42 +2,50 @@
 
 package main
 
-import "syscall/js"
+import (
+	"slices"
+	"strings"
+	"syscall/js"
+)
 
-// What belongs to a teacher's classes is kept in the browser's local storage, each text
-// under a name of its own, apart from what players keep.
-const classKey = "groundbeat.class."
+// What belongs to a teacher's classes are things: see things.go. Where a warm-up stands
+// is also kept for the window by itself, so that each of two windows, loaded anew, stands
+// where it stood.
+const classSession = "groundbeat.class."
 
-// classroom implements [game.Room]. What cannot be kept holds for this visit.
+// ofWindow are the names of what is kept for the window by itself.
+var ofWindow = []string{"run", "inside"}
+
+// classroom implements [game.Room].
 type classroom struct {
+	*store
 	document js.Value
-	local    js.Value // the browser's local storage; null where it gives none
-	visit    map[string]string
-}
-
-func newClassroom(document, local js.Value) *classroom {
-	return &classroom{document: document, local: local, visit: map[string]string{}}
 }
 
 // Kept implements [game.Room].
-func (c *classroom) Kept(name string) (text string) {
-	if text, known := c.visit[name]; known {
-		return text
+func (c *classroom) Kept(name string) string {
+	if slices.Contains(ofWindow, name) {
+		if text, there := strings.CutPrefix(item(c.session, classSession+name), "="); there {
+			return text
+		}
 	}
-	var err error
-	defer recovered(&err)
-	if kept := c.local.Call("getItem", classKey+name); kept.Type() == js.TypeString {
-		return kept.String()
+	return c.things.Text(classThing + name)
+}
+
+// KeptUnder implements [game.Room].
+func (c *classroom) KeptUnder(prefix string) (texts []string) {
+	for _, n := range c.things.Under(classThing + prefix) {
+		texts = append(texts, n.Text)
 	}
-	return ""
+	return texts
 }
 
 // Keep implements [game.Room].
-func (c *classroom) Keep(name, text string) (err error) {
-	c.visit[name] = text
-	defer recovered(&err)
-	c.local.Call("setItem", classKey+name, text)
-	return nil
+func (c *classroom) Keep(name, text string) error {
+	if slices.Contains(ofWindow, name) {
+		_ = setItem(c.session, classSession+name, "="+text) // else it stands where the other window stood
+	}
+	return c.write(classThing+name, text)
 }
 
 // Save implements [game.Room].

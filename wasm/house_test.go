@@ -29,7 +29,7 @@ const module = "groundbeat"
 // number. Packages on one shelf do not import one another.
 var shelves = map[string]int{
 	"scoring": 0, // below its own statistics, which extend its Figure
-	"assets":  1, "audio": 1, "audio/clock": 1, "game/rhythm": 1, "wasm/site": 1,
+	"assets":  1, "audio": 1, "audio/clock": 1, "game/rhythm": 1, "wasm/site": 1, "wasm/memo": 1,
 	"scoring/stat": 1, "scoring/threshold": 1, "scoring/recall": 1,
 	"audio/speaker": 2, "scoring/history": 2, "game/riff": 2,
 	"game/round": 3, "scoring/diary": 3,

@@ -36,11 +36,12 @@ func run() error {
 	b := newBrowser(parts)
 	s := makeStore(parts.Get("local"), parts.Get("session"))
 	s.changed = func() { b.events = append(b.events, game.Event{Kind: game.Stored}) }
+	s.told = func(of string) { b.events = append(b.events, game.Event{Kind: game.Told, Value: of}) }
 	b.shown = func() { s.begin(parts) }
 	publish(parts, b.sound, b.wall, s)
 	g := game.New(game.Outside{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
-		Room:  newClassroom(b.document, s.local),
+		Room:  &classroom{store: s, document: b.document},
 		Words: words, First: first, Rhythms: sync.OnceValue(rhythms),
 		Regular: assets.Regular, Bold: assets.Bold,
 		Query:  js.Global().Get("location").Get("search").String(),

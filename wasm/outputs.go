@@ -3,54 +3,55 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"groundbeat/game"
+	"groundbeat/wasm/memo"
 )
 
-// The measured outputs are one small text in the browser's local storage. What
-// cannot be read is set aside under another name, not lost.
-const (
-	outputsKey    = "groundbeat.outputs"
-	brokenKey     = "groundbeat.outputs.broken"
-	outputsFormat = 1
-)
-
-// keptOutputs is the text's form.
-type keptOutputs struct {
-	Version int `json:"v"`
-	game.Outputs
-}
+// Each output is a thing of its own, under its name, and which is in use is another.
 
 // Outputs implements [game.Store].
 func (s *store) Outputs() (o game.Outputs) {
-	var err error
-	defer func() {
-		if err != nil {
-			fmt.Println("outputs:", err) // for whoever looks into the console
+	for _, n := range s.things.Under(outputThing) {
+		var one game.Output
+		if err := json.Unmarshal([]byte(n.Text), &one); err != nil {
+			fmt.Println("outputs:", err) // for whoever looks into the console; it stays as it is
+			continue
 		}
-	}()
-	defer recovered(&err)
-	text := s.local.Call("getItem", outputsKey)
-	if text.IsNull() {
-		return o
+		o.List = append(o.List, one)
 	}
-	var kept keptOutputs
-	if err = json.Unmarshal([]byte(text.String()), &kept); err == nil && kept.Version == outputsFormat {
-		return kept.Outputs
-	}
-	s.local.Call("setItem", brokenKey, text)
+	slices.SortFunc(o.List, func(a, b game.Output) int {
+		return cmp.Or(a.When.Compare(b.When), cmp.Compare(a.Name, b.Name))
+	})
+	o.Chosen = s.things.Text(chosenThing)
+	s.outputs = outputTexts(o)
 	return o
 }
 
-// KeepOutputs implements [game.Store].
+// KeepOutputs implements [game.Store]. It writes what is different from what it was told
+// or has told last: what another window has written meanwhile stays.
 func (s *store) KeepOutputs(o game.Outputs) (err error) {
-	defer recovered(&err)
-	text, err := json.Marshal(keptOutputs{outputsFormat, o})
-	if err != nil {
-		return err
+	is := outputTexts(o)
+	for key, text := range memo.Changes(s.outputs, is) {
+		err = cmp.Or(err, s.write(key, text))
 	}
-	s.local.Call("setItem", outputsKey, string(text))
-	return nil
+	s.outputs = is
+	return err
+}
+
+// outputTexts are outputs as things.
+func outputTexts(o game.Outputs) map[string]string {
+	all := map[string]string{chosenThing: o.Chosen}
+	for _, one := range o.List {
+		text, err := json.Marshal(one)
+		if err != nil {
+			continue // a number that is none cannot be written
+		}
+		all[outputThing+one.Name] = string(text)
+	}
+	return all
 }

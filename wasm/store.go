@@ -18,11 +18,14 @@ type store struct {
 	stands   standing      // how this page stands to the database
 	memory   *memory
 	waits    waits
-	changed  func()   // told when the screen may have something else to say of what is kept
-	player   person   // who is chosen in this window
-	read     arrivals // of the file that was read last
-	readings int      // how many files were read, or begun
-	asked    bool     // the browser was asked not to throw away what is kept
+	changed  func()            // told when the screen may have something else to say of what is kept
+	told     func(what string) // told when another window has kept something
+	things   things
+	outputs  map[string]string // the outputs that were told last, as things
+	player   person            // who is chosen in this window
+	read     arrivals          // of the file that was read last
+	readings int               // how many files were read, or begun
+	asked    bool              // the browser was asked not to throw away what is kept
 
 	local, session js.Value // the browser's storages for small texts; null where it gives none
 }
@@ -30,8 +33,9 @@ type store struct {
 // makeStore makes a store that is yet to be opened, with the browser's storages for small
 // texts.
 func makeStore(local, session js.Value) *store {
-	s := &store{opened: make(chan struct{}), memory: newMemory(), changed: func() {}, local: local, session: session}
+	s := &store{opened: make(chan struct{}), memory: newMemory(), changed: func() {}, told: func(string) {}, local: local, session: session}
 	s.player = s.remembered()
+	s.loadThings()
 	return s
 }
 
@@ -39,6 +43,7 @@ func makeStore(local, session js.Value) *store {
 // ask for storage at all; where it does not, even the question ends the program.
 func (s *store) begin(parts js.Value) {
 	s.watch()
+	s.tune()
 	if parts.Get("storage").Bool() {
 		go s.open(databaseName)
 		return
@@ -64,6 +69,7 @@ func (s *store) open(name string) {
 		}
 		s.takeSpool()
 		s.try()
+		s.join()
 		if err != nil {
 			s.changed()
 		}

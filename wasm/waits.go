@@ -52,6 +52,7 @@ func (s *store) try() {
 	}
 	if kept {
 		s.persist()
+		s.broadcast(map[string]any{"rounds": true})
 	}
 	s.later(kept)
 }

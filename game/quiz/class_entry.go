@@ -88,20 +88,23 @@ func (e Entry) fits() bool {
 // Same reports whether two entries are of the same warm-up, begun at the same time.
 func (e Entry) Same(other Entry) bool { return e.When.Equal(other.When) && e.Set == other.Set }
 
-// Put returns the diary with an entry at its end, or in the place of the same
-// warm-up's earlier state; all other lines, also unread ones, stay as they are.
-func Put(diary string, e Entry) string {
-	var lines []string
+// Key is by what an entry is found: that of the same warm-up, begun at the same time, is
+// the same.
+func (e Entry) Key() string { return e.When.UTC().Format(time.RFC3339Nano) + " " + e.Set }
+
+// SplitDiary returns the lines of a diary by the keys of their entries; one that cannot
+// be read is its own key.
+func SplitDiary(diary string) map[string]string {
+	lines := map[string]string{}
 	for line := range strings.SplitSeq(diary, "\n") {
-		if strings.TrimSpace(line) == "" {
-			continue
+		line = strings.TrimSpace(line)
+		if entries, _ := ParseDiary(line); len(entries) == 1 {
+			lines[entries[0].Key()] = line
+		} else if line != "" {
+			lines[line] = line
 		}
-		if old, _ := ParseDiary(line); len(old) == 1 && old[0].Same(e) {
-			continue
-		}
-		lines = append(lines, line)
 	}
-	return strings.Join(append(lines, e.Line()), "\n") + "\n"
+	return lines
 }
 
 // CSV writes entries as comma-separated values (RFC 4180), one row for each answer and

@@ -47,6 +47,32 @@ func ParseSets(name, text string, c *rhythm.Catalogue) ([]Set, error) {
 	return p.sets, nil
 }
 
+// SplitSets returns the sets of a file by their names, each as a file of its own, whether
+// they can be used or not. Of two of one name the last one counts.
+func SplitSets(text string) map[string]string {
+	sets, name, set := map[string]string{}, "", ""
+	end := func() {
+		if set != "" {
+			sets[name] = set
+		}
+		name, set = "", ""
+	}
+	for line := range strings.Lines(text) {
+		line = strings.TrimSpace(line)
+		if line == setBegins {
+			end()
+		}
+		if value, named := strings.CutPrefix(line, "name:"); named {
+			name = strings.TrimSpace(value)
+		}
+		if line != "" {
+			set += line + "\n"
+		}
+	}
+	end()
+	return sets
+}
+
 type setParser struct {
 	catalogue *rhythm.Catalogue
 	sets      []Set
