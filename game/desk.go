@@ -26,6 +26,8 @@ type desk struct {
 	unmade   error          // why the file of all rounds was not made, when it was last asked for
 	finished bool           // a round was finished here, now or earlier
 	stale    bool           // the screen must be made again
+	underWay bool           // something is, on the screen that is shown
+	news     news
 	ear      ear
 	rest     liveHead // the drum beside a link that cannot be opened
 
@@ -41,12 +43,13 @@ type desk struct {
 func (d *desk) open(o *Outside) {
 	d.Outside = o
 	d.ear.sound = o.Sound
-	d.setVolume(quiet)
+	d.setVolume(d.firstVolume())
 	d.outputs = o.Store.Outputs()
 	d.exercises = newExercises(d)
 	d.learner.d = d
 	d.finished = o.Store.Begun()
 	d.setOutput()
+	d.Page.Theme(view.Theme(d.Store.Remembered(rememberedTheme)))
 	d.visit(o.Query)
 }
 
@@ -57,6 +60,9 @@ func (d *desk) visit(query string) {
 	}
 	address, err := view.ParseAddress(query, d.allowed)
 	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
+	if view.Bare(query) {
+		d.address = d.habits().Fill(address, view.Address{})
+	}
 	var link *view.LinkError
 	if errors.As(err, &link) {
 		d.problems = link.Problems
@@ -103,6 +109,8 @@ func (d *desk) happened(e *Event) {
 		d.unmade, d.stale = errors.New(e.Reason), true
 	case Stored:
 		d.stale = true
+	case Told:
+		d.told(e.Value)
 	case Stopped:
 		d.exercise.interrupted(e.Reason)
 		d.stale = true
@@ -124,7 +132,7 @@ func (d *desk) act(action, value string) {
 		d.turn()
 		return
 	case view.ActGo:
-		d.leave(d.address.To(value))
+		d.leave(d.habits().Fill(d.address.To(value), d.address))
 		return
 	case view.ActHome:
 		d.leave(d.address.To(view.ScreenHome))
@@ -145,6 +153,10 @@ func (d *desk) act(action, value string) {
 		return
 	case view.ActVolume:
 		d.setVolume(number)
+		d.remember(action, value)
+		return
+	case view.ActTheme:
+		d.remember(action, value)
 		return
 	case view.ActDiaryWho:
 		d.Diary.Choose(value)
@@ -170,8 +182,10 @@ func (d *desk) act(action, value string) {
 	case view.ActTempo:
 		d.setTempo(number)
 	case view.ActEights:
+		d.remember(action, value)
 		d.address.Eights = number
 	case view.ActLevel:
+		d.remember(action, value)
 		d.address = d.address.WithLevel(value)
 	case view.ActHide:
 		d.address.Hide = number
@@ -207,26 +221,6 @@ func (d *desk) goTo(to view.Address, visit bool) {
 	d.address, d.problems = to, nil
 	d.Page.Link(to.String(), visit)
 	d.turn()
-}
-
-// quiet is the volume at the start: −8.9 dB, so that the bare rhythms, at some
-// −24 LUFS in full, begin at about −33, well below what is usual on the web.
-const quiet = 60
-
-// setVolume sets the volume, 0 to 100. The level goes with its square, which is
-// nearer to how loudness is heard.
-func (d *desk) setVolume(volume int) {
-	d.volume = min(max(volume, 0), 100)
-	part := float64(d.volume) / 100
-	d.Sound.Volume(part * part)
-}
-
-// shownVolume is the volume, or less than 0 where there is no sound to set.
-func (d *desk) shownVolume() int {
-	if !d.Sound.Audible() {
-		return -1
-	}
-	return d.volume
 }
 
 func (d *desk) setTempo(bpm int) {
@@ -315,12 +309,15 @@ func (d *desk) tick(now float64) {
 	if d.exercise.tick(now) {
 		d.stale = true
 	}
+	d.catchUp()
 	if w := d.Page.Width(); w != d.width {
 		d.width, d.stale = w, true
 	}
 	if d.stale {
 		d.stale = false
-		d.Page.Show(d.screen())
+		s := d.screen()
+		d.underWay = goesOn(&s)
+		d.Page.Show(s)
 	}
 }
 

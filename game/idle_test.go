@@ -26,6 +26,7 @@ type testPage struct {
 	places []Place
 	light  bool
 	calm   bool
+	theme  string
 }
 
 func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
@@ -41,6 +42,7 @@ func (p *testPage) Canvas() bool                 { return true }
 func (p *testPage) Sketch(string, *view.Picture) {}
 func (p *testPage) Light() bool                  { return p.light }
 func (p *testPage) Calm() bool                   { return p.calm }
+func (p *testPage) Theme(theme string)           { p.theme = theme }
 func (p *testPage) Width() float64               { return 800 }
 func (p *testPage) TwoColumns() bool             { return true }
 func (p *testPage) Link(string, bool)            {}

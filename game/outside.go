@@ -65,6 +65,8 @@ type Page interface {
 	Light() bool
 	// Calm reports whether the person's system asks for less motion.
 	Calm() bool
+	// Theme sets which palette is used: one of the view's themes.
+	Theme(theme string)
 	// Width is the width of the window in CSS pixels.
 	Width() float64
 	// TwoColumns reports whether there is room for the drumhead beside the words.

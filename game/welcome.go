@@ -94,7 +94,7 @@ func (x *welcome) beat() time.Duration {
 func (x *welcome) screen() view.Screen {
 	m := &view.Home{
 		First: !x.finished, Rhythm: x.First, Volume: x.shownVolume(), Silent: x.silent, Notes: x.notes(),
-		Who: x.learner.who.ID,
+		Who: x.learner.who.ID, Theme: view.Theme(x.Store.Remembered(rememberedTheme)),
 	}
 	for _, p := range x.learner.people {
 		m.People = append(m.People, view.Person(p))

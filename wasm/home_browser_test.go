@@ -95,7 +95,7 @@ func (b *tab) dumAndTek(s *server, volume float64, press func()) []float32 {
 // doorsFirst checks that Home is that of somebody who was here before.
 func (b *tab) doorsFirst() {
 	b.t.Helper()
-	require.Equal(b.t, []string{"heading", "head", "bar", "door-practise", "door-class", "door-sound", "level", "care"},
+	require.Equal(b.t, []string{"heading", "head", "bar", "door-practise", "door-class", "door-sound", "level", "theme", "care"},
 		get[[]string](b, `[...document.querySelectorAll("#page > *")].map((e) => e.id)`))
 }
 

@@ -25,6 +25,7 @@ type page struct {
 	light    js.Value
 	calm     js.Value
 	broad    js.Value
+	theme    string
 	at       func(action, value string) // told of an action at once, before the next tick
 	room     *room
 	sketches *sketches
@@ -133,7 +134,23 @@ func (p *page) Events(into []game.Event) []game.Event {
 }
 
 // Light implements [game.Page].
-func (p *page) Light() bool { return p.light.Get("matches").Bool() }
+func (p *page) Light() bool {
+	if p.theme != view.ThemeSystem {
+		return p.theme == view.ThemeLight
+	}
+	return p.light.Get("matches").Bool()
+}
+
+// Theme implements [game.Page]. The style sheet knows it by the root element.
+func (p *page) Theme(theme string) {
+	p.theme = theme
+	root := p.document.Get("documentElement")
+	if theme == view.ThemeSystem {
+		root.Call("removeAttribute", "data-theme")
+		return
+	}
+	root.Call("setAttribute", "data-theme", theme)
+}
 
 // Calm implements [game.Page].
 func (p *page) Calm() bool { return p.calm.Get("matches").Bool() }

@@ -23,6 +23,7 @@ const (
 	ActOpen   = "open"   // open the nearest link that is allowed
 	ActExport = "export" // hand over a file of all rounds
 	ActReload = "reload" // load the page anew
+	ActTheme  = "theme"  // which palette is used: "system" or one of the themes
 
 	ActSaveWaiting = "save-waiting" // hand over a file of the rounds that wait to be kept
 

@@ -11,6 +11,7 @@ type Home struct {
 	Silent bool          // nothing came of what was to be played
 	People []Person      // who practises here, as far as that is known
 	Who    string        // ID of the one who is chosen
+	Theme  string        // which palette is used: ThemeSystem and so on
 	Notes  []Note
 }
 
@@ -41,6 +42,7 @@ func (h *Home) Screen(w Words) Screen {
 	if !h.First {
 		items = append(items, h.level(w)...)
 	}
+	items = append(items, theme(w, h.Theme))
 	items = append(items, notesWithout(w, h.Notes, w.Say("home-no-sound"))...)
 	items = append(items, Item{ID: "care", Role: RoleText, Text: w.Say("home-care"), Look: LookNote})
 	return page(w, ScreenHome, "", items)

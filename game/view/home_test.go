@@ -39,8 +39,8 @@ func order(s Screen) (ids []string) {
 func TestHomeFirstAndLater(t *testing.T) {
 	all := homeScreens(t)
 	first, later := all["home-first"], all["home-later"]
-	require.Equal(t, []string{"heading", "what", "head", "level", "loud", "bar", "how", "door-practise", "door-class", "door-sound", "care"}, order(first))
-	require.Equal(t, []string{"heading", "head", "bar", "door-practise", "door-class", "door-sound", "level", "care"}, order(later))
+	require.Equal(t, []string{"heading", "what", "head", "level", "loud", "bar", "how", "door-practise", "door-class", "door-sound", "theme", "care"}, order(first))
+	require.Equal(t, []string{"heading", "head", "bar", "door-practise", "door-class", "door-sound", "level", "theme", "care"}, order(later))
 	require.Equal(t, "Groundbeat", first.Title)
 	require.Equal(t, "Groundbeat", first.Find("heading").Name)
 	require.Equal(t, 2, strings.Count(first.Find("what").Text, "."), "sentences")
