@@ -69,7 +69,7 @@ func (d *desk) catchUp() {
 		d.finished = d.finished || d.Store.Begun()
 		d.Page.Theme(view.Theme(d.Store.Remembered(rememberedTheme)))
 		if d.exercise == d.teaching && !d.teaching.inside {
-			d.teaching.ready.refresh()
+			d.teaching.ready.read()
 		}
 	}
 	if tells := d.exercise == d.journal || d.exercise == d.welcome; tells && d.news.rounds && d.practice == nil {

@@ -50,6 +50,7 @@ func TestHabitsAreRemembered(t *testing.T) {
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
 	require.Equal(t, view.FirstRound(), d.address)
+	g.desk.Room = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)
 	require.Equal(t, view.LevelFilled, g.desk.habits().Level, "what is for a class is not hers")

@@ -4,6 +4,8 @@ package game
 
 import (
 	"errors"
+	"maps"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -20,6 +22,14 @@ type testRoom map[string]string
 
 func (r testRoom) Kept(name string) string      { return r[name] }
 func (r testRoom) Keep(name, text string) error { r[name] = text; return nil }
+func (r testRoom) KeptUnder(prefix string) (texts []string) {
+	for _, name := range slices.Sorted(maps.Keys(r)) {
+		if strings.HasPrefix(name, prefix) && r[name] != "" {
+			texts = append(texts, r[name])
+		}
+	}
+	return texts
+}
 func (r testRoom) Save(name, _, _ string) error { return errors.New(name) }
 
 // anyWall is a wall whose time and chance the test sets.
@@ -98,4 +108,35 @@ func TestNextOpeningIsAnother(t *testing.T) {
 		return g.desk.teaching.run.Warmup.Link()
 	}
 	require.NotEqual(t, link(), link())
+}
+
+// Two windows that keep a set each keep both, and each shows what the other has kept.
+func TestSetsOfTwoWindows(t *testing.T) {
+	room := testRoom{}
+	window := func() (*Game, *testPage) {
+		g, page, _ := newTestGame(t, "?screen=home")
+		g.desk.Room = room
+		g.acts(t, page, view.ActGo, view.ScreenClass)
+		return g, page
+	}
+	one, onePage := window()
+	other, otherPage := window()
+	named := func(g *Game, page *testPage, name string) {
+		g.acts(t, page, view.ActClassSetName, name)
+		g.acts(t, page, view.ActClassSave, "")
+	}
+	named(one, onePage, "Monday")
+	named(other, otherPage, "Friday")
+	onePage.events = append(onePage.events, Event{Kind: Told, Value: Things})
+	require.NoError(t, one.Update())
+	for _, g := range []*Game{one, other} {
+		var names []string
+		for _, s := range g.desk.teaching.ready.saved {
+			names = append(names, s.Name)
+		}
+		require.Equal(t, []string{"Friday", "Monday"}, names)
+	}
+	one.acts(t, onePage, view.ActClassForget, "")
+	require.Len(t, room.KeptUnder(KeptSet), 1)
+	require.Len(t, one.desk.teaching.ready.saved, 1)
 }
