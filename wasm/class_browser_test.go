@@ -51,7 +51,7 @@ const (
 // kept is the run as the browser keeps it.
 func (b *tab) keptRun() string {
 	b.t.Helper()
-	return get[string](b, `localStorage.getItem("groundbeat.class.run") ?? ""`)
+	return get[map[string]string](b, things)["class/run"]
 }
 
 // A whole quiz of each kind with nothing but a clicker's keys, from the bare screen to
@@ -129,7 +129,7 @@ func TestClassWithAClicker(t *testing.T) {
 		require.Equal(t, "", b.text("#class-resume"), "it is over")
 	}
 	require.Equal(t, 0, b.rounds(), "the class's diary is apart from a player's")
-	diary, unread := quiz.ParseDiary(get[string](b, `localStorage.getItem("groundbeat.class.diary")`))
+	diary, unread := quiz.ParseDiary(get[string](b, "Object.entries("+things+").filter(([k]) => k.startsWith('class/diary/')).map(([, v]) => v).join('\\n')"))
 	require.Zero(t, unread)
 	require.Len(t, diary, len(quiz.Kinds()))
 }

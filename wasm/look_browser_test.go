@@ -131,7 +131,7 @@ func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 			b.visit(s.URL)
 			b.rest(200)
 			b.lies("home", l.name)
-			b.run("localStorage.clear()") // as if that had been somebody else
+			b.forget() // as if that had been somebody else
 			b.visit(s.URL)
 			b.rest(200)
 			b.lies("home-first", l.name)

@@ -30,7 +30,7 @@ func TestPlaysOnInPictures(t *testing.T) {
 	require.Contains(t, b.text("#page"), "There is no sound here, so this round is in pictures only.")
 	require.False(t, get[bool](b, "Boolean(document.querySelector('#volume'))"), "there is nothing to set")
 	b.playThrough()
-	b.notKept()
+	b.notKept("1 round could not be kept yet.")
 	require.True(t, get[bool](b, "groundbeat.log().then((l) => l[0].coarse)"))
 
 	t.Run("no device", func(t *testing.T) {

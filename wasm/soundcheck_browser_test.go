@@ -113,7 +113,7 @@ func TestSoundCheckMono(t *testing.T) {
 		return apart / together
 	}
 	require.Zero(t, side())
-	const wideNow = "JSON.parse(localStorage.getItem('groundbeat.outputs')).outputs[0].wide"
+	const wideNow = "JSON.parse(" + things + "['output/this device']).wide"
 	b.click("#mono")
 	b.wait(wideNow)
 	b.rest(100)
@@ -177,10 +177,12 @@ func TestPictureWaitsAndIsKept(t *testing.T) {
 	require.Equal(t, "later", get[string](b, "document.activeElement.parentElement.id"), "the slider keeps the focus")
 	b.visit(s.URL + soundCheck)
 	require.Equal(t, "180", get[string](b, "document.querySelector('#later input').value"))
-	require.JSONEq(t, `{"v":1,"chosen":"this device","outputs":[{"name":"this device","mean":0,"spread":0,"later":180}]}`,
-		get[string](b, "localStorage.getItem('groundbeat.outputs')"))
+	kept := get[map[string]string](b, things)
+	require.Equal(t, "this device", kept["output-chosen"])
+	require.JSONEq(t, `{"name":"this device","mean":0,"spread":0,"later":180}`, kept["output/this device"])
 
-	// A text of before the sound check, with two outputs.
+	// A text of an earlier program, of before the sound check, with two outputs.
+	b.forget()
 	b.run(`localStorage.setItem("groundbeat.outputs", JSON.stringify({ v: 1, chosen: "studio", outputs: [
 		{ name: "headphones", mean: 212.4, spread: 20, when: "2026-01-31T18:30:00Z" },
 		{ name: "studio", mean: 38, spread: 12, when: "2026-01-31T18:30:00Z" }] }))`)
@@ -200,7 +202,7 @@ func TestPictureWaitsAndIsKept(t *testing.T) {
 	// One of a later version is set aside, as it was.
 	b.run(`localStorage.setItem("groundbeat.outputs", '{"v":2}')`)
 	b.visit(s.URL + soundCheck)
-	require.Equal(t, "as it comes", b.text("#later output"))
+	require.Equal(t, "40 ms later", b.text("#later output"))
 	require.Equal(t, `{"v":2}`, get[string](b, "localStorage.getItem('groundbeat.outputs.broken')"))
 }
 
@@ -243,7 +245,7 @@ func TestSoundCheckByKeyboard(t *testing.T) {
 	b.reach()
 	b.run("document.querySelector('#mono input').focus()")
 	b.keys(" ")
-	b.wait("JSON.parse(localStorage.getItem('groundbeat.outputs')).outputs[0].wide")
+	b.wait("JSON.parse(" + things + "['output/this device']).wide")
 	b.tabTo("to-set-up")
 	b.keys(kb.Enter)
 	b.wait("document.querySelector('#page').dataset.screen === 'set-up'")
@@ -276,7 +278,7 @@ func TestLayoutOfSoundCheck(t *testing.T) {
 			b.rest(700)
 			b.lies("sound-check-playing", l.name)
 			b.press("Stop")
-			b.run("localStorage.clear()")
+			b.forget()
 		})
 	}
 }

@@ -4,6 +4,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -31,6 +32,20 @@ const database = `(async () => {
 	db.close();
 	return { version: db.version, values, aside };
 })()`
+
+// things gives the texts of all things that lie in the local storage, by key; see
+// things.go.
+const things = `Object.fromEntries(Object.entries(localStorage).filter(([k]) => k.startsWith("groundbeat.thing."))
+	.map(([k, v]) => [k.slice("groundbeat.thing.".length), JSON.parse(v).text]))`
+
+// forget removes all that the browser keeps.
+func (b *tab) forget() {
+	b.t.Helper()
+	b.run(`localStorage.clear(); await new Promise((done) => {
+		const request = indexedDB.deleteDatabase("groundbeat");
+		request.onsuccess = request.onerror = done;
+	})`)
+}
 
 type stored struct {
 	Version int
@@ -212,4 +227,48 @@ func TestLeftWithTheReview(t *testing.T) {
 	require.Equal(t, 1, b.rounds())
 	require.Equal(t, lines, get[stored](b, database).lines(t))
 	require.Empty(t, get[[]string](b, `Object.keys(localStorage).filter((k) => k.startsWith("groundbeat.round."))`))
+}
+
+// Two windows beside each other: what one sets shows in the other, and neither takes from
+// the other what it has kept.
+func TestWindowsTellEachOther(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	b := open(t)
+	b.visit(s.URL + soundCheck)
+	b.run(`localStorage.setItem("groundbeat.outputs", JSON.stringify({ v: 1, chosen: "studio", outputs: [
+		{ name: "studio", mean: 38, spread: 12, when: "2026-01-31T18:30:00Z" }] }))`)
+	b.visit(s.URL + soundCheck)
+	other := b.beside(t)
+	other.visit(s.URL + soundCheck)
+	b.press("As measured: 40 ms later")
+	other.wait("document.querySelector('#later output').innerText === '40 ms later'")
+	other.visit(s.URL + "/?screen=set-up")
+	b.visit(s.URL + "/?screen=set-up")
+	other.run(`document.querySelector("[data-action=set-up-forget]").click()`)
+	b.wait("!document.querySelector('#output-1')")
+	b.visit(s.URL + "/?screen=class")
+	other.visit(s.URL + "/?screen=class")
+	for name, window := range map[string]*tab{"Monday": b, "Friday": other} {
+		window.run(fmt.Sprintf(`const field = document.querySelector("#class-set-name input");
+			field.value = %q;
+			field.dispatchEvent(new Event("input", { bubbles: true }))`, name))
+		window.rest(100)
+		window.run(`document.querySelector("[data-action=class-save]").click()`)
+	}
+	for _, window := range []*tab{b, other} {
+		window.wait("['Monday', 'Friday'].every((name) => document.querySelector('#class-sets').innerText.includes(name))")
+	}
+
+	b.visit(s.URL)
+	other.visit(s.URL)
+	other.dark(true)
+	b.run(`document.querySelector("#theme input[value=light]").click()`)
+	other.wait("document.documentElement.dataset.theme === 'light'")
+	b.run(`const slider = document.querySelector("#volume input"); slider.value = 0; slider.dispatchEvent(new Event("input", { bubbles: true }))`)
+	b.wait(things + "['setting/volume'] === '0'")
+	require.Equal(t, "60", get[string](other, "document.querySelector('#volume input').value"), "nobody's sound is turned from elsewhere")
+	b.visit(s.URL)
+	require.Equal(t, "0", get[string](b, "document.querySelector('#volume input').value"), "silence stays silence")
+	require.Equal(t, "rgb(248, 242, 231)", get[string](b, "getComputedStyle(document.documentElement).backgroundColor"), "the light ground")
 }
