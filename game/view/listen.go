@@ -229,14 +229,19 @@ func sayTempoOf(w Words, beat string) string {
 	return w.Say("tempo-name")
 }
 
-// own is where the player's own rhythm is opened, and what was wrong with it.
+// ownLines are the lines of the shortest file that can be opened, as they are shown.
+const ownLines = "name: mine · metre: 4/4 · skeleton: DT-TD-T- · tempo: 80 100 120 quarter · source: me"
+
+// own is where the player's own rhythm is opened, what such a file is, and what was
+// wrong with it.
 func (l *Listen) own(w Words) Item {
 	it := Item{ID: "own", Role: RoleGroup, Children: []Item{
 		{ID: "file", Role: RoleFile, Name: w.Say("own-rhythm"), Action: ActFile},
+		{ID: "own-how", Role: RoleText, Look: LookNote, Text: w.Say("own-how", "lines", ownLines)},
 		{ID: "problem", Role: RoleStatus, Live: LivePolite, Look: LookWarning},
 	}}
 	if l.Problem != "" {
-		it.Children[1].Text = w.Say("own-problem", "problem", l.Problem)
+		it.Children[2].Text = w.Say("own-problem", "problem", l.Problem)
 	}
 	return it
 }

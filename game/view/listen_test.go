@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -147,6 +148,21 @@ func TestWhatPlaysShowsAsChosen(t *testing.T) {
 		require.Equal(t, id, chosen(row.Options, id))
 		require.LessOrEqual(t, len(row.Options), len(core(t))+1)
 		require.Len(t, s.Find("more-rhythm").Options, len(more(t)), "and the others stay where they are")
+	}
+}
+
+// The file that Listen describes can be opened as it stands, and no line of it can be
+// left out.
+func TestOwnFileIsAsDescribed(t *testing.T) {
+	shown := listen(t, "maqsum").Screen(words(t))
+	require.Contains(t, shown.Find("own-how").Text, ownLines)
+	lines := strings.Split(ownLines, " · ")
+	c, err := rhythm.Parse("mine.txt", strings.NewReader(strings.Join(lines, "\n")))
+	require.NoError(t, err)
+	require.Equal(t, "DT-TD-T-", c.Skeleton.String())
+	for i := range lines {
+		_, err := rhythm.Parse("mine.txt", strings.NewReader(strings.Join(slices.Delete(slices.Clone(lines), i, i+1), "\n")))
+		require.Error(t, err, lines[i])
 	}
 }
 
