@@ -286,7 +286,7 @@ func (d *desk) notes() []view.Note {
 	if !d.Sound.Audible() {
 		notes = append(notes, view.NoteNoSound)
 	}
-	if d.unsaved != nil {
+	if d.unsaved != nil && !d.Store.Storage().None { // or it is said of everything
 		notes = append(notes, view.NoteNotKept)
 	}
 	if d.unmade != nil {
