@@ -57,15 +57,15 @@ func (c *Carry) ready(w Words) Screen {
 	return c.long(w, ScreenCarry, c.page(w), w.Say("carry-heading", "rhythm", c.Rhythm.Name), w.Say("carry-how"), carryLengths)
 }
 
-// reviewing returns the screen after a round: the one sentence, each silence, the taps
-// in them, the figures, clock and hand, and what to do next.
+// reviewing returns the screen after a round: the one sentence, what to do next, the
+// taps in the silences, all figures in one place, and clock and hand.
 func (c *Carry) reviewing(w Words) Screen {
 	items := []Item{
 		heading("heading", w.Say("carry-review", "rhythm", c.Rhythm.Name)),
 		{ID: "finding", Role: RoleText, Look: LookFinding, Text: c.Finding(w)}, c.Drummed.remedy(w),
 		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{c.once(w), c.slower(w), c.change(w)}},
-		c.table(w), subheading("alone", w.Say("carry-line")), c.alone(w),
-		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)},
+		subheading("alone", w.Say("carry-line")), c.alone(w),
+		{ID: "figures", Role: RoleGroup, Look: LookFigures, Children: c.figures(w)}, c.table(w),
 		{ID: "own", Role: RoleText, Text: c.Own.say(w, c.Rhythm.Name)}, c.again(w), c.head(w),
 	}
 	return c.reviewed(w, ScreenCarry, c.page(w), append(items, Item{ID: "all", Role: RoleText, Look: LookNote, Text: w.Say("carry-head")}))
@@ -107,6 +107,7 @@ func (c *Carry) alone(w Words) Item {
 	return still(w, "line", &l)
 }
 
+// figures are those of the round; of what is as it should be there are none.
 func (c *Carry) figures(w Words) []Item {
 	r := c.Result
 	items := []Item{figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
@@ -121,9 +122,13 @@ func (c *Carry) figures(w Words) []Item {
 	if c.Own.Slower.Known {
 		items = append(items, figure("own-tempo", w.Say("carry-tempo"), sayTempo(w, c.Own.Slower.Value)))
 	}
-	return append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)),
-		figure("added", w.Say("added"), fmt.Sprint(r.Added)),
-		figure("tempo", w.Say("counts-a-minute"), fmt.Sprint(c.BPM)))
+	if r.LeftOut > 0 {
+		items = append(items, figure("left-out", w.Say("left-out"), fmt.Sprint(r.LeftOut)))
+	}
+	if r.Added > 0 {
+		items = append(items, figure("added", w.Say("added"), fmt.Sprint(r.Added)))
+	}
+	return items
 }
 
 // OwnTime is what can be told of how a player keeps time by herself, over the rounds

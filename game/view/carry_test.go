@@ -65,6 +65,17 @@ func TestTableOfSilences(t *testing.T) {
 	require.Equal(t, [][]string{{"2", "0 of 4", "left out", "–"}}, nothing.Find("silences").Rows)
 }
 
+// One calm order: the sentence, the picture, and all figures in one place.
+func TestOrderOfSilences(t *testing.T) {
+	var order []string
+	for _, it := range carrying(t, Reviewing).Screen(words(t)).Items {
+		if slices.Contains([]string{"finding", "line", "figures", "silences", "own", "again", "details"}, it.ID) {
+			order = append(order, it.ID)
+		}
+	}
+	require.Equal(t, []string{"finding", "line", "figures", "silences", "own", "again", "details"}, order)
+}
+
 // The line shows the silences alone, one below the other.
 func TestOnlySilences(t *testing.T) {
 	r := &Review{Steps: 64, StepTime: 300 * ms, On: 25 * ms,
@@ -102,7 +113,7 @@ func TestFindingOfSilences(t *testing.T) {
 		{steadily, []SilenceResult{there(62 * ms)}, unknown, slower,
 			"When the drums came back you were 62 ms behind. One silence is too few to tell a habit."},
 		{steadily, []SilenceResult{there(-62 * ms), {Asked: 4, Tapped: 4}}, unknown, unknown,
-			"When the drums came back you were 62 ms ahead and not there. That is too few to tell a habit."},
+			"When the drums came back you were 62 ms ahead, then not there. That is too few to tell a habit."},
 		{steadily, []SilenceResult{there(47 * ms)}, unknown, unknown, "You are steady: 14 of 16 on the dum."},
 		// Three alike do, with her tempo where that is known to be off.
 		{steadily, []SilenceResult{there(62 * ms), there(50 * ms), there(57 * ms)}, unknown, slower,
@@ -115,7 +126,7 @@ func TestFindingOfSilences(t *testing.T) {
 			"When the drums come back you are about 55 ms ahead."},
 		// Three that are not alike do not.
 		{steadily, []SilenceResult{there(90 * ms), there(-50 * ms), there(4 * ms)}, unknown, unknown,
-			"When the drums came back you were 90 ms behind, 50 ms ahead and 4 ms behind. That is too few to tell a habit."},
+			"When the drums came back you were 90 ms behind, then 50 ms ahead, then 4 ms behind. That is too few to tell a habit."},
 		{steadily, []SilenceResult{there(90 * ms), there(-50 * ms), there(4 * ms), there(0)}, unknown, unknown,
 			"When the drums come back you are now up to 50 ms ahead, now up to 90 ms behind."},
 		{steadily, []SilenceResult{there(90 * ms), there(5 * ms), there(0), there(2 * ms)}, unknown, unknown,

@@ -90,15 +90,19 @@ func (e elsewhere) ends(taps []Landing) (low, high time.Duration) {
 
 // say lists where taps lay, in order, in the given word where there was none.
 func (e elsewhere) say(w Words, taps []Landing, none string) string {
-	var said []string
-	for _, l := range taps {
+	said := ""
+	for i, l := range taps {
+		here := none
 		if l.Tapped {
-			said = append(said, sayOffset(w, l.Offset-e.off))
+			here = sayOffset(w, l.Offset-e.off)
+		}
+		if i == 0 {
+			said = here
 		} else {
-			said = append(said, none)
+			said = w.Say("list-then", "first", said, "then", here)
 		}
 	}
-	return sayList(w, said)
+	return said
 }
 
 // offOutput is how much of every offset is probably the output's: the lean that is

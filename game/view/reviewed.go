@@ -123,6 +123,10 @@ func byCount(w Words, r *Result) Item {
 		}
 		it.Rows = append(it.Rows, row)
 	}
+	if r.Landed > 1 && len(r.Counts) > 1 {
+		it.Rows = append(it.Rows, []string{w.Say("count-all"), w.Say("of", "n", r.Landed, "of", r.Asked),
+			sayOffset(w, r.Bias), w.Say("ms", "ms", wholeMs(r.Spread))})
+	}
 	return it
 }
 

@@ -94,7 +94,7 @@ func TestFindingOfStops(t *testing.T) {
 			"The 1 after the silence is left out 1 of 1 times. Count on through the silence."},
 		// One stop or two tell what happened, and no habit; and only what is not how she taps.
 		{steadily, []StopResult{last(72 * ms)}, "At the stop your last tap came 72 ms behind. One stop is too few to tell a habit."},
-		{steadily, []StopResult{last(72 * ms), good}, "At the 2 stops your last taps came 72 ms behind and 20 ms behind. That is too few to tell a habit."},
+		{steadily, []StopResult{last(72 * ms), good}, "At the 2 stops your last taps came 72 ms behind, then 20 ms behind. That is too few to tell a habit."},
 		{steadily, []StopResult{last(45 * ms)}, "You are steady: 14 of 16 on the dum."},
 		{steadily, []StopResult{back(-84 * ms)}, "After the silence you came back in 84 ms ahead. One stop is too few to tell a habit."},
 		{steadily, []StopResult{with(func(s *StopResult) { s.Last.Offset, s.Back.Offset = 70*ms, 91*ms })},
@@ -105,7 +105,7 @@ func TestFindingOfStops(t *testing.T) {
 		{steadily, []StopResult{back(71 * ms), back(75 * ms), back(73 * ms)}, "You come back in about 75 ms behind the 1."},
 		{steadily, []StopResult{back(-44 * ms), back(-45 * ms), back(-43 * ms)}, "You come back in about 45 ms ahead of the 1."},
 		{steadily, []StopResult{last(90 * ms), last(-55 * ms), last(0)},
-			"At the 3 stops your last taps came 90 ms behind, 55 ms ahead and 0 ms. That is too few to tell a habit."},
+			"At the 3 stops your last taps came 90 ms behind, then 55 ms ahead, then 0 ms. That is too few to tell a habit."},
 		{Result{Asked: 16, Landed: 12, On: 12, Added: 4, Measured: true}, []StopResult{good}, "4 taps came where no dum is. Wait for the low strokes."},
 		{Result{Asked: 16, On: 4, Landed: 16, Lean: scoring.Estimated(35, 20, 50, 14, 6)}, []StopResult{with(func(s *StopResult) { s.InSilence = 2 })},
 			"All your taps come about 35 ms behind: probably your loudspeaker or headphones, not you. Set-up measures it once and takes it off. Apart from that: " +
