@@ -136,7 +136,7 @@ func (x *asking) followSide(now float64) {
 		x.silence()
 		return
 	}
-	if x.side <= len(x.sides) {
+	if x.side <= min(len(x.sides), len(x.heads)) {
 		at = x.seen(at)
 		h := &x.heads[x.side-1]
 		h.moves, h.Turning, h.Turn = true, at >= 0, x.passage.TurnAt(max(at, 0))
@@ -176,8 +176,8 @@ func (x *asking) model() *view.Which {
 	a := x.address
 	m := &view.Which{
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
-		Repeated: x.repeated,
-		Level:    a.Riff, Levels: x.levels(), Hide: a.Hide,
+		Repeated: x.repeated, Second: x.inSecond,
+		Level: a.Riff, Levels: x.levels(), Hide: a.Hide,
 		Balance: x.ear.balance, Help: x.ear.shown(), Again: view.Again{Drums: x.again.drums, Slowly: x.again.slowly},
 		FromNames: x.names, Fewer: x.fewer, Volume: x.shownVolume(), Notes: x.notes(),
 	}

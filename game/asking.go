@@ -21,6 +21,7 @@ type asking struct {
 	round    *round.Answered
 	given    quiz.Choice
 	timed    bool        // is it known when the answer came?
+	inSecond bool        // of two that may differ the second is heard
 	repeated bool        // was the question heard once more?
 	names    []string    // of the rhythms that a link asked for
 	fewer    *view.Fewer // why there are fewer names than were asked for; nil where there are not
@@ -89,7 +90,7 @@ func (x *asking) ask() {
 	}
 	x.follow(p)
 	x.round = round.NewAnswered(p, x.limit())
-	x.side, x.sides, x.given, x.repeated = 0, nil, quiz.Choice{}, false
+	x.side, x.sides, x.given, x.inSecond, x.repeated = 0, nil, quiz.Choice{}, false, false
 }
 
 // eightLasts is how long an eight of a question among rhythms is heard, however
@@ -220,7 +221,7 @@ func (x *asking) silence() {
 }
 
 func (x *asking) tick(now float64) bool {
-	before, alone := x.round.Phase(), x.ear.alone
+	before, alone, second := x.round.Phase(), x.ear.alone, x.inSecond
 	switch {
 	case x.round.UnderWay():
 		at, _, why := x.heard(now)
@@ -230,6 +231,7 @@ func (x *asking) tick(now float64) bool {
 		}
 		x.ear.follow(at)
 		x.round.Hear(at)
+		x.inSecond = x.question.Other != nil && at >= x.round.Start()+x.question.Rhythm.At(x.question.Cycles()*x.question.Rhythm.Steps(), x.question.BPM)
 		if x.round.Phase() == round.Waiting {
 			x.player.stop()
 			x.ear.back()
@@ -242,5 +244,5 @@ func (x *asking) tick(now float64) bool {
 	case x.side != 0:
 		x.followSide(now)
 	}
-	return x.round.Phase() != before || x.ear.alone != alone
+	return x.round.Phase() != before || x.ear.alone != alone || x.inSecond != second
 }

@@ -141,6 +141,9 @@ func (x *changing) finish() {
 	x.sides = []view.Side{{ID: x.change.From.ID, Rhythm: x.change.From}}
 	if to := x.change.To; to != nil {
 		x.sides = append(x.sides, view.Side{ID: to.ID, Rhythm: to})
+		if said, ok := x.change.Choice(x.round.Notice().Answer); ok && said.ID != to.ID {
+			x.sides = append(x.sides, view.Side{ID: said.ID, Rhythm: said.Rhythm})
+		}
 	}
 	x.keep(x.record())
 }

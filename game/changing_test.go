@@ -78,8 +78,8 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 
 	require.Equal(t, "To what?", g.on(t, page, view.ActAnswer, "maqsum").Find("heading").Name, "no choice")
 	s = g.on(t, page, view.ActAnswer, g.desk.changing.change.Right())
-	require.Equal(t, "You heard it 2 counts after the first stroke that differed, after one press too soon.", s.Find("heading").Name)
-	require.NotNil(t, s.Find("early"))
+	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", s.Find("heading").Name)
+	require.NotNil(t, s.Find("early-counts"))
 	require.NoError(t, g.desk.unsaved)
 	kept := g.desk.Store.(*testStore).kept[0]
 	require.Equal(t, []any{history.Change, "maqsum", true}, []any{kept.Kind, kept.Rhythm, kept.Right})
@@ -118,7 +118,7 @@ func TestPressingAllTheTime(t *testing.T) {
 	g.ticks(t, wall, 9600)
 	s := g.on(t, page, view.ActAnswer, g.desk.changing.change.Right())
 	early := len(presses) - 1
-	require.Equal(t, fmt.Sprintf("%d presses came before there was anything to hear, so the one that met the change may be chance.", early),
+	require.Equal(t, fmt.Sprintf("%d presses came too soon, so the one that met the change may be chance.", early),
 		s.Find("heading").Name)
 	kept := g.desk.Store.(*testStore).kept[0]
 	require.Equal(t, early, kept.Early)

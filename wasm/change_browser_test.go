@@ -127,7 +127,7 @@ func (b *tab) aChangeHeard(s *server) {
 	b.run(fmt.Sprintf("document.querySelector('#choices button[value=%s]').focus()", q.Right()))
 	b.keys("\r")
 	b.wait("document.querySelector('#sides')")
-	require.Equal(t, "You heard it 2 counts after the first stroke that differed, after one press too soon.", b.text("h1"))
+	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", b.text("h1"))
 	b.everywhere("change-review")
 
 	k := b.lastKept()

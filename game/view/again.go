@@ -41,12 +41,17 @@ func (d *Dums) again(w Words) Item {
 	return Item{ID: "again", Role: RoleGroup, Look: LookRow, Children: append([]Item{it}, d.Again.controls(w)...)}
 }
 
-// again is what can be set of both sides.
+// again is what can be set of how the sides are heard, and a third side to be heard.
 func (q *Which) again(w Words) Item {
 	if q.Ask == AskStroke || q.Volume < 0 || len(q.Sides) == 0 {
 		return Item{}
 	}
-	return Item{ID: "again", Role: RoleGroup, Look: LookRow, Children: q.Again.controls(w)}
+	it := Item{ID: "again", Role: RoleGroup, Look: LookRow}
+	if len(q.Sides) > 2 {
+		it.Children = append(it.Children, q.hear(w, 2, q.Sides[2]))
+	}
+	it.Children = append(it.Children, q.Again.controls(w)...)
+	return it
 }
 
 // mostOpened is how many breaks and rolls are told one by one.

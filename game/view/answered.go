@@ -7,14 +7,54 @@ import (
 	"groundbeat/game/rhythm"
 )
 
-// answered returns the screen after a question: what it was, where that differs
-// from what was said, what to listen for, and both to be seen and heard in turn.
+// answered returns the screen after a question: what it was in a sentence, where that
+// differs from what was said, on the line, and both to be heard in turn. The rest is
+// shown when opened.
 func (q *Which) answered(w Words) Screen {
 	items := []Item{heading("heading", q.Finding(w))}
 	items = append(items, q.reasons(w)...)
-	items = append(items, q.shown(w), q.again(w),
-		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), changeQuestion(w)}}, q.at(w))
+	items = append(items, q.beside(w), q.shown(w),
+		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), changeQuestion(w)}},
+		inWords(w, q.differences(w), q.listen(w), q.at(w)))
 	return review(page(w, ScreenWhich, sayAsk(w, q.Ask), append(items, notes(w, q.Notes)...)), q.hearing())
+}
+
+// inWords is what a review has to tell besides, shown when opened; nothing where there is
+// nothing.
+func inWords(w Words, items ...Item) Item {
+	if items = present(items); len(items) == 0 {
+		return Item{}
+	}
+	return Item{ID: "details", Role: RoleDetails, Name: w.Say("in-words"), Children: items}
+}
+
+// beside is the line of what was right, and under it that of what was said; of a round in
+// which it changed, what was played first, what it became and what was said. Where they
+// have no common counts each line stands with its own picture.
+func (q *Which) beside(w Words) Item {
+	if b := q.lines(w); b != nil {
+		return b.item(w)
+	}
+	return Item{}
+}
+
+// lines is as many of the sides as can be laid one above another; nil where that are not
+// two of two.
+func (q *Which) lines(w Words) *Beside {
+	if q.Ask == AskStroke {
+		return nil
+	}
+	var names []string
+	var cycles []*rhythm.Cycle
+	for i, s := range q.Sides {
+		names, cycles = append(names, plain(q.name(w, i))), append(cycles, s.Rhythm)
+	}
+	for n := len(cycles); n > 0 && n >= min(2, len(cycles)); n-- {
+		if b := besideOf(names[:n], cycles[:n], q.Board); b != nil {
+			return b
+		}
+	}
+	return nil
 }
 
 // at says how fast it was played.
@@ -88,11 +128,32 @@ func (q *Which) reasons(w Words) []Item {
 		return []Item{reason("where", w.Say("where-dums", "n", len(c.Dums()), "rhythm", plain(c.Name),
 			"counts", sayList(w, dumCounts(c))))}
 	}
-	items := []Item{q.differences(w)}
-	if q.Ask == AskRhythm && len(q.Sides) > 0 {
-		items = append(items, listenForIn(w, q.Sides[0].Rhythm))
+	return []Item{q.plainly(w)}
+}
+
+// plainly says where no line tells it: that nothing was changed, that the metres differ,
+// or the tempo alone.
+func (q *Which) plainly(w Words) Item {
+	switch {
+	case len(q.Sides) == 1 && q.Ask == AskSame:
+		return reason("unchanged", w.Say("unchanged", "rhythm", plain(q.Sides[0].Rhythm.Name)))
+	case len(q.Sides) < 2:
+		return Item{}
+	case q.metresApart():
+		a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
+		return reason("metres", w.Say("metres-apart", "first", plain(a.Name), "a", a.Metre, "second", plain(b.Name), "b", b.Metre))
+	case len(q.Differences) == 0:
+		return reason("same-strokes", w.Say("same-strokes"))
 	}
-	return items
+	return Item{}
+}
+
+// listen says what to listen for in what was right.
+func (q *Which) listen(w Words) Item {
+	if q.Ask != AskRhythm || len(q.Sides) == 0 {
+		return Item{}
+	}
+	return listenForIn(w, q.Sides[0].Rhythm)
 }
 
 // listenForIn says what to listen for in a rhythm; nothing where it has nothing to
@@ -118,19 +179,11 @@ func dumCounts(c *rhythm.Cycle) []string {
 // apart than this is helped by the first few.
 const mostDifferences = 4
 
-// differences says count by count where the two sides differ; nothing where
-// there is only one.
+// differences says count by count where the two sides differ; nothing where they have no
+// counts in common, or there is only one.
 func (q *Which) differences(w Words) Item {
-	switch {
-	case len(q.Sides) == 1 && q.Ask == AskSame:
-		return reason("unchanged", w.Say("unchanged", "rhythm", plain(q.Sides[0].Rhythm.Name)))
-	case len(q.Sides) < 2:
+	if len(q.Sides) < 2 || q.metresApart() || len(q.Differences) == 0 {
 		return Item{}
-	case q.metresApart():
-		a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
-		return reason("metres", w.Say("metres-apart", "first", plain(a.Name), "a", a.Metre, "second", plain(b.Name), "b", b.Metre))
-	case len(q.Differences) == 0:
-		return reason("same-strokes", w.Say("same-strokes"))
 	}
 	it := Item{ID: "differences", Role: RoleList, Name: w.Say("where-differ")}
 	for i, d := range q.Differences {
@@ -147,8 +200,7 @@ func (q *Which) differences(w Words) Item {
 // metresApart reports whether neither cycle goes into the other, so that no list
 // of counts is of use.
 func (q *Which) metresApart() bool {
-	a, b := q.Sides[0].Rhythm.Beats(), q.Sides[1].Rhythm.Beats()
-	return a%b != 0 && b%a != 0
+	return apartInMetre(q.Sides[0].Rhythm.Beats(), q.Sides[1].Rhythm.Beats())
 }
 
 func (q *Which) difference(w Words, d rhythm.Difference) string {

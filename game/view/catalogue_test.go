@@ -54,6 +54,11 @@ func TestEveryTwoRhythmsCanBeReviewed(t *testing.T) {
 			s := q.Screen(w)
 			require.NoError(t, Check(s), "%s, %s", a.ID, b.ID)
 			require.NotContains(t, text(t, s), "{")
+			if it := s.Find("beside"); it != nil {
+				requireInside(t, it.Picture)
+				continue
+			}
+			require.True(t, q.metresApart())
 			for i := range q.Sides {
 				requireInside(t, s.Find("line-"+sideLetters[i]).Picture)
 			}

@@ -41,7 +41,8 @@ type Change struct {
 
 	Choices []Option // while "To what?" is asked, in the order shown: id and name
 
-	// After. Sides are what was played first and, if it changed, what it became.
+	// After. Sides are what was played first, if it changed what it became, and if that is
+	// another what was said that it became.
 	Result      *ChangeResult
 	Sides       []Side
 	Differences []rhythm.Difference // between the first side and the second
@@ -142,21 +143,30 @@ func (c *Change) asked(w Words) Screen {
 	return s
 }
 
-// reviewing returns the screen after the round: what came of it in a sentence, where
-// the two rhythms differ, and both to be seen and heard in turn.
+// reviewing returns the screen after the round: what came of it in a sentence, what it
+// became; where the rhythms differ, on the line, and each to be heard in turn. The rest
+// is shown when opened.
 func (c *Change) reviewing(w Words) Screen {
 	q := &Which{Ask: AskRhythm, Sides: c.Sides, Differences: c.Differences, Volume: c.Volume, Again: c.Again, Board: c.Board, BPM: c.BPM}
-	items := []Item{heading("heading", c.Finding(w)), c.became(w), c.early(w)}
+	items := []Item{heading("heading", c.Finding(w)), c.became(w), c.early(w), q.plainly(w), q.beside(w), q.shown(w),
+		{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), c.once(w), changeQuestion(w)}},
+		inWords(w, c.inWords(w, q)...)}
+	return review(page(w, ScreenChange, w.Say("nav-change"), append(items, notes(w, c.Notes)...)), q.hearing())
+}
+
+// inWords is what is shown when opened.
+func (c *Change) inWords(w Words, q *Which) []Item {
+	var items []Item
 	if len(c.Sides) > 1 {
-		items = append(items, q.differences(w), listenForIn(w, c.Sides[1].Rhythm))
+		items = []Item{q.differences(w), listenForIn(w, c.Sides[1].Rhythm)}
 	}
-	items = append(items, q.shown(w), q.again(w),
-		Item{ID: "next", Role: RoleGroup, Look: LookRow, Children: []Item{nextQuestion(w), c.once(w), changeQuestion(w)}},
-		c.measured(w), q.at(w))
-	if c.Result.Heard {
+	if c.Result.Heard && c.Result.Early > 0 && !c.Result.Chance {
+		items = append(items, Item{ID: "early-counts", Role: RoleText, Look: LookNote, Text: w.Say("change-early-counts")})
+	}
+	if items = append(items, c.measured(w), q.at(w)); c.Result.Heard {
 		items = append(items, takenOff(w, c.Result.SetUp))
 	}
-	return review(page(w, ScreenChange, w.Say("nav-change"), append(items, notes(w, c.Notes)...)), q.hearing())
+	return items
 }
 
 // Finding says in one sentence how the change was noticed, or that there was none.
@@ -206,8 +216,8 @@ func (c *Change) early(w Words) Item {
 		return Item{}
 	case r.Chance:
 		return reason("early", w.Say("change-chance-why"))
-	case r.Heard:
-		return reason("early", w.Say("change-early-counts"))
+	case r.Heard: // the finding says it
+		return Item{}
 	default:
 		return reason("early", w.Say("change-early", "n", r.Early))
 	}

@@ -54,6 +54,7 @@ func changeScreens(t testing.TB) map[string]Screen {
 	setUp := 12 * ms
 	said := noticed(t, "baladi", ChangeResult{Heard: true, Eight: 3, Late: 90 * ms, Counts: 0.16, Eighth: 380 * ms, Early: 1,
 		Said: Option{"saidi", "sa'idi"}, SetUp: &setUp})
+	said.Sides = append(said.Sides, Side{ID: "saidi", Rhythm: cycle(t, "saidi")})
 	said.Sides[1].Hearing = true
 	add("review-said", said)
 	add("review-chance", noticed(t, "baladi", ChangeResult{Heard: true, Chance: true, Eight: 3, Late: 90 * ms, Counts: 0.16, Eighth: 380 * ms, Early: 13, Said: baladi}))
@@ -114,13 +115,13 @@ func TestFindingOfChange(t *testing.T) {
 		{ChangeResult{Early: 1}, "It did not change. You pressed 1 time."},
 		{ChangeResult{Early: 2}, "It did not change. You pressed 2 times."},
 		{ChangeResult{To: baladi, Eight: 3, Early: 2}, "It became baladi in eight 3, and no press came after that."},
-		{ChangeResult{To: baladi, Heard: true, Counts: 0.49}, "You heard it at once: within half a count of the first stroke that differed."},
-		{ChangeResult{To: baladi, Heard: true, Counts: 0.5}, "You heard it 1 count after the first stroke that differed."},
-		{ChangeResult{To: baladi, Heard: true, Counts: 2.6}, "You heard it 3 counts after the first stroke that differed."},
-		{ChangeResult{To: baladi, Heard: true, Counts: 0.1, Early: 1}, "You heard it within half a count, after one press too soon."},
-		{ChangeResult{To: baladi, Heard: true, Counts: 1.8, Early: 1}, "You heard it 2 counts after the first stroke that differed, after one press too soon."},
-		{ChangeResult{To: baladi, Heard: true, Chance: true, Counts: 3, Early: 1}, "1 press came before there was anything to hear, so the one that met the change may be chance."},
-		{ChangeResult{To: baladi, Heard: true, Chance: true, Counts: 0.1, Early: 13}, "13 presses came before there was anything to hear, so the one that met the change may be chance."},
+		{ChangeResult{To: baladi, Heard: true, Counts: 0.49}, "You heard it at once, within half a count."},
+		{ChangeResult{To: baladi, Heard: true, Counts: 0.5}, "You heard it after 1 count."},
+		{ChangeResult{To: baladi, Heard: true, Counts: 2.6}, "You heard it after 3 counts."},
+		{ChangeResult{To: baladi, Heard: true, Counts: 0.1, Early: 1}, "You heard it within half a count, and pressed once too soon."},
+		{ChangeResult{To: baladi, Heard: true, Counts: 1.8, Early: 1}, "You heard it after 2 counts, and pressed once too soon."},
+		{ChangeResult{To: baladi, Heard: true, Chance: true, Counts: 3, Early: 1}, "1 press came too soon, so the one that met the change may be chance."},
+		{ChangeResult{To: baladi, Heard: true, Chance: true, Counts: 0.1, Early: 13}, "13 presses came too soon, so the one that met the change may be chance."},
 	} {
 		q := Change{Result: &c.result}
 		require.Equal(t, c.want, q.Finding(w))
@@ -138,7 +139,7 @@ func TestReviewOfChange(t *testing.T) {
 	require.Equal(t, ActChange, right.Escape)
 	other := changeScreens(t)["change-review-said"]
 	require.Equal(t, "It went from maqsum to baladi; you said sa'idi.", other.Find("became").Text)
-	require.Equal(t, "One press too soon may happen, and the round counts as heard. Two would not.", other.Find("early").Text)
+	require.Equal(t, "One press too soon may happen, and the round counts as heard. Two would not.", other.Find("early-counts").Text)
 	mashed := changeScreens(t)["change-review-chance"]
 	require.Equal(t, "This round does not count as heard. Keep still until you hear another rhythm, and press once.", mashed.Find("early").Text)
 	require.Equal(t, "On the & of 1: tek in maqsum, dum in baladi.", other.Find("difference-1").Text)

@@ -36,6 +36,12 @@ tempo: 70 90 110 quarter
 listen: two dums together at the start, then one alone
 source: somebody, somewhere
 `,
+	"saidi": `name: sa'idi
+metre: 4/4
+skeleton: DT-DD-T-
+tempo: 90 105 125 quarter
+source: somebody, somewhere
+`,
 	"masmudi-kabir": `name: masmudi kabir
 metre: 8/4
 skeleton: D-D---T-D---T---

@@ -9,7 +9,8 @@ import (
 
 // Side is one of at most two rhythms shown side by side in a review: the right
 // one first, then the one that was said; for AskSame what was heard first, then
-// what came after, if it was changed. AskHowMany has one. For AskStroke a dum and
+// what came after, if it was changed. AskHowMany has one. After a change there may be
+// a third, what was said that it became, which is heard and has no drumhead. For AskStroke a dum and
 // a tek are always shown, and Sides only says which is heard.
 type Side struct {
 	ID      string        // the value of ActHear; for AskStroke "dum" or "tek"
@@ -17,10 +18,10 @@ type Side struct {
 	Hearing bool          // this one is heard now
 }
 
-// sidePlaces and sideLetters are those of the first and the second side.
+// sidePlaces and sideLetters are those of the sides.
 var (
 	sidePlaces  = [2]string{PlaceHeadA, PlaceHeadB}
-	sideLetters = [2]string{"a", "b"}
+	sideLetters = [3]string{"a", "b", "c"}
 )
 
 // hearing reports whether a side is heard now.
@@ -55,23 +56,23 @@ func (q *Which) SideHead(i int) Head {
 	return Head{Base: c.Skeleton, Counts: CountsOf(c.Base()), Groups: c.Grouping}
 }
 
-// shown returns the pictures of the sides, each with its name and a button that
-// lets it be heard.
+// shown returns the drumheads of the sides, each with a button that names it and lets it
+// be heard, and what can be set of how.
 func (q *Which) shown(w Words) Item {
 	it := Item{ID: "sides", Role: RoleGroup, Look: LookPair}
 	for i, s := range q.sides() {
 		letter := sideLetters[i]
 		it.Children = append(it.Children, Item{ID: "side-" + letter, Role: RoleGroup, Name: q.name(w, i), Children: present([]Item{
-			subheading("name-"+letter, q.name(w, i)),
 			{ID: "picture-" + letter, Role: RolePicture, Name: w.Say("head-name"), Text: q.sideTwin(w, i),
 				Place: sidePlaces[i], Aspect: 1},
-			q.sideLine(w, i),
 			q.hear(w, i, s),
+			q.sideLine(w, i),
 		})})
 	}
 	if len(it.Children) == 0 {
 		return Item{}
 	}
+	it.Children = present(append(it.Children, q.again(w)))
 	return it
 }
 
@@ -86,35 +87,16 @@ func (q *Which) sideTwin(w Words, i int) string {
 	return w.Say("head-tek")
 }
 
+// sideLine is the line of a side that has no counts in common with the other.
 func (q *Which) sideLine(w Words, i int) Item {
-	if q.Ask == AskStroke {
+	if q.Ask == AskStroke || q.lines(w) != nil {
 		return Item{}
 	}
 	l := lineOf(q.Sides[i].Rhythm, q.Sides[i].Rhythm.Base(), nil, q.Board/2)
-	l.Circled = q.circled()
 	return still(w, "line-"+sideLetters[i], &l)
 }
 
-// circled returns the steps on which the two sides differ, where their steps can
-// be compared one by one.
-func (q *Which) circled() []int {
-	if len(q.Sides) < 2 {
-		return nil
-	}
-	a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
-	if a.Beats() != b.Beats() || a.Steps() != b.Steps() {
-		return nil
-	}
-	var steps []int
-	for i, s := range a.Skeleton {
-		if s != b.Skeleton[i] {
-			steps = append(steps, i)
-		}
-	}
-	return steps
-}
-
-// name is what stands over a side.
+// name is what stands over the line of a side.
 func (q *Which) name(w Words, i int) string {
 	switch {
 	case q.Ask == AskStroke && i == 0:

@@ -33,6 +33,7 @@ type Which struct {
 	// While asked.
 	CountIn  bool     // the first step is not heard yet: no answer is taken
 	Choices  []Option // in the order shown; Value is the id, Label a rhythm's name
+	Second   bool     // of AskSame the second half is heard
 	Repeated bool     // it is heard once more now: the button that was pressed rests
 	Repeat   bool     // the question can be heard once more when it is over
 
@@ -161,7 +162,7 @@ func (q *Which) answers(w Words) Item {
 // One screen for both, so that nothing under the fingers changes. It has the
 // question, the drum, the choices as lines, and the way out.
 func (q *Which) asked(w Words) Screen {
-	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.head(w), q.choices(w), q.help(w)}
+	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.half(w), q.head(w), q.choices(w), q.help(w)}
 	if q.Repeat {
 		items = append(items, Item{ID: "repeat", Role: RoleButton, Name: w.Say("hear-once-more"), Action: ActRepeat,
 			Disabled: q.Phase == Playing})
@@ -173,6 +174,19 @@ func (q *Which) asked(w Words) Screen {
 		s.Focus = "heading" // away from the button that rests
 	}
 	return s
+}
+
+// half says which of the two that may differ is heard.
+func (q *Which) half(w Words) Item {
+	switch {
+	case q.Ask != AskSame:
+		return Item{}
+	case q.Phase == Waiting:
+		return reason("half", w.Say("same-heard"))
+	case q.Second:
+		return reason("half", w.Say("same-hear-then"))
+	}
+	return reason("half", w.Say("same-hear-first"))
 }
 
 // help is the help for the ear; of one stroke there is nothing to help with.

@@ -218,17 +218,21 @@ func TestDifferences(t *testing.T) {
 	list := q.differences(w)
 	require.Len(t, list.Children, 1)
 	require.Equal(t, "On the & of 1: tek in maqsum, dum in baladi.", list.Children[0].Text)
-	require.Equal(t, []int{1}, q.circled())
+	require.Equal(t, []int{1}, q.lines(w).ringed(1))
+	require.Empty(t, q.lines(w).ringed(0))
 	q.Ask = AskSame
 	require.Equal(t, "On the & of 1: first tek, then dum.", q.differences(w).Children[0].Text)
+	require.Empty(t, q.plainly(w))
 	q.Differences = nil
-	require.Equal(t, "Their strokes are the same. Only the tempo tells them apart.", q.differences(w).Text)
+	require.Equal(t, "Their strokes are the same. Only the tempo tells them apart.", q.plainly(w).Text)
 
 	q = reviewed(t, AskRhythm, maqsum, baladi, "maqsum", "masmudi-kabir")
-	require.Empty(t, q.circled(), "a cycle of eight counts beside one of four")
+	require.Equal(t, 16, len(q.lines(w).Counts), "a cycle of eight counts beside one of four, twice")
 	require.Len(t, q.differences(w).Children, mostDifferences+1)
 	q = reviewed(t, AskRhythm, maqsum, baladi, "maqsum", "samai-thaqil")
-	require.Equal(t, "maqsum is in 4/4, sama'i thaqil in 10/8.", q.differences(w).Text)
+	require.Equal(t, "maqsum is in 4/4, sama'i thaqil in 10/8.", q.plainly(w).Text)
+	require.Nil(t, q.lines(w))
+	require.Empty(t, q.differences(w))
 }
 
 func TestStrokesInWords(t *testing.T) {
@@ -323,4 +327,16 @@ func TestAnswerByDigit(t *testing.T) {
 	require.Equal(t, want[:2], c.asked(w).Keys)
 	many := &Which{Phase: Playing, Ask: AskHowMany, Choices: []Option{{"2", "2"}, {"3", "3"}}}
 	require.Equal(t, []Key{{"2", ActAnswer, "2"}, {"3", ActAnswer, "3"}}, many.Screen(w).Keys)
+}
+
+// Of two that may differ it is said which is heard; of one, nothing.
+func TestWhichHalfIsHeard(t *testing.T) {
+	w := words(t)
+	q := which(AskSame, Playing)
+	require.Equal(t, "You hear the first.", q.Screen(w).Items[1].Text)
+	q.Second = true
+	require.Equal(t, "You hear the second.", q.Screen(w).Items[1].Text)
+	q.Phase = Waiting
+	require.Equal(t, "You have heard both.", q.Screen(w).Items[1].Text)
+	require.Nil(t, find(which(AskRhythm, Playing).Screen(w), "half"))
 }
