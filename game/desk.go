@@ -33,6 +33,9 @@ type desk struct {
 
 	exercise exercise
 	exercises
+	trail   *view.Trail
+	latest  map[string]view.Address // by screens: as each was left
+	touch   bool
 	outputs Outputs
 
 	learner  learner
@@ -46,33 +49,20 @@ func (d *desk) open(o *Outside) {
 	d.setVolume(d.firstVolume())
 	d.outputs = o.Store.Outputs()
 	d.exercises = newExercises(d)
+	d.latest = map[string]view.Address{}
 	d.learner.d = d
 	d.finished = o.Store.Begun()
 	d.setOutput()
 	d.Page.Theme(view.Theme(d.Store.Remembered(rememberedTheme)))
+	d.trail = view.NewTrail(d.Wall.ID())
+	d.Page.Link("", d.trail.At(), false)
 	d.visit(o.Query)
-}
-
-// visit opens a link.
-func (d *desk) visit(query string) {
-	if d.exercise != nil {
-		d.exercise.interrupted(WhyStop)
-	}
-	address, err := view.ParseAddress(query, d.allowed)
-	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
-	if view.Bare(query) {
-		d.address = d.habits().Fill(address, view.Address{})
-	}
-	var link *view.LinkError
-	if errors.As(err, &link) {
-		d.problems = link.Problems
-	}
-	d.turn()
 }
 
 // turn lays on the desk what the address says.
 func (d *desk) turn() {
 	d.exercise = d.of(d.address.Screen)
+	d.trail.Lay(d.address.Screen)
 	d.nth = 0
 	d.ear.reset(d.outputs.check().Bass)
 	d.exercise.lay()
@@ -104,7 +94,7 @@ func (d *desk) happened(e *Event) {
 	case Tapped:
 		d.exercise.tap(&e.Tap)
 	case Visited:
-		d.visit(e.Value)
+		d.came(e.Value, e.Mark)
 	case Unexported:
 		d.unmade, d.stale = errors.New(e.Reason), true
 	case Stored:
@@ -128,11 +118,11 @@ func (d *desk) act(action, value string) {
 	switch action {
 	case view.ActOpen:
 		d.problems = nil
-		d.Page.Link(d.address.String(), false)
+		d.Page.Link(d.address.String(), d.trail.At(), false)
 		d.turn()
 		return
 	case view.ActGo:
-		d.leave(d.habits().Fill(d.address.To(value), d.address))
+		d.leave(d.onTo(value))
 		return
 	case view.ActHome:
 		d.leave(d.address.To(view.ScreenHome))
@@ -203,24 +193,8 @@ func (d *desk) act(action, value string) {
 	}
 	d.exercise.act(action, value)
 	if d.address != before {
-		d.Page.Link(d.address.String(), false)
+		d.Page.Link(d.address.String(), d.trail.At(), false)
 	}
-}
-
-// leave goes to another address, out of a practice too; the back button leads back
-// from it.
-func (d *desk) leave(to view.Address) {
-	d.practice, d.wanted = nil, 0
-	d.goTo(to, true)
-}
-
-// goTo goes to another address: as a visit, from which the back button leads back, or
-// in the place of the one before.
-func (d *desk) goTo(to view.Address, visit bool) {
-	d.exercise.interrupted(WhyStop)
-	d.address, d.problems = to, nil
-	d.Page.Link(to.String(), visit)
-	d.turn()
 }
 
 func (d *desk) setTempo(bpm int) {
@@ -312,6 +286,10 @@ func (d *desk) tick(now float64) {
 	d.catchUp()
 	if w := d.Page.Width(); w != d.width {
 		d.width, d.stale = w, true
+	}
+	d.keepStep()
+	if on := d.Page.Touch(); on != d.touch {
+		d.touch, d.Words, d.stale = on, d.Words.ForTouch(on), true
 	}
 	if d.stale {
 		d.stale = false

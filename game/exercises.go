@@ -13,6 +13,8 @@ type exercise interface {
 	tick(now float64) bool           // follows what is heard; is the screen another?
 	screen() view.Screen             // what the page shows
 	draw(place string) *view.Picture // what lives in a place; nil: nothing
+	stands() view.Phase              // where its round stands; Ready where there are none
+	goOut()                          // goes back from a round to where it is got ready
 }
 
 // exercises are all that can lie on the desk.

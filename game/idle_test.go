@@ -45,7 +45,9 @@ func (p *testPage) Calm() bool                   { return p.calm }
 func (p *testPage) Theme(theme string)           { p.theme = theme }
 func (p *testPage) Width() float64               { return 800 }
 func (p *testPage) TwoColumns() bool             { return true }
-func (p *testPage) Link(string, bool)            {}
+func (p *testPage) Touch() bool                  { return false }
+func (p *testPage) Link(string, string, bool)    {}
+func (p *testPage) Back(string)                  {}
 
 // testSound is heard as soon as it is played, by the test's own clock.
 type testSound struct {

@@ -71,9 +71,15 @@ type Page interface {
 	Width() float64
 	// TwoColumns reports whether there is room for the drumhead beside the words.
 	TwoColumns() bool
-	// Link shows an address in the browser's address bar, without loading it:
-	// as a new visit, to which the back button returns, or in place.
-	Link(query string, visit bool)
+	// Touch reports whether what is pressed is pressed with a finger: there is no
+	// keyboard in use.
+	Touch() bool
+	// Link shows an address in the browser's address bar, without loading it, under
+	// the mark of an entry of its history: of a new one, to which the back button
+	// returns, or in place. An empty query leaves the address as it is.
+	Link(query, mark string, visit bool)
+	// Back goes back from the entry of a mark, if that is where the browser is.
+	Back(mark string)
 }
 
 // EventKind is what an Event is about.
@@ -87,7 +93,7 @@ const (
 	Running                     // the sound runs (again), or there turned out to be none
 	Stored                      // how it stands with what is kept has changed
 	Told                        // another window has kept something: Value is Things or Rounds
-	Visited                     // the browser went back or forward: Value is the query
+	Visited                     // the browser went back or forward: Value is the query, Mark the entry's
 	Unexported                  // the file of all rounds could not be made: Reason
 )
 
@@ -102,6 +108,7 @@ type Event struct {
 	Kind   EventKind
 	Action string
 	Value  string
+	Mark   string
 	Reason string // hidden, interrupted, dry, device
 	Tap    Tap
 	File   io.Reader // the whole of a file that was opened, whose beginning is in Value; not to be read in a frame

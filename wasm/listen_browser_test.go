@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
 
@@ -94,6 +95,38 @@ func TestBackButton(t *testing.T) {
 	b.run("history.back()")
 	b.wait("document.querySelector('#page').dataset.screen === 'listen'")
 	require.Equal(t, "sa'idi", get[string](b, "document.querySelector('h1').textContent"))
+
+	b.visit(s.URL + quick) // from a round and its review to where it is got ready, with what was set
+	b.slide("#tempo", "190")
+	b.wait("location.search.includes('bpm=190')")
+	length := get[int](b, "history.length")
+	b.playThrough()
+	review := b.text("#page")
+	b.press("Home")
+	b.wait("document.querySelector('#go-set-up')")
+	b.run("document.querySelector('#go-set-up').click()")
+	b.wait("document.querySelector('#page').dataset.screen === 'set-up'")
+	b.press("Begin")
+	b.wait("document.querySelector('.taparea')")
+	b.run("history.back()")
+	b.wait("document.querySelector('#begin')")
+	require.Equal(t, "?screen=set-up", get[string](b, "location.search"))
+	b.run("history.go(-2)")
+	b.wait("document.querySelector('#finding')")
+	require.Equal(t, review, b.text("#page"), "the review that one came from")
+	require.Equal(t, 1, b.rounds())
+	b.run("history.back()")
+	b.wait("document.querySelector('#begin')")
+	require.Contains(t, get[string](b, "location.search"), "bpm=190")
+	b.begin()
+	b.keys(kb.Escape)
+	b.wait("document.querySelector('#begin')")
+	b.begin()
+	b.run("history.back()")
+	b.wait("document.querySelector('#begin')")
+	require.Contains(t, get[string](b, "location.search"), "bpm=190")
+	require.Equal(t, length+1, get[int](b, "history.length"), "rounds pile up no entries")
+	require.Equal(t, 1, b.rounds())
 }
 
 // Another rhythm begins at once, and nothing of the one before is heard under it:

@@ -57,6 +57,21 @@ const layout = `(() => {
 	for (const e of document.querySelectorAll("button, input[type=range], fieldset label, summary")) {
 		if (e.offsetWidth && (box(e).height < 43.9 || box(e).width < 43.9)) wrong.push((e.textContent || name(e)) + " is too small to press");
 	}
+	const shown = (e) => e.checkVisibility() && !e.closest("dialog");
+	const filled = [...document.querySelectorAll("button.primary")].filter(shown);
+	if (document.querySelectorAll("h1").length !== 1) wrong.push("no heading of the first level");
+	if (!document.querySelector("html.room")) {
+		if (filled.length > 1) wrong.push("more than one filled button");
+		const home = document.querySelector("#home");
+		if (!home && document.querySelector("#page").dataset.screen !== "home") wrong.push("no way home");
+		for (const e of [...filled, home, document.querySelector("#bar > #stop")]) {
+			if (e && (box(e).top < 0 || box(e).bottom > innerHeight + 0.5)) wrong.push(name(e) + " is out of the window");
+		}
+		const [tap, bar] = [document.querySelector("#tap"), document.querySelector("#bar")];
+		if (tap && box(document.querySelector("#head")).bottom > box(bar).top + 1) wrong.push("the bar lies over the drum");
+		if (tap && box(document.querySelector("#head")).height < Math.min(120, innerHeight / 4)) wrong.push("the drum is tiny");
+		if (bar && box(bar).height > innerHeight / 2) wrong.push("the bar takes half the window");
+	}
 	if (!document.fonts.check("16px 'Readex Pro'")) wrong.push("the typeface is missing");
 	return wrong;
 })()`

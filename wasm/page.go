@@ -29,6 +29,9 @@ type page struct {
 	at       func(action, value string) // told of an action at once, before the next tick
 	room     *room
 	sketches *sketches
+	trail    *trail
+	coarse   js.Value // whether the pointer is a finger
+	typed    bool     // a keyboard was used
 }
 
 // node is an item on the page with what was last written to it.
@@ -48,6 +51,7 @@ func newPage(start js.Value) *page {
 		light:    window.Call("matchMedia", "(prefers-color-scheme: light)"),
 		calm:     window.Call("matchMedia", "(prefers-reduced-motion: reduce)"),
 		broad:    window.Call("matchMedia", "(min-width: 640px) and (min-aspect-ratio: 1/1)"), // as style.css has it
+		coarse:   window.Call("matchMedia", "(pointer: coarse)"),
 		at:       func(string, string) {},
 	}
 	p.root = p.document.Call("getElementById", "page")
@@ -56,10 +60,7 @@ func newPage(start js.Value) *page {
 	p.listen(window, "keydown", p.pressed)
 	p.room = newRoom(p)
 	p.sketches = newSketches(p)
-	p.listen(window, "popstate", func(js.Value) {
-		query := window.Get("location").Get("search").String()
-		p.events = append(p.events, game.Event{Kind: game.Visited, Value: query})
-	})
+	p.trail = newTrail(p)
 	p.listen(window, "dragover", p.dragged)
 	p.listen(window, "drop", p.dropped)
 	move := func(js.Value) { p.moved = true }
@@ -117,7 +118,8 @@ func (p *page) changed(event js.Value) {
 }
 
 func (p *page) pressed(event js.Value) {
-	composing := event.Get("isComposing").Truthy() // Escape is then for what is being typed
+	composing := event.Get("isComposing").Truthy()                                                       // Escape is then for what is being typed
+	p.typed = p.typed || !composing && event.Get("isTrusted").Bool() && event.Get("code").String() != "" // keys on glass have no place
 	if !composing && p.keyed(event) {
 		return
 	}
@@ -166,17 +168,8 @@ func (p *page) measure() {
 // TwoColumns implements [game.Page].
 func (p *page) TwoColumns() bool { return p.broad.Get("matches").Bool() }
 
-// Link implements [game.Page]. Browsers allow only so many changes in so many
-// seconds and throw beyond (Safari: 100 in 30). Then the address lags behind and
-// follows with a later change: that must not end the program.
-func (p *page) Link(query string, visit bool) {
-	defer func() { _ = recover() }()
-	call := "replaceState"
-	if visit {
-		call = "pushState"
-	}
-	js.Global().Get("history").Call(call, nil, "", query)
-}
+// Touch implements [game.Page].
+func (p *page) Touch() bool { return !p.typed && p.coarse.Get("matches").Bool() }
 
 // Places implements [game.Page]. It measures only after something moved.
 func (p *page) Places(into []game.Place) []game.Place {

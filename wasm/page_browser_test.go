@@ -87,7 +87,8 @@ func TestWrongLink(t *testing.T) {
 	require.Equal(t, fmt.Sprintf("bpm=900: allowed is %d to %d", view.LeastBPM, view.MostBPM), problems[1])
 	require.Regexp(t, "^foo is not known; known are screen, rhythm, bpm, eights, ", problems[2])
 
-	b.press(fmt.Sprintf("Open maqsum at %d counts a minute, 4 eights", view.MostBPM))
+	require.Equal(t, fmt.Sprintf("The nearest that can be opened: maqsum at %d counts a minute, 4 eights", view.MostBPM), b.text("#nearest"))
+	b.press("Open it")
 	b.wait("document.querySelector('#begin')")
 	require.Equal(t, fmt.Sprintf("?screen=dums&rhythm=maqsum&bpm=%d&eights=4&riff=bare", view.MostBPM), get[string](b, "location.search"))
 	require.Equal(t, fmt.Sprint(view.MostBPM), get[string](b, "document.querySelector('#tempo input').value"))

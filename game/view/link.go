@@ -19,8 +19,9 @@ func (l *WrongLink) Screen(w Words) Screen {
 	}
 	head := l.Head()
 	s := page(w, "link", w.Say("link-page"), []Item{
-		heading("heading", w.Say("link-heading")), list, stage(w, head.Twin(w)),
-		{ID: "open", Role: RoleButton, Name: l.open(w), Action: ActOpen, Look: LookPrimary},
+		heading("heading", w.Say("link-heading")), list,
+		{ID: "nearest", Role: RoleText, Text: w.Say("link-nearest", "what", l.nearest(w))}, stage(w, head.Twin(w)),
+		{ID: "open", Role: RoleButton, Name: w.Say("link-open-it"), Action: ActOpen, Look: LookPrimary},
 	})
 	s.Escape = ActHome
 	return s
@@ -29,7 +30,8 @@ func (l *WrongLink) Screen(w Words) Screen {
 // Head returns what the drumhead shows: the drum at rest.
 func (l *WrongLink) Head() Head { return Head{Hidden: true} }
 
-func (l *WrongLink) open(w Words) string {
+// nearest names the nearest link.
+func (l *WrongLink) nearest(w Words) string {
 	a := l.Nearest
 	length := w.Say("eights", "n", a.Eights)
 	switch {

@@ -138,7 +138,7 @@ func TestParseAddressOfSoundCheck(t *testing.T) {
 	require.Equal(t, Address{Screen: ScreenSetUp}, at.To(ScreenSetUp))
 	require.Equal(t, DefaultAddress(ScreenDums), at.To(ScreenDums))
 	w := words(t)
-	require.Equal(t, "Open Sound check", (&WrongLink{Nearest: at}).open(w))
+	require.Equal(t, "Sound check", (&WrongLink{Nearest: at}).nearest(w))
 	for _, way := range []string{"to-check", "nav-sound-check"} {
 		s := setUpScreens(t)["set-up-ready"]
 		require.Equal(t, [2]string{ActGo, ScreenCheck}, [2]string{s.Find(way).Action, s.Find(way).Value})

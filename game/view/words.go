@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 )
 
@@ -97,11 +98,31 @@ func (w Words) Say(key string, pairs ...any) string {
 			return "{" + key + "}"
 		}
 	}
+	if strings.Contains(text, "{where-to-press}") {
+		text = strings.ReplaceAll(text, "{where-to-press}", w.where())
+	}
 	var fill []string
 	for i := 0; i+1 < len(pairs); i += 2 {
 		fill = append(fill, fmt.Sprintf("{%v}", pairs[i]), fmt.Sprint(pairs[i+1]))
 	}
 	return strings.NewReplacer(fill...).Replace(text) // in one pass: a value's own braces stay
+}
+
+// ForTouch returns the words as somebody reads them who presses with a finger, or else
+// who has a keyboard: {where-to-press} in a sentence is where to press.
+func (w Words) ForTouch(touch bool) Words {
+	w = maps.Clone(w)
+	if w["where"] = w.Say("where-keys"); touch {
+		w["where"] = w.Say("where-touch")
+	}
+	return w
+}
+
+func (w Words) where() string {
+	if where, ok := w["where"]; ok {
+		return where
+	}
+	return w.Say("where-keys")
 }
 
 func form(pairs []any) string {

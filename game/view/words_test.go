@@ -128,3 +128,24 @@ func TestOneWordForOneThing(t *testing.T) {
 		}
 	}
 }
+
+// Where there is no keyboard, no sentence speaks of its keys, but those on the keys of a
+// presenter's clicker; and where there is one, none is the poorer.
+func TestWhereToPress(t *testing.T) {
+	w := words(t)
+	touch, keys := w.ForTouch(true), w.ForTouch(true).ForTouch(false)
+	told := 0
+	for key, text := range w {
+		if strings.HasPrefix(key, "where-") || strings.HasPrefix(key, "class-keys") {
+			continue
+		}
+		if strings.Contains(text, "{where-to-press}") {
+			told++
+			require.Contains(t, touch.Say(key), "anywhere on the drum", key)
+			require.Contains(t, keys.Say(key), "space, any letter, or the drumhead", key)
+			require.Equal(t, w.Say(key), keys.Say(key), key)
+		}
+		require.NotRegexp(t, `(?i)\b(space,|any letter)`, touch.Say(key), key)
+	}
+	require.GreaterOrEqual(t, told, 6)
+}
