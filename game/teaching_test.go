@@ -140,3 +140,40 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	require.Len(t, room.KeptUnder(KeptSet), 1)
 	require.Len(t, one.desk.teaching.ready.saved, 1)
 }
+
+// While a question plays, the rim shines, on a drum that shows nothing else; before and
+// after, it does not.
+func TestQuestionShowsThatItPlays(t *testing.T) {
+	g, page, wall := newClass(t, "?screen=class&set=five_bare_hands-up_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
+	shines := func() bool { g.desk.exercise.draw(view.PlaceHead); return g.desk.teaching.head.Glow > 0 }
+	g.does(t, page, view.ActClassBegin, view.PutSet)
+	g.does(t, page, view.ActClassNext, "")
+	require.False(t, shines())
+	g.does(t, page, view.ActClassNext, "")
+	g.ticks(t, wall.testWall, 2000)
+	require.True(t, shines())
+	require.True(t, g.desk.teaching.head.Hidden)
+	require.False(t, g.desk.teaching.head.Turning)
+	g.does(t, page, view.ActClassNext, "")
+	require.False(t, shines(), "hands are counted")
+}
+
+// Once it is told, the lead drum's strokes of the cycle that is heard stand below the bass
+// drum's.
+func TestLeadIsShownOffTheBase(t *testing.T) {
+	g, page, wall := newClass(t, "?screen=class&set=five_bare_base-or-riff_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
+	for _, action := range []string{view.ActClassBegin, view.ActClassNext, view.ActClassNext, view.ActClassNext, view.ActClassNext} {
+		g.does(t, page, action, map[bool]string{true: view.PutSet}[action == view.ActClassBegin])
+		require.Less(t, len(g.desk.teaching.line.Rows), 2, "not before it is told")
+	}
+	g.does(t, page, view.ActClassNext, "")
+	require.Equal(t, quiz.Telling, g.desk.teaching.run.Stage())
+	require.Len(t, g.desk.teaching.line.Rows, 2)
+	heard := map[int]bool{}
+	for range 30 {
+		g.ticks(t, wall.testWall, 500)
+		require.NotEmpty(t, g.desk.teaching.line.Rows[1].Lead)
+		heard[g.desk.teaching.cycle] = true
+	}
+	require.Greater(t, len(heard), 1, "cycle by cycle")
+}

@@ -9,6 +9,10 @@ import (
 // slower than any count, and the same whatever sounds. Own choice.
 const breath = 4 * time.Second
 
+// glowSteps is in how many steps the rim becomes bright: so fine that none is seen, and no
+// finer, so that not every frame is another.
+const glowSteps = 40
+
 // GlowAt is how much the rim shines so long after something began to sound, 0 to 1: it
 // rises and falls as calmly as a breath, and never goes out. still is for a person who
 // asks for less motion: then it shines evenly.
@@ -16,7 +20,8 @@ func GlowAt(since time.Duration, still bool) float64 {
 	if still {
 		return 0.8
 	}
-	return 0.65 - 0.35*math.Cos(2*math.Pi*float64(since)/float64(breath))
+	at := 0.65 - 0.35*math.Cos(2*math.Pi*float64(since)/float64(breath))
+	return math.Round(at*glowSteps) / glowSteps
 }
 
 // shine draws light round the skin, as far as it glows.
