@@ -40,7 +40,6 @@ type desk struct {
 
 	learner  learner
 	practice *practice // that is under way, or nil
-	wanted   int       // minutes of practice that begins as soon as the learner is read; 0: none
 }
 
 func (d *desk) open(o *Outside) {
@@ -157,6 +156,9 @@ func (d *desk) act(action, value string) {
 		return
 	case view.ActPracticeEnd:
 		d.leave(view.DefaultAddress(view.ScreenDiary))
+		return
+	case view.ActPracticeAsk:
+		d.asked()
 		return
 	case view.ActPracticeNext:
 		d.onward()
@@ -276,9 +278,6 @@ func (d *desk) notes() []view.Note {
 func (d *desk) tick(now float64) {
 	if d.learner.times == 0 && d.width != 0 { // the first screen is on the page
 		d.learner.read()
-	}
-	if d.wanted != 0 {
-		d.practise(d.wanted)
 	}
 	if d.exercise.tick(now) {
 		d.stale = true

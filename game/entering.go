@@ -15,7 +15,7 @@ func (d *desk) visit(query string) {
 		d.exercise.interrupted(WhyStop)
 	}
 	address, err := view.ParseAddress(query, d.allowed)
-	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
+	d.address, d.problems, d.practice = address, nil, nil
 	if view.Bare(query) {
 		d.address = d.habits().Fill(address, view.Address{})
 	}
@@ -29,7 +29,7 @@ func (d *desk) visit(query string) {
 // leave goes to another address, out of a practice too; the back button leads back
 // from it.
 func (d *desk) leave(to view.Address) {
-	d.practice, d.wanted = nil, 0
+	d.practice = nil
 	d.goTo(to, true)
 }
 
@@ -84,7 +84,7 @@ func (d *desk) restore(screen, query string) {
 		return
 	}
 	d.exercise.interrupted(WhyStop)
-	d.address, d.problems, d.practice, d.wanted = address, nil, nil, 0
+	d.address, d.problems, d.practice = address, nil, nil
 	d.exercise = d.of(screen)
 	d.ear.reset(d.outputs.check().Bass)
 	d.stale = true

@@ -30,13 +30,14 @@ type exercises struct {
 	welcome  *welcome
 	teaching *teaching
 	journal  *journal
+	planning *planning
 }
 
 func newExercises(d *desk) exercises {
 	return exercises{
 		tapping: newTapping(d), hearing: newHearing(d), asking: newAsking(d), setting: newSetting(d),
 		checking: newChecking(d), changing: newChanging(d), stopping: newStopping(d), carrying: newCarrying(d),
-		welcome: newWelcome(d), teaching: newTeaching(d), journal: newJournal(d),
+		welcome: newWelcome(d), teaching: newTeaching(d), journal: newJournal(d), planning: newPlanning(d),
 	}
 }
 
@@ -61,6 +62,8 @@ func (e *exercises) of(screen string) exercise {
 		return e.welcome
 	case view.ScreenClass:
 		return e.teaching
+	case view.ScreenPractice:
+		return e.planning
 	case view.ScreenDiary:
 		return e.journal
 	}

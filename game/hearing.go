@@ -168,6 +168,9 @@ func (x *hearing) screen() view.Screen {
 	x.head.set(m.Head())
 	x.line.set(m.Line(x.Words))
 	x.shown = nil
+	if x.meeting() {
+		return m.Meeting(x.Words)
+	}
 	return m.Screen(x.Words)
 }
 

@@ -43,7 +43,7 @@ func (l *learner) read() {
 		if times != l.times {
 			return false // another person was chosen meanwhile
 		}
-		if l.d.exercise == l.d.journal || l.d.exercise == l.d.welcome {
+		if l.d.exercise == l.d.journal || l.d.exercise == l.d.welcome || l.d.exercise == l.d.planning {
 			l.d.stale = true
 		}
 		if err != nil {

@@ -89,9 +89,31 @@ func (g *Game) finish(t *testing.T, page *testPage, wall *testWall) {
 	}
 }
 
-// Ten minutes' practice at one press on Home, also before it is known what there was:
-// round by round, to the diary.
-func TestPracticeAtOnePress(t *testing.T) {
+// last is the screen that is shown.
+func (p *testPage) last() *view.Screen { return &p.shown[len(p.shown)-1] }
+
+// meets goes through what is new in a step: each rhythm is heard and seen, with one
+// filled button, before it is asked. It returns how many there were.
+func (g *Game) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
+	t.Helper()
+	for g.desk.meeting() {
+		g.ticks(t, wall, 300)
+		s := page.last()
+		require.Equal(t, g.desk.hearing, g.desk.exercise)
+		require.True(t, g.desk.hearing.on, "it is heard")
+		require.Contains(t, s.Find("heading").Name, "New to you")
+		require.NotNil(t, s.Find("head"))
+		bar := s.Find("bar").Children
+		require.Equal(t, []string{view.ActPracticeAsk, view.LookPrimary}, []string{bar[len(bar)-1].Action, bar[len(bar)-1].Look})
+		g.acts(t, page, view.ActPracticeAsk, "")
+		n++
+	}
+	return n
+}
+
+// Ten minutes' practice, from Home, also before it is known what there was: its plan, at
+// one press its rounds, each new rhythm shown before it is asked, and then the diary.
+func TestPracticeFromItsPlan(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
 	g.desk.Store.(*testStore).begun = true
 	g.desk.open(g.desk.Outside)
@@ -99,46 +121,85 @@ func TestPracticeAtOnePress(t *testing.T) {
 	kept.holds = true
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "10")
-	require.Nil(t, g.desk.practice, "first it is read what there was")
+	require.Equal(t, "?screen=practice&minutes=10", g.desk.address.String())
+	require.NotNil(t, page.last().Find("reading"), "first it is read what there was")
 	kept.release()
 	g.ticks(t, wall, 100)
-	require.NotNil(t, g.desk.practice)
+	require.NotNil(t, page.last().Find("plan"))
+	require.Nil(t, g.desk.practice, "nothing begins by itself")
+	planned := g.desk.planning.steps
+	g.acts(t, page, view.ActBegin, "")
 	steps := g.desk.practice.Steps()
+	require.Equal(t, planned, steps)
 	require.Greater(t, len(steps), 5)
-	seconds := 0
+	seconds, met := 0, 0
 	for i := range steps {
 		seconds += steps[i].Seconds
 		require.Equal(t, i, g.desk.practice.At())
-		s := page.shown[len(page.shown)-1]
+		met += g.meets(t, page, wall)
 		if g.desk.exercise == g.desk.tapping {
-			require.Nil(t, s.Find("practice-on"), "nothing beside a round that is played, but the way out")
+			require.Nil(t, page.last().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
-		s = page.shown[len(page.shown)-1]
+		s := page.last()
 		require.Contains(t, s.Find("practice-where").Text, "of")
-		require.Equal(t, i < len(steps)-1, s.Find("practice-on") != nil)
+		filled := 0
+		s.Each(func(it *view.Item) {
+			if it.Look == view.LookPrimary {
+				filled++
+			}
+		})
+		require.Equal(t, 1, filled)
 		g.acts(t, page, []string{view.ActPracticeNext, view.ActNext}[i%2], "") // on, and next: the same
 	}
+	require.Equal(t, 3, met, "each of the first three rhythms, once")
 	require.InDelta(t, 600, seconds, 20)
 	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
 	require.Nil(t, g.desk.practice)
 	require.Len(t, g.desk.Store.(*testStore).kept, len(steps))
 	require.Equal(t, len(steps), g.desk.learner.kept())
 	g.ticks(t, wall, 500)
-	s := page.shown[len(page.shown)-1]
+	s := page.last()
 	require.Nil(t, s.Find("reading"))
 	require.NotNil(t, s.Find("days-told"))
 
 	// Whoever goes elsewhere has left the practice.
 	g.acts(t, page, view.ActDiaryPractise, "5")
-	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActBegin, "")
 	require.NotNil(t, g.desk.practice)
 	g.acts(t, page, view.ActGo, view.ScreenListen)
 	require.Nil(t, g.desk.practice)
 }
 
+// A practice in which nothing is tapped asks nothing faster and nothing that is hidden
+// farther, and the next plan begins where this one did.
+func TestPracticeOfNothing(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=practice&minutes=5")
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActBegin, "")
+	fastest := map[string]int{}
+	for done := false; !done; done = g.desk.practice == nil {
+		g.meets(t, page, wall)
+		s := g.desk.practice.Step()
+		if s.Kind == history.Dums {
+			rhythm := s.Rhythms[0]
+			if before, met := fastest[rhythm]; met {
+				require.LessOrEqual(t, s.BPM, before, rhythm)
+			}
+			fastest[rhythm] = s.BPM
+			g.finish(t, page, wall)
+		}
+		g.acts(t, page, view.ActPracticeNext, "")
+	}
+	require.NotEmpty(t, fastest)
+	again := g.desk.learner.known()
+	again.Rounds = nil
+	require.Empty(t, again.Met)
+	require.Equal(t, again.Practice(5, g.desk.learner.pool(again), 3), g.desk.learner.known().Practice(5, g.desk.learner.pool(again), 3))
+}
+
 // Pressed twice at once on the last part, the second press finds no practice; and where
-// rounds are still being counted, a practice waits for all of them.
+// rounds are still being counted, a plan waits for all of them.
 func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=home")
 	kept := g.desk.Diary.(*testDiary)
@@ -147,12 +208,15 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "5")
 	for len(kept.held) > 0 {
-		require.Nil(t, g.desk.practice)
+		require.Empty(t, g.desk.planning.steps)
+		g.acts(t, page, view.ActBegin, "")
+		require.Nil(t, g.desk.practice, "there is no plan yet")
 		next := kept.held[0]
 		kept.held = kept.held[1:]
 		next()
 		g.ticks(t, wall, 50)
 	}
+	g.acts(t, page, view.ActBegin, "")
 	require.NotNil(t, g.desk.practice)
 
 	for g.desk.practice.At() < len(g.desk.practice.Steps())-1 {
@@ -168,9 +232,11 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 // then it is said that the diary is being read.
 func TestOffersWaitForTheRounds(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	g.acts(t, page, view.ActDiaryPractise, "5")
 	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.acts(t, page, view.ActBegin, "")
 	for range g.desk.practice.Steps() {
+		g.meets(t, page, wall)
 		g.finish(t, page, wall)
 		g.acts(t, page, view.ActPracticeNext, "")
 	}

@@ -3,6 +3,7 @@
 package game
 
 import (
+	"slices"
 	"strings"
 
 	"groundbeat/game/quiz"
@@ -11,25 +12,25 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// practice is one of some minutes that is under way, round by round.
-type practice struct{ *quiz.Course }
+// practice is one of some minutes that is under way, round by round. A rhythm that is
+// new to the player is met before the round that asks it.
+type practice struct {
+	*quiz.Course
+	known quiz.Known // before it began
+	meets []string   // IDs of what is still to be met before the round
+	met   []string   // what was met in it
+}
 
-// practise begins a practice of some minutes, at once or as soon as it is known what
-// there was before.
+// practise goes to the plan of a practice of some minutes.
 func (d *desk) practise(minutes int) {
-	if d.wanted = minutes; !d.learner.isRead() {
-		return
-	}
-	d.wanted = 0
-	k := d.learner.known()
-	if steps := k.Practice(minutes, d.learner.pool(k), d.Wall.Seed()); len(steps) > 0 {
-		d.through(steps)
-	}
+	to := view.DefaultAddress(view.ScreenPractice)
+	to.Minutes = min(max(minutes, view.LeastMinutes), view.MostMinutes)
+	d.leave(to)
 }
 
 // through goes through steps, from the first.
 func (d *desk) through(steps []quiz.Step) {
-	d.practice, d.wanted = &practice{quiz.NewCourse(steps)}, 0
+	d.practice = &practice{Course: quiz.NewCourse(steps), known: d.learner.known()}
 	d.step(true)
 }
 
@@ -47,10 +48,43 @@ func (d *desk) onward() {
 	d.step(false)
 }
 
-// step begins the step that the practice is at.
+// step begins the step that the practice is at: first with what is new in it.
 func (d *desk) step(visit bool) {
-	d.goTo(addressOf(d.practice.Step()), visit)
-	d.exercise.act(view.ActBegin, "")
+	p := d.practice
+	p.meets = slices.DeleteFunc(p.known.New(p.Step()), func(id string) bool { return slices.Contains(p.met, id) })
+	d.meet(visit)
+}
+
+// meet lets the next new rhythm of the step be met, or begins its round.
+func (d *desk) meet(visit bool) {
+	p := d.practice
+	if len(p.meets) == 0 {
+		d.goTo(addressOf(p.Step()), visit)
+		d.exercise.act(view.ActBegin, "")
+		return
+	}
+	d.goTo(meetingOf(p.meets[0], p.Step()), visit)
+	if d.Sound.Audible() {
+		d.exercise.act(view.ActPlay, "")
+	}
+}
+
+// asked ends the meeting with a rhythm; like onward, a second press may come too late.
+func (d *desk) asked() {
+	if p := d.practice; p != nil && len(p.meets) > 0 {
+		p.met, p.meets = append(p.met, p.meets[0]), p.meets[1:]
+		d.meet(false)
+	}
+}
+
+// meeting reports whether a rhythm is being met.
+func (d *desk) meeting() bool { return d.practice != nil && len(d.practice.meets) > 0 }
+
+// meetingOf is where a rhythm is met: in Listen, bare, as fast as it will be asked.
+func meetingOf(id string, s quiz.Step) view.Address {
+	a := view.DefaultAddress(view.ScreenListen)
+	a.Rhythm, a.BPM = id, s.BPM
+	return a
 }
 
 // addressOf is where a step is practised.
@@ -78,12 +112,20 @@ func addressOf(s quiz.Step) view.Address {
 
 // shown is the practice as the page shows it.
 func (p *practice) shown() view.Practice {
-	seconds := 0
-	steps, at := p.Steps(), p.At()
-	for i, s := range steps {
+	v := view.Practice{Done: p.Done(), Last: p.At() == len(p.Steps())-1}
+	seconds, at := 0, p.At()
+	for i, s := range p.Steps() {
 		if i > at || i == at && !p.Done() {
 			seconds += s.Seconds
 		}
 	}
-	return view.Practice{Part: at + 1, Parts: len(steps), Minutes: (seconds + 30) / 60, Done: p.Done()}
+	v.Minutes = (seconds + 30) / 60
+	for _, part := range quiz.Parts(p.Steps()) {
+		v.Parts++
+		if at >= 0 {
+			v.Part, v.Reason = v.Parts, part.Reason
+		}
+		at -= len(part.Steps)
+	}
+	return v
 }

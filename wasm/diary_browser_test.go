@@ -103,8 +103,8 @@ func TestDiary(t *testing.T) {
 	require.NotContains(t, b.console(), "error:")
 }
 
-// Ten minutes' practice at one press on Home: the first rounds of it, and out of it to
-// the diary, where they stand.
+// Ten minutes' practice from Home: its plan, the first rounds of it, what is new heard
+// and seen before it is asked, and out of it to the diary, where they stand.
 func TestPractice(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
@@ -113,8 +113,17 @@ func TestPractice(t *testing.T) {
 	b.run(`localStorage.setItem("groundbeat.begun", "yes")`)
 	b.visit(s.URL)
 	b.press("Ten minutes’ practice")
-	for part := 1; part <= 3; part++ {
-		b.wait("document.querySelector('#page').dataset.screen !== 'home'")
+	b.wait("document.querySelector('#plan li') && document.querySelectorAll('.primary').length === 1")
+	b.shoot("practice-plan")
+	b.press("Begin")
+	for nth := 1; nth <= 3; nth++ {
+		b.wait("document.querySelector('#ask-me, .taparea, #choices')")
+		if get[bool](b, "Boolean(document.querySelector('#ask-me'))") {
+			b.wait("document.querySelectorAll('.primary').length === 1 && document.querySelector('#line') && document.querySelector('#head')")
+			b.shoot(fmt.Sprintf("practice-meet-%d", nth))
+			b.press("Ask me now")
+			b.wait("document.querySelector('.taparea')")
+		}
 		if get[bool](b, "Boolean(document.querySelector('.taparea'))") {
 			b.waitFor("document.querySelector('#finding')", 2*time.Minute)
 		} else {
@@ -123,10 +132,11 @@ func TestPractice(t *testing.T) {
 			b.run("document.querySelector('#choice-1').click()")
 		}
 		b.wait("document.querySelector('#practice-on.primary')")
-		require.Contains(t, b.text("#practice-where"), fmt.Sprintf("Part %d of ", part))
-		if part < 3 {
-			b.press("Next part")
-			b.wait("document.querySelector('.taparea, #choices')")
+		require.Contains(t, b.text("#practice-where"), "Part 1 of ")
+		require.Equal(t, 1, get[int](b, "document.querySelectorAll('.primary').length"))
+		if nth < 3 {
+			b.press("Next round")
+			b.wait("document.querySelector('#ask-me, .taparea, #choices')")
 		}
 	}
 	require.Equal(t, 3, b.rounds())

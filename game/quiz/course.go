@@ -64,22 +64,29 @@ func (c *Course) Next() bool {
 		return false
 	}
 	s := &c.steps[c.at]
-	for i, before := range slices.Backward(c.steps[:c.at]) {
-		if before.Kind != s.Kind || c.came[i] == nothingYet {
-			continue
-		}
-		s.after(before, c.came[i])
-		return true
+	if i := c.latest(func(o Step) bool { return o.Kind == s.Kind }); i >= 0 && c.came[i] == notTried {
+		s.noMoreRiff(c.steps[i])
+	}
+	if i := c.latest(func(o Step) bool { return o.Kind == s.Kind && slices.Equal(o.Rhythms, s.Rhythms) }); i >= 0 && c.came[i] != right && s.BPM > 0 {
+		s.BPM = min(s.BPM, c.steps[i].BPM)
 	}
 	return true
 }
 
-// after makes the step no harder than the latest of its kind has shown it may be.
-func (s *Step) after(before Step, is came) {
-	if is == notTried && (s.Level > before.Level || s.Hide > before.Hide) {
-		s.Level, s.Hide = before.Level, before.Hide
+// latest is the latest of the steps before that were not left out and of which something
+// is so; below 0 there is none.
+func (c *Course) latest(is func(Step) bool) int {
+	for i, s := range slices.Backward(c.steps[:c.at]) {
+		if c.came[i] != nothingYet && is(s) {
+			return i
+		}
 	}
-	if is != right && slices.Equal(s.Rhythms, before.Rhythms) && before.BPM < s.BPM {
-		s.BPM = before.BPM
+	return -1
+}
+
+// noMoreRiff lets the base be hidden no farther than in an earlier step.
+func (s *Step) noMoreRiff(before Step) {
+	if s.Level > before.Level || s.Hide > before.Hide {
+		s.Level, s.Hide = before.Level, before.Hide
 	}
 }

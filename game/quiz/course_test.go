@@ -121,12 +121,10 @@ func TestCourseOfNothing(t *testing.T) {
 				require.LessOrEqual(t, s.Hide, first[0], name)
 			}
 			most["hide"] = [2]int{s.Hide}
-			if before, met := most[s.Rhythms[0]]; met && s.Reason == ReasonTempo {
+			if before, met := most[s.Rhythms[0]]; met {
 				require.LessOrEqual(t, s.BPM, before[1], name)
 			}
-			if s.Reason == ReasonTempo {
-				most[s.Rhythms[0]] = [2]int{0, s.BPM}
-			}
+			most[s.Rhythms[0]] = [2]int{0, s.BPM}
 		}
 	}
 }

@@ -2,17 +2,18 @@ package view
 
 // The ids of the screens, as links and the row at the foot of a screen name them.
 const (
-	ScreenHome   = "home"
-	ScreenDums   = "dums"
-	ScreenListen = "listen"
-	ScreenWhich  = "which"
-	ScreenChange = "change"
-	ScreenStop   = "stop"
-	ScreenCarry  = "carry"
-	ScreenDiary  = "diary"
-	ScreenSetUp  = "set-up"
-	ScreenCheck  = "sound-check"
-	ScreenClass  = "class"
+	ScreenHome     = "home"
+	ScreenDums     = "dums"
+	ScreenListen   = "listen"
+	ScreenWhich    = "which"
+	ScreenChange   = "change"
+	ScreenStop     = "stop"
+	ScreenCarry    = "carry"
+	ScreenDiary    = "diary"
+	ScreenPractice = "practice"
+	ScreenSetUp    = "set-up"
+	ScreenCheck    = "sound-check"
+	ScreenClass    = "class"
 )
 
 // The action ids. After each: where it is, and what its value is.
@@ -160,6 +161,7 @@ const (
 	ActDiaryEraseYes = "diary-erase-yes" // do so: the same
 	ActDiaryEraseNo  = "diary-erase-no"  // do not
 
-	ActPracticeNext = "practice-next" // on to the next part
+	ActPracticeAsk  = "practice-ask"  // a new rhythm was met: on to what is asked
+	ActPracticeNext = "practice-next" // on to the next round of it
 	ActPracticeEnd  = "practice-end"  // leave the practice
 )

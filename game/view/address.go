@@ -27,6 +27,7 @@ type Address struct {
 	Ask     string // what is asked; Which
 	Answers int    // how many names to choose from; Which and Change
 	From    string // FromFive, FromEven, FromAll, or ids joined by points; Which, Change, and Dums of Any
+	Minutes int    // how long a practice is to be; Practice
 	Set     string // the set of a warm-up, as quiz.ParseLink takes it; "": none; Class
 }
 
@@ -36,7 +37,8 @@ const (
 	LeastEights, MostEights   = 1, 32
 	LeastLong, MostLong       = 4, 8 // eights of Change and Stop; of Carry LeastLong to MostEights
 	LeastAnswers, MostAnswers = 2, 4
-	LeastHide, MostHide       = 1, 100    // of 100, as predicted
+	LeastHide, MostHide       = 1, 100 // of 100, as predicted
+	LeastMinutes, MostMinutes = 5, 20
 	MostSeed                  = 1<<53 - 1 // scripts read whole numbers exactly up to here
 )
 
@@ -54,6 +56,8 @@ func DefaultAddress(screen string) Address {
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}
 	case ScreenStop:
 		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
+	case ScreenPractice:
+		return Address{Screen: screen, Minutes: 10}
 	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass, ScreenDiary:
 		return Address{Screen: screen}
 	}
@@ -92,6 +96,8 @@ func (a Address) always() []string {
 		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
 	case a.Screen == ScreenChange:
 		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
+	case a.Screen == ScreenPractice:
+		return []string{"screen", "minutes"}
 	case a.Screen == ScreenClass:
 		return []string{"screen", "set"}
 	case a.Screen == ScreenHome, a.Screen == ScreenDiary, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
@@ -113,7 +119,7 @@ func (a Address) WithLevel(level string) Address {
 }
 
 // every lists the names of all parameters.
-var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "q", "v", "set"}
+var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "q", "v", "set", "minutes"}
 
 // To returns the address of another screen with what it shares with this one:
 // the riff level and the length, and between Listen and Dums the rhythm and its
@@ -218,6 +224,8 @@ func (a Address) value(name string) string {
 			return ""
 		}
 		return strconv.Itoa(cmp.Or(a.Asked, quiz.Version))
+	case "minutes":
+		return strconv.Itoa(a.Minutes)
 	case "v":
 		if a.Riffs == 0 && a.Seed != 0 {
 			return strconv.Itoa(riff.Version)

@@ -34,7 +34,7 @@ func TestParseAddressOfListen(t *testing.T) {
 		{"screen=listen&eights=4", listen, "eights: listen has only screen, rhythm, bpm, riff, seed"},
 		{"screen=listen&from=five&ask=same&zoo=1", listen, "ask: listen has only screen, rhythm, bpm, riff, seed; " +
 			"from: listen has only screen, rhythm, bpm, riff, seed; zoo: known are screen, rhythm, bpm, riff, seed"},
-		{"screen=listne", listen, "screen=listne: allowed is home, listen, dums, which, change, stop, carry, diary, class, sound-check, set-up"},
+		{"screen=listne", listen, "screen=listne: allowed is home, listen, dums, which, change, stop, carry, practice, diary, class, sound-check, set-up"},
 	})
 }
 

@@ -47,6 +47,8 @@ func sayScreen(w Words, id string) string {
 		return w.Say("nav-stop")
 	case ScreenCarry:
 		return w.Say("nav-carry")
+	case ScreenPractice:
+		return w.Say("practice")
 	case ScreenDiary:
 		return w.Say("diary")
 	case ScreenSetUp:

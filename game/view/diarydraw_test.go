@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/quiz"
 	"groundbeat/scoring/diary"
 )
 
@@ -145,21 +146,21 @@ func TestReachLevels(t *testing.T) {
 func TestPracticeStrip(t *testing.T) {
 	w := words(t)
 	ready := dums(t, Ready).Screen(w)
-	s := Practice{Part: 2, Parts: 7, Minutes: 6}.On(ready, w)
+	s := Practice{Part: 2, Parts: 7, Reason: quiz.ReasonDue, Minutes: 6}.On(ready, w)
 	require.Equal(t, "practice-strip", s.Items[0].ID)
 	require.Equal(t, ready.FocusID(), s.FocusID())
-	require.Equal(t, "Part 2 of 7 · about 6 minutes left", s.Find("practice-where").Text)
-	require.Equal(t, "Skip this part", s.Find("practice-on").Name)
+	require.Equal(t, "Part 2 of 7 · Rested for a while · about 6 minutes left", s.Find("practice-where").Text)
+	require.Equal(t, "Skip this", s.Find("practice-on").Name)
 
 	playing := dums(t, Playing).Screen(w)
 	require.Equal(t, playing, Practice{Part: 2, Parts: 7}.On(playing, w))
 
-	done := Practice{Part: 2, Parts: 7, Minutes: 1, Done: true}.Strip(w)
-	require.Equal(t, "Part 2 of 7 · about 1 minute left", done.Children[0].Text)
-	require.Equal(t, []string{"Next part", LookPrimary}, []string{done.Children[1].Name, done.Children[1].Look})
-	last := Practice{Part: 7, Parts: 7, Done: true}.Strip(w)
-	require.Equal(t, "Part 7 of 7 · nearly done", last.Children[0].Text)
-	require.Equal(t, "practice-end", last.Children[1].ID, "there is no next part")
+	done := Practice{Part: 2, Parts: 7, Reason: quiz.ReasonDue, Minutes: 1, Done: true}.Strip(w)
+	require.Equal(t, "Part 2 of 7 · Rested for a while · about 1 minute left", done.Children[0].Text)
+	require.Equal(t, []string{"Next round", LookPrimary}, []string{done.Children[1].Name, done.Children[1].Look})
+	last := Practice{Part: 7, Parts: 7, Reason: quiz.ReasonSlow, Done: true, Last: true}.Strip(w)
+	require.Equal(t, "Part 7 of 7 · To end with · nearly done", last.Children[0].Text)
+	require.Equal(t, []string{"To your diary", LookPrimary}, []string{last.Children[1].Name, last.Children[1].Look})
 }
 
 // What cannot be taken back is asked; the answer that changes nothing has the focus,

@@ -145,7 +145,7 @@ func (d *Diary) findMixed(w Words, before []claim) finding {
 			continue
 		}
 		return finding{
-			w.Say("mixed-worst", "played", d.name(m.Played), "said", d.name(m.Said), "percent", sayPart(w, m.Share.Value), "between", sayBetween(w, m.Share)),
+			w.Say("mixed-worst", "played", d.name(m.Played), "said", d.name(m.Said), "percent", sayShare(w, m.Share.Value), "between", sayBetween(w, m.Share)),
 			[]claim{{says: saysTaken, rhythm: m.Played, other: m.Said, part: m.Share.Value}},
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
 )
 
 // Next is something to practise next, and why. Kind and Reason are always there, the
@@ -69,7 +70,7 @@ func (d *Diary) next(w Words, told []claim) []Item {
 		}
 		id := fmt.Sprintf("next-%d", i+1)
 		list.Children = append(list.Children, Item{ID: id, Role: RoleListItem, Children: []Item{
-			{ID: id + "-begin", Role: RoleButton, Name: d.sayDo(w, n), Text: is.text, Action: ActDiaryNext, Value: strconv.Itoa(i)},
+			{ID: id + "-begin", Role: RoleButton, Name: sayDo(w, n, d.Rhythms), Text: is.text, Action: ActDiaryNext, Value: strconv.Itoa(i)},
 		}})
 	}
 	return []Item{
@@ -103,8 +104,8 @@ func sayPractise(w Words, minutes int) string {
 }
 
 // sayDo says what is done: "Tap maqsum", "Tell maqsum from baladi", "Dum or tek?".
-func (d *Diary) sayDo(w Words, n Next) string {
-	names := d.names(n.Rhythms)
+func sayDo(w Words, n Next, rhythms []*rhythm.Cycle) string {
+	names := calledAs(rhythms, n.Rhythms)
 	switch {
 	case n.Kind == ScreenDums && len(names) > 0:
 		return w.Say("next-tap", "rhythm", names[0])
@@ -116,9 +117,16 @@ func (d *Diary) sayDo(w Words, n Next) string {
 	return sayKind(w, n.Kind)
 }
 
-func (d *Diary) names(ids []string) (names []string) {
-	for _, id := range ids {
-		names = append(names, d.name(id))
+// calledAs are how rhythms are called in the diary: without what stands in brackets; one
+// that is not here by its ID.
+func calledAs(rhythms []*rhythm.Cycle, ids []string) []string {
+	names := slices.Clone(ids)
+	for i, id := range ids {
+		for _, c := range rhythms {
+			if c.ID == id {
+				names[i] = plain(c.Name)
+			}
+		}
 	}
 	return names
 }

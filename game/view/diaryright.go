@@ -24,7 +24,7 @@ func (d *Diary) right(w Words, a diary.Accuracy, days timeline) *Picture {
 		from: sayDay(w, days.first, d.Today), to: sayDay(w, days.last, d.Today),
 		rules: []rule{{1, w.Say("right-all"), true}, {0.5, w.Say("right-half"), true}, {0, w.Say("right-none"), true}}}
 	known := t.known()
-	t.value = sayPart(w, known[len(known)-1].Value)
+	t.value = sayShare(w, known[len(known)-1].Value)
 	p := &Picture{}
 	t.draw(p)
 	p.Twin = sayRight(w, a.Tapped, known, d.Today)
@@ -49,7 +49,7 @@ func sayRight(w Words, tapped bool, known []point, today string) string {
 	var all []string
 	for _, at := range known {
 		all = append(all, w.Say("trend-days", "days", sayDays(w, at.from, at.to, today),
-			"value", sayPart(w, at.Value), "between", sayBetween(w, at.Estimate)))
+			"value", sayShare(w, at.Value), "between", sayBetween(w, at.Estimate)))
 	}
 	if tapped {
 		return w.Say("tapped-twin", "list", sayList(w, all))
@@ -57,8 +57,8 @@ func sayRight(w Words, tapped bool, known []point, today string) string {
 	return w.Say("right-twin", "list", sayList(w, all))
 }
 
-// sayPart says a part: "36 %".
-func sayPart(w Words, part float64) string { return w.Say("percent", "n", ofHundred(part)) }
+// sayShare says a part: "36 %".
+func sayShare(w Words, part float64) string { return w.Say("percent", "n", ofHundred(part)) }
 
 // ofHundred is a part in whole hundredths.
 func ofHundred(part float64) int { return int(math.Round(100 * part)) }
@@ -138,7 +138,7 @@ func (d *Diary) sayChanged(w Words, tapped bool, rhythm string, was, is float64)
 	if is < was {
 		c.says = saysLess
 	}
-	name, then, now := d.name(rhythm), sayPart(w, was), sayPart(w, is)
+	name, then, now := d.name(rhythm), sayShare(w, was), sayShare(w, is)
 	switch {
 	case !tapped && is > was:
 		return finding{w.Say("right-surer", "rhythm", name, "was", then, "is", now), []claim{c}}
@@ -154,10 +154,10 @@ func (d *Diary) sayChanged(w Words, tapped bool, rhythm string, was, is float64)
 
 func (d *Diary) sayApart(w Words, best, least diary.Accuracy) finding {
 	of, high, low := skillNames, best.All.Share.Value, least.All.Share.Value
-	text := w.Say("right-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low))
+	text := w.Say("right-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayShare(w, high), "low", sayShare(w, low))
 	if best.Tapped {
 		of = skillDums
-		text = w.Say("tapped-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayPart(w, high), "low", sayPart(w, low))
+		text = w.Say("tapped-apart", "most", d.name(best.Rhythm), "least", d.name(least.Rhythm), "high", sayShare(w, high), "low", sayShare(w, low))
 	}
 	return finding{text, []claim{{says: saysMost, skill: of, rhythm: best.Rhythm, part: high}, {says: saysLeast, skill: of, rhythm: least.Rhythm, part: low}}}
 }

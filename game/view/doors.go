@@ -20,6 +20,7 @@ func doors(w Words) []door {
 			{ScreenChange, w.Say("home-change")},
 			{ScreenStop, w.Say("home-stop")},
 			{ScreenCarry, w.Say("home-carry")},
+			{ScreenPractice, w.Say("home-practice")},
 			{ScreenDiary, w.Say("home-diary")},
 		}},
 		{"class", w.Say("home-teach"), []way{

@@ -62,12 +62,13 @@ const (
 	LookMatter  = "matter"  // group: a heading, a finding, its pictures, one below another
 	LookStrip   = "strip"   // group: where a practice stands, in one line
 	LookDigit   = "digit"   // button: one of several, with the digit that chooses it where there is a keyboard
+	LookPlan    = "plan"    // list: the parts of a practice
 	LookBar     = "bar"     // group: the way home and the next step, at the foot of the window
 )
 
 var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
 	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard,
-	LookGrid, LookMatter, LookStrip, LookBar, LookDigit}
+	LookGrid, LookMatter, LookStrip, LookBar, LookDigit, LookPlan}
 
 // Politeness of an item whose text changes by itself; empty means not announced.
 const (

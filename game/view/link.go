@@ -43,7 +43,7 @@ func (l *WrongLink) nearest(w Words) string {
 		return w.Say("link-open-check")
 	case a.Screen == ScreenWhich:
 		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
-	case a.Screen == ScreenChange, a.Screen == ScreenStop, a.Screen == ScreenCarry, a.Screen == ScreenClass, a.Screen == ScreenDiary:
+	case a.Screen == ScreenChange, a.Screen == ScreenStop, a.Screen == ScreenCarry, a.Screen == ScreenClass, a.Screen == ScreenDiary, a.Screen == ScreenPractice:
 		return w.Say("link-open-which", "ask", sayScreen(w, a.Screen))
 	case a.Screen == ScreenListen:
 		return w.Say("link-open-listen", "rhythm", l.Rhythm)

@@ -34,7 +34,11 @@ func ParseAddress(query string, allowed func() Allowed) (Address, error) {
 		p.wrong("link", query, "letters, figures, & and =")
 	}
 	screen := ScreenHome
-	if slices.ContainsFunc(every[1:], values.Has) && !values.Has("set") {
+	switch {
+	case values.Has("set"):
+	case values.Has("minutes"):
+		screen = ScreenPractice
+	case slices.ContainsFunc(every[1:], values.Has):
 		screen = ScreenDums
 	}
 	p.word("screen", &screen, Screens())
@@ -83,6 +87,8 @@ func (p *addressParser) fields(allowed func() Allowed) {
 			p.set(allowed())
 		case "q":
 			p.asked()
+		case "minutes":
+			p.Minutes = p.number(name, p.Minutes, LeastMinutes, MostMinutes)
 		case "v":
 			if p.Riffs = p.number(name, 0, 1, mostVersion); p.Riffs == riff.Version {
 				p.Riffs = 0

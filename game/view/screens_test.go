@@ -135,6 +135,7 @@ func screens(t testing.TB) map[string]Screen {
 	maps.Copy(all, soundCheckScreens(t))
 	maps.Copy(all, homeScreens(t))
 	maps.Copy(all, diaryScreens(t))
+	maps.Copy(all, practiceScreens(t))
 	maps.Copy(all, changeScreens(t))
 	maps.Copy(all, stopScreens(t))
 	maps.Copy(all, classScreens(t))
@@ -155,7 +156,7 @@ func TestScreens(t *testing.T) {
 	}
 }
 
-// One button is named Begin, before the round and nowhere else.
+// One button is named Begin, before a round or a practice and nowhere else.
 func TestOnlyOneBegin(t *testing.T) {
 	for name, s := range screens(t) {
 		n := 0
@@ -164,7 +165,8 @@ func TestOnlyOneBegin(t *testing.T) {
 				n++
 			}
 		})
-		require.Equal(t, strings.Contains(name, "-ready") && !strings.HasPrefix(name, "listen"), n == 1, name)
+		before := strings.Contains(name, "-ready") || name == "practice-plan" || name == "practice-plan-first"
+		require.Equal(t, before && !strings.HasPrefix(name, "listen"), n == 1, name)
 	}
 }
 

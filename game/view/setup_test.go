@@ -118,7 +118,7 @@ func TestParseAddressOfSetUp(t *testing.T) {
 	require.Equal(t, "?screen=set-up", at.String())
 	testAddresses(t, []addressCase{
 		{"screen=set-up", at, ""},
-		{"screen=setup", at, "screen=setup: allowed is home, listen, dums, which, change, stop, carry, diary, class, sound-check, set-up"},
+		{"screen=setup", at, "screen=setup: allowed is home, listen, dums, which, change, stop, carry, practice, diary, class, sound-check, set-up"},
 		{"screen=set-up&rhythm=maqsum", at, "rhythm: set-up has only screen"},
 		{"screen=set-up&zoo=1", at, "zoo: known are screen"},
 	})
