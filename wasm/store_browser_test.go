@@ -234,34 +234,32 @@ func TestLeftWithTheReview(t *testing.T) {
 func TestWindowsTellEachOther(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
-	b.visit(s.URL + soundCheck)
+	b := openFor(t, 5*time.Minute)
+	b.load(s.URL + "/test/hook.js")
 	b.run(`localStorage.setItem("groundbeat.outputs", JSON.stringify({ v: 1, chosen: "studio", outputs: [
 		{ name: "studio", mean: 38, spread: 12, when: "2026-01-31T18:30:00Z" }] }))`)
 	b.visit(s.URL + soundCheck)
 	other := b.beside(t)
 	other.visit(s.URL + soundCheck)
+	both := []*tab{b, other}
 	b.press("As measured: 40 ms later")
-	other.wait("document.querySelector('#later output').innerText === '40 ms later'")
-	other.visit(s.URL + "/?screen=set-up")
-	b.visit(s.URL + "/?screen=set-up")
-	other.run(`document.querySelector("[data-action=set-up-forget]").click()`)
-	b.wait("!document.querySelector('#output-1')")
-	b.visit(s.URL + "/?screen=class")
-	other.visit(s.URL + "/?screen=class")
-	for name, window := range map[string]*tab{"Monday": b, "Friday": other} {
-		window.run(fmt.Sprintf(`const field = document.querySelector("#class-set-name input");
+	other.wait("document.querySelector('#later output').innerText.startsWith('40')")
+
+	for i, name := range []string{"Monday", "Friday"} {
+		both[i].run(`document.querySelector("[data-action=go][value=class]").click()`)
+		both[i].wait("document.querySelector('#class-set-name')")
+		both[i].run(fmt.Sprintf(`const field = document.querySelector("#class-set-name input");
 			field.value = %q;
 			field.dispatchEvent(new Event("input", { bubbles: true }))`, name))
-		window.rest(100)
-		window.run(`document.querySelector("[data-action=class-save]").click()`)
+		both[i].rest(100)
+		both[i].run(`document.querySelector("[data-action=class-save]").click()`)
 	}
-	for _, window := range []*tab{b, other} {
+	for _, window := range both {
 		window.wait("['Monday', 'Friday'].every((name) => document.querySelector('#class-sets').innerText.includes(name))")
+		window.run(`document.querySelector("[data-action=go][value=home], [data-action=home]").click()`)
+		window.wait("document.querySelector('#theme')")
 	}
 
-	b.visit(s.URL)
-	other.visit(s.URL)
 	other.dark(true)
 	b.run(`document.querySelector("#theme input[value=light]").click()`)
 	other.wait("document.documentElement.dataset.theme === 'light'")
