@@ -38,6 +38,7 @@ func TestRecordedStamps(t *testing.T) {
 		mean   float64 // ms
 		coarse bool
 	}{
+		"chromium":  {5, false},
 		"firefox":   {5, false},
 		"webkitgtk": {5, true},
 	} {
