@@ -70,9 +70,10 @@ func TestTextTwiceAsLarge(t *testing.T) {
 	b.press("Begin")
 	b.wait("document.querySelector('#choice-1:enabled')")
 	b.fits("which-asked")
-	for choice := 1; choice <= 3; choice++ { // one is right
+	for choice := 1; choice <= 2; choice++ {
 		b.visit(s.URL + "/?screen=which&eights=1&seed=5")
-		b.wait(fmt.Sprintf(`document.querySelector("#sides") || (document.querySelector("#begin, #next-question, #choice-%d:enabled")?.click(), false)`, choice))
+		b.press("Begin")
+		b.wait(fmt.Sprintf(`document.querySelector("#sides") || (document.querySelector("#choice-%d:enabled")?.click(), false)`, choice))
 		b.fits(fmt.Sprint("which-review-", choice))
 	}
 	for _, screen := range []string{view.ScreenChange, view.ScreenStop, view.ScreenCarry, view.ScreenDums} {

@@ -51,7 +51,7 @@ const layout = `(() => {
 	}
 	for (const e of document.querySelectorAll("#page *")) {
 		if (e.closest("svg") || !e.offsetWidth) continue;
-		if (e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && e.clientWidth) wrong.push(name(e) + " is cut off");
+		if (e.id !== "drum" /* of a room: its margins are cut */ && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline" && e.clientWidth) wrong.push(name(e) + " is cut off");
 		if (box(e).right > innerWidth + 1 || box(e).left < -1) wrong.push(name(e) + " lies outside");
 	}
 	for (const e of document.querySelectorAll("button, input[type=range], fieldset label, summary")) {
