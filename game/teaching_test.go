@@ -169,11 +169,13 @@ func TestLeadIsShownOffTheBase(t *testing.T) {
 	g.does(t, page, view.ActClassNext, "")
 	require.Equal(t, quiz.Telling, g.desk.teaching.run.Stage())
 	require.Len(t, g.desk.teaching.line.Rows, 2)
-	heard := map[int]bool{}
+	heard, said := map[int]bool{}, map[string]bool{}
 	for range 30 {
 		g.ticks(t, wall.testWall, 500)
 		require.NotEmpty(t, g.desk.teaching.line.Rows[1].Lead)
 		heard[g.desk.teaching.cycle] = true
+		said[strings.SplitAfter(page.shown[len(page.shown)-1].Find("reason-1").Text, ":")[0]] = true
 	}
 	require.Greater(t, len(heard), 1, "cycle by cycle")
+	require.True(t, said["You hear it on the base:"] && said["You hear it off the base:"], said)
 }

@@ -123,6 +123,9 @@ func (x *teaching) tell(m *view.Room, t *quiz.Task) {
 	}
 	if t.Kind == quiz.BaseOrRiff {
 		m.Lead = x.lead(t)
+		if x.one && len(x.turns) > 0 && x.run.Stage() == quiz.Telling {
+			m.Turn = x.turns[0].ID
+		}
 	}
 	if x.one && len(x.turns) > 0 && x.turns[0].Rhythm != nil {
 		m.Rhythm = x.turns[0].Rhythm

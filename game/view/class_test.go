@@ -106,6 +106,8 @@ func classScreens(t testing.TB) map[string]Screen {
 	off := toldRoom(t, quiz.BaseOrRiff, Option{quiz.OffBase, "off"}, Option{})
 	off.Lead = soloOver(t, off.Rhythm)
 	all["class-told-off"] = off.Screen(w)
+	off.Sounds, off.Turn = true, quiz.OnBase
+	all["class-told-off-heard-on"] = off.Screen(w)
 	again := toldRoom(t, quiz.HandsUp, Option{"saidi", "sa'idi"}, Option{})
 	again.Stage, again.Sounds = quiz.Hearing, true
 	all["class-hearing"] = again.Screen(w)
@@ -117,6 +119,22 @@ func classScreens(t testing.TB) map[string]Screen {
 	a = &ClassAfter{Entry: quiz.Entry{Tasks: a.Entry.Tasks[2:]}, Names: a.Names}
 	all["class-after-uncounted"] = a.Screen(w)
 	return all
+}
+
+// While both are heard in turn, what is said belongs to the one that is heard.
+func TestBaseIsSaidAsHeard(t *testing.T) {
+	r := toldRoom(t, quiz.BaseOrRiff, Option{quiz.OffBase, "off"}, Option{})
+	r.Lead = soloOver(t, r.Rhythm)
+	for heard, says := range map[string]string{
+		"":           "The lead drum strikes between the bass drum’s dums.",
+		quiz.OnBase:  "You hear it on the base: the lead drum’s dums fall with the bass drum’s.",
+		quiz.OffBase: "You hear it off the base: the lead drum strikes between the bass drum’s dums.",
+	} {
+		r.Turn = heard
+		s := r.Screen(words(t))
+		require.Equal(t, "It was off the base.", s.Find("heading-told").Name)
+		require.Equal(t, says, s.Find("reason-1").Text)
+	}
 }
 
 func classAfter(t testing.TB) *ClassAfter {

@@ -33,6 +33,7 @@ type Room struct {
 
 	Told *Told     // Telling and Hearing
 	Lead RiffCycle // and what the lead drum plays in the cycle that is shown, of BaseOrRiff
+	Turn string    // Telling, of BaseOrRiff: which of the two is heard now, quiz.OnBase or quiz.OffBase; "": neither
 
 	Narrow bool // the window is a telephone's
 }

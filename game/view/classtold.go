@@ -136,7 +136,15 @@ func (r *Room) sayMoved(w Words) string {
 	return w.Say("class-moved", "stroke", sayStroke(w, side.Skeleton[from]), "from", side.Spoken(from), "to", side.Spoken(to))
 }
 
+// sayBase says why it is on the base or off it: of what is heard now, if that is one of
+// the two in turn, else of what was asked.
 func (r *Room) sayBase(w Words) string {
+	switch r.Turn {
+	case quiz.OnBase:
+		return w.Say("class-hears-on")
+	case quiz.OffBase:
+		return w.Say("class-hears-off")
+	}
 	if r.Told.Right.Value == quiz.OnBase {
 		return w.Say("class-why-on")
 	}
