@@ -44,6 +44,7 @@ const layout = `(() => {
 	const box = (e) => e.getBoundingClientRect();
 	for (const [i, a] of items.entries()) for (const b of items.slice(i + 1)) {
 		if (getComputedStyle(a).position === "sticky" || getComputedStyle(b).position === "sticky") continue;
+		if (getComputedStyle(a).pointerEvents === "none") continue; // what to do, over the room for taps
 		const [p, q] = [box(a), box(b)];
 		const across = Math.min(p.right, q.right) - Math.max(p.left, q.left);
 		const down = Math.min(p.bottom, q.bottom) - Math.max(p.top, q.top);
@@ -59,6 +60,11 @@ const layout = `(() => {
 	}
 	const shown = (e) => e.checkVisibility() && !e.closest("dialog");
 	const filled = [...document.querySelectorAll("button.primary")].filter(shown);
+	for (const e of document.querySelectorAll("h1")) {
+		const words = e.textContent.split(/\s+/).length;
+		const lines = Math.round(box(e).height / parseFloat(getComputedStyle(e).lineHeight));
+		if (lines > words) wrong.push("the title breaks within a word");
+	}
 	if (document.querySelectorAll("h1").length !== 1) wrong.push("no heading of the first level");
 	if (!document.querySelector("html.room")) {
 		if (filled.length > 1) wrong.push("more than one filled button");
