@@ -160,7 +160,7 @@ func (b *tab) readableTask(k quiz.Kind, name string, worst *measured) {
 	if k.Counted() {
 		b.wait("groundbeat.heard()")
 		b.on(kb.PageDown)
-		b.keys("o") // ends what is heard once more, so that the line stands still
+		b.click("#once") // Stop: so that the line stands still
 		b.wait("document.querySelector('#line svg')")
 		b.readable("hearing-"+name, worst)
 	}
