@@ -21,6 +21,7 @@ type desk struct {
 	problems []view.Problem // what is wrong with the link, if anything is
 	volume   int            // 0 to 100
 	width    float64        // of the window when the screen was made
+	began    float64        // when the round did, performance time in ms
 	nth      uint64         // how many questions ago the link's own was asked
 	unsaved  error          // why the outputs were not
 	unmade   error          // why the file of all rounds was not made, when it was last asked for
@@ -128,7 +129,7 @@ func (d *desk) act(action, value string) {
 		return
 	case view.ActFirst:
 		d.leave(view.FirstRound())
-		d.exercise.act(view.ActBegin, "")
+		d.use(view.ActBegin, "")
 		return
 	case view.ActExport:
 		d.unmade = nil
@@ -193,11 +194,29 @@ func (d *desk) act(action, value string) {
 	case view.ActFrom:
 		d.address.From = value
 	}
-	d.exercise.act(action, value)
+	d.use(action, value)
 	if d.address != before {
 		d.Page.Link(d.address.String(), d.trail.At(), false)
 	}
 }
+
+// use lets the exercise answer a control. Stop lies where Begin was: the second press of two
+// in haste does not end what the first began.
+func (d *desk) use(action, value string) {
+	now := d.Wall.Now()
+	if action == view.ActStop && now-d.began < hasty {
+		return
+	}
+	played := d.exercise.stands() == view.Playing
+	d.exercise.act(action, value)
+	if !played && d.exercise.stands() == view.Playing {
+		d.began = now
+	}
+}
+
+// hasty is how long after the first the second press of two may come, in ms; systems take
+// two presses within half a second for one double press (common practice, no source).
+const hasty = 500
 
 func (d *desk) setTempo(bpm int) {
 	slow, fast := d.tempi(d.cycle())

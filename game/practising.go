@@ -60,7 +60,7 @@ func (d *desk) meet(visit bool) {
 	p := d.practice
 	if len(p.meets) == 0 {
 		d.goTo(addressOf(p.Step()), visit)
-		d.exercise.act(view.ActBegin, "")
+		d.use(view.ActBegin, "")
 		return
 	}
 	d.goTo(meetingOf(p.meets[0], p.Step()), visit)

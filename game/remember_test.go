@@ -95,3 +95,15 @@ func TestToldByAnotherWindow(t *testing.T) {
 	g.ticks(t, wall, 20)
 	require.Equal(t, read+1, g.desk.learner.times, "once")
 }
+
+// Stop lies where Begin was: a second press in haste does not end the round, a later one does.
+func TestSecondPressInHaste(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=2")
+	g.on(t, page, view.ActBegin, "")
+	g.ticks(t, wall, 300)
+	g.on(t, page, view.ActStop, "")
+	require.Equal(t, view.Playing, g.desk.exercise.stands())
+	g.ticks(t, wall, 300)
+	g.on(t, page, view.ActStop, "")
+	require.Equal(t, view.Ready, g.desk.exercise.stands())
+}

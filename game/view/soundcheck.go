@@ -92,8 +92,8 @@ func (c *SoundCheck) hear(w Words) []Item {
 		return Item{ID: "strike-" + stroke, Role: RoleButton, Name: name, Action: ActStrike, Value: stroke, Look: look}
 	}
 	items := []Item{
-		{ID: "strikes", Role: RoleGroup, Look: LookRow, Children: []Item{
-			strike("dum", w.Say("check-dum"), LookPrimary), strike("tek", w.Say("check-tek"), ""), volume(w, c.Volume)}},
+		{ID: barID, Role: RoleGroup, Children: []Item{strike("tek", w.Say("check-tek"), ""), strike("dum", w.Say("check-dum"), LookPrimary)}},
+		{ID: "strikes", Role: RoleGroup, Look: LookRow, Children: []Item{volume(w, c.Volume)}},
 	}
 	if c.Silent {
 		items = append(items, Item{ID: "silent", Role: RoleText, Text: w.Say("void-silent"), Look: LookWarning})
