@@ -137,7 +137,7 @@ func TestSoundCheckTips(t *testing.T) {
 	require.Contains(t, b.text("#tips"), "Turn it up")
 	for _, want := range []string{"20", "40"} {
 		b.press("More bass drum")
-		b.wait(fmt.Sprintf("document.querySelector('#balance').innerText === '%s %% towards the bass drum.'", want))
+		b.wait(fmt.Sprintf("document.querySelector('#balance').innerText === '%s\u00a0%% towards the bass drum.'", want))
 	}
 	b.rest(2500) // of the strokes that this plays
 	soft, _ := b.caught(s, func() { b.press("More bass drum") })

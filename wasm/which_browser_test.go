@@ -134,8 +134,8 @@ func TestLowerRungs(t *testing.T) {
 func TestWhichOfTooFew(t *testing.T) {
 	s := serve(t)
 	b := open(t)
-	b.visit(s.URL + "/?screen=which&answers=2&from=masmudi-kabir.maqsum")
-	require.Contains(t, get[string](b, "document.querySelector('#problems').innerText"), "from=masmudi-kabir.maqsum: allowed is two rhythms or more")
+	b.visit(s.URL + "/?screen=which&answers=2&from=fallahi.maqsum")
+	require.Contains(t, get[string](b, "document.querySelector('#problems').innerText"), "from=fallahi.maqsum: allowed is two rhythms or more")
 	b.run("document.querySelector('#open').click()")
 	b.wait("document.querySelector('#begin')")
 	require.Contains(t, get[string](b, "location.search"), "from=five")

@@ -182,7 +182,7 @@ const mostDifferences = 4
 // differences says count by count where the two sides differ; nothing where they have no
 // counts in common, or there is only one.
 func (q *Which) differences(w Words) Item {
-	if len(q.Sides) < 2 || q.metresApart() || len(q.Differences) == 0 {
+	if len(q.Differences) == 0 || len(q.Sides) < 2 || q.metresApart() {
 		return Item{}
 	}
 	it := Item{ID: "differences", Role: RoleList, Name: w.Say("where-differ")}
