@@ -68,7 +68,7 @@ func TestDiary(t *testing.T) {
 	b.wait("document.querySelector('#named-finding')")
 	require.Equal(t, 30, b.rounds())
 	// 20 of 30: .667, Wilson's interval .4878 to .8077 (formula of the NIST handbook 7.2.4.1, reckoned by hand).
-	require.Contains(t, b.text("#named-finding"), "49 to 81 of 100")
+	require.Contains(t, b.text("#named-finding"), "49 to 81\u00a0% of the time")
 	b.press("Take it back")
 	b.wait("document.querySelector('#empty')")
 	require.Equal(t, 0, b.rounds())
