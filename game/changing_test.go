@@ -98,7 +98,7 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	again := g.desk.changing.change
 	g.on(t, page, view.ActOnce, "")
 	require.Equal(t, again, g.desk.changing.change)
-	g.on(t, page, view.ActStop, "")
+	g.on(t, page, view.ActStop, view.ByEscape)
 	require.Equal(t, round.Ready, g.desk.changing.round.Phase())
 	require.Len(t, g.desk.Store.(*testStore).kept, 1)
 }

@@ -204,7 +204,7 @@ func (d *desk) act(action, value string) {
 // in haste does not end what the first began.
 func (d *desk) use(action, value string) {
 	now := d.Wall.Now()
-	if action == view.ActStop && now-d.began < hasty {
+	if action == view.ActStop && value != view.ByEscape && now-d.began < hasty {
 		return
 	}
 	played := d.exercise.stands() == view.Playing

@@ -80,7 +80,7 @@ func TestToldByAnotherWindow(t *testing.T) {
 	page.events = append(page.events, Event{Kind: Told, Value: Things})
 	require.NoError(t, g.Update())
 	require.Zero(t, g.desk.setup(), "not in the middle of a round")
-	g.acts(t, page, view.ActStop, "")
+	g.acts(t, page, view.ActStop, view.ByEscape)
 	g.ticks(t, wall, 20)
 	require.NotZero(t, g.desk.setup())
 	require.Equal(t, view.ThemeLight, page.theme)
@@ -106,4 +106,8 @@ func TestSecondPressInHaste(t *testing.T) {
 	g.ticks(t, wall, 300)
 	g.on(t, page, view.ActStop, "")
 	require.Equal(t, view.Ready, g.desk.exercise.stands())
+	g.ticks(t, wall, 1000)
+	g.on(t, page, view.ActBegin, "")
+	g.on(t, page, view.ActStop, view.ByEscape)
+	require.Equal(t, view.Ready, g.desk.exercise.stands(), "Escape lies elsewhere")
 }

@@ -100,7 +100,7 @@ func TestClassIsLegible(t *testing.T) {
 		dark          bool
 	}{{"1920x1080", 1920, 1080, true}, {"1024x768", 1024, 768, false}} {
 		t.Run(window.name, func(t *testing.T) {
-			b := openFor(t, 6*time.Minute)
+			b := openFor(t, 12*time.Minute) // on a busy machine
 			b.size(window.width, window.height, 1)
 			b.dark(window.dark)
 			worst := measured{Smallest: 1, Contrast: 99, Teacher: 1, Line: 1, Drum: 1}

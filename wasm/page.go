@@ -124,7 +124,7 @@ func (p *page) pressed(event js.Value) {
 		return
 	}
 	if event.Get("key").String() == "Escape" && !event.Get("repeat").Bool() && !composing {
-		p.act(p.shown.Escape, "")
+		p.act(p.shown.Escape, view.ByEscape)
 	}
 }
 

@@ -39,6 +39,7 @@ func TestPlaysOnInPictures(t *testing.T) {
 		b.visit(s.URL + quick)
 		b.begin()
 		b.wait("groundbeat.heard()")
+		b.rest(600) // sooner, Stop is taken for the second press of two
 		b.press("Stop")
 		b.wait("document.querySelector('#begin')")
 		require.Contains(t, b.text("#page"), "There is no sound here, so this round is in pictures only.")

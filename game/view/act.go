@@ -70,6 +70,9 @@ const (
 	ActSetUpForget = "set-up-forget" // Set-up: forget what is kept under this name
 )
 
+// ByEscape is the value of what the key Escape did.
+const ByEscape = "escape"
+
 // The action ids of Class.
 const (
 	ActClassBegin   = "class-begin"   // to the walk-in of a set: the ID of a ClassSet, or "" for what is put together
