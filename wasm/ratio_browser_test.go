@@ -47,9 +47,19 @@ func TestPixelRatioChanges(t *testing.T) {
 	require.Equal(t, "104", get[string](b, "document.querySelector('#tempo input').value"))
 
 	b.begin()
-	b.size(402, 600, 3)
-	b.rest(1200)
-	require.Equal(t, began, get[float64](b, "performance.timeOrigin"), "a round goes on")
+	for try := range int64(3) { // drawn without a graphics card, so sharp a page may hold up the sound
+		b.rest(1500)
+		b.size(402+2*try, 600, 3)
+		b.rest(1200)
+		require.Equal(t, began, get[float64](b, "performance.timeOrigin"), "a round goes on")
+		if !get[bool](b, "Boolean(document.querySelector('#why'))") {
+			break
+		}
+		t.Logf("once more: %s", b.text("#why"))
+		b.size(403+2*try, 600, 2)
+		b.press("Once more")
+		b.wait("document.querySelector('.taparea')")
+	}
 	require.Equal(t, "tap", b.focused())
 	b.keys(kb.Escape)
 	b.anew(began)
