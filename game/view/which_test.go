@@ -340,14 +340,3 @@ func TestWhichHalfIsHeard(t *testing.T) {
 	require.Equal(t, "You have heard both.", q.Screen(w).Items[1].Text)
 	require.Nil(t, find(which(AskRhythm, Playing).Screen(w), "half"))
 }
-
-// A stroke has no rhythm to be compared, whichever side of it is heard.
-func TestReviewOfAStrokeWithItsSides(t *testing.T) {
-	for _, heard := range []string{"dum", "tek", ""} {
-		q := reviewed(t, AskStroke, Option{Value: "tek", Label: "tek"}, Option{Value: "dum", Label: "dum"})
-		q.Sides = []Side{{ID: "dum", Hearing: heard == "dum"}, {ID: "tek", Hearing: heard == "tek"}}
-		s := q.Screen(words(t))
-		require.Nil(t, s.Find("differences"))
-		require.NotNil(t, s.Find("why-dum"))
-	}
-}
