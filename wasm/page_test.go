@@ -194,7 +194,7 @@ func TestWhatIsDone(t *testing.T) {
 	require.Equal(t, []game.Event{
 		{Kind: game.Act, Action: "do-b"}, {Kind: game.Act, Action: "slide", Value: "120"},
 		{Kind: game.Act, Action: "check", Value: "yes"}, {Kind: game.Act, Action: "check"},
-		{Kind: game.Act, Action: "leave"},
+		{Kind: game.Act, Action: "leave", Value: view.ByEscape},
 	}, p.Events(nil))
 	require.Empty(t, p.Events(nil), "each once")
 }
