@@ -1,46 +1,25 @@
 //go:build js
 
-// Package game is the loop: it owns the life of rounds, the live pictures and
-// the sound's schedule, and is the only importer of the engine.
-//
-// What it needs from outside (sound, page, store, wall clock) it declares as
-// small interfaces, which package wasm supplies. Words and controls are not
-// here: a screen is made by package view and shown by the page.
+// Package game is the loop: it hands what happened to the session, frame by frame,
+// draws the live pictures, and is the only importer of the engine.
 package game
 
 import (
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"groundbeat/game/rhythm"
+	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
-// Outside is all that the game needs from outside.
-type Outside struct {
-	Sound   Sound
-	Page    Page
-	Store   Store
-	Diary   Diary
-	Wall    Wall
-	Room    Room
-	Words   view.Words
-	First   *rhythm.Cycle            // that of Home's drumhead and of the first round
-	Rhythms func() *rhythm.Catalogue // all; they need not be read before they are asked for
-	Regular []byte                   // font of the pictures
-	Bold    []byte
-	Query   string // of the link that opened the page
-	Export  func() // hands the player a file of all rounds
-	Reload  func() // loads the page anew
-}
-
 // Game is the running game, as the engine sees it.
 type Game struct {
-	outside Outside
-	desk    desk
+	page    session.Page
+	wall    session.Wall
+	session *session.Session
 	painter *painter
 
-	places []Place
-	events []Event
+	places []session.Place
+	events []session.Event
 	jobs   []job
 	scale  float64
 	size   [2]int
@@ -49,11 +28,11 @@ type Game struct {
 	redraw bool
 }
 
-// New makes the game ready to run.
-func New(o Outside) *Game {
-	g := &Game{outside: o, painter: newPainter(o.Regular, o.Bold), scale: 1, redraw: true}
-	g.desk.open(&g.outside)
-	return g
+// New makes the game ready to run; regular and bold are the fonts of its pictures.
+func New(o session.Outside, regular, bold []byte) *Game {
+	return &Game{
+		page: o.Page, wall: o.Wall, session: session.New(&o), painter: newPainter(regular, bold), scale: 1, redraw: true,
+	}
 }
 
 // Run runs the game; it returns only if the engine cannot go on.
@@ -65,12 +44,12 @@ func (g *Game) Run() error {
 
 // Update implements [ebiten.Game].
 func (g *Game) Update() error {
-	g.events = g.outside.Page.Events(g.events[:0])
-	now := g.outside.Wall.Now()
+	g.events = g.page.Events(g.events[:0])
+	now := g.wall.Now()
 	for i := range g.events {
-		g.desk.happened(&g.events[i])
+		g.session.Happened(&g.events[i])
 	}
-	g.desk.tick(now)
+	g.session.Tick(now)
 	return nil
 }
 
@@ -80,22 +59,22 @@ func (g *Game) Update() error {
 func (g *Game) Draw(screen *ebiten.Image) {
 	g.places = g.places[:0]
 	if g.begun {
-		g.places = g.outside.Page.Places(g.places)
+		g.places = g.page.Places(g.places)
 	}
 	g.begun = true
-	if !g.outside.Page.Canvas() {
+	if !g.page.Canvas() {
 		for _, place := range g.places {
-			g.outside.Page.Sketch(place.Picture, g.desk.picture(place))
+			g.page.Sketch(place.Picture, g.session.Picture(place))
 		}
 		return
 	}
 	g.jobs = g.jobs[:0]
 	for _, place := range g.places {
-		if p := g.desk.picture(place); p != nil {
+		if p := g.session.Picture(place); p != nil {
 			g.jobs = append(g.jobs, job{place: place, picture: p})
 		}
 	}
-	light := g.outside.Page.Light()
+	light := g.page.Light()
 	if g.painter.same(g.jobs) && light == g.light && !g.redraw {
 		return
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/hajimehoshi/ebiten/v2"
 	"github.com/hajimehoshi/ebiten/v2/vector"
 
+	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
@@ -24,13 +25,13 @@ type painter struct {
 
 // painted is a picture as it was drawn last, to know whether it has changed.
 type painted struct {
-	place  Place
+	place  session.Place
 	shapes []view.Shape
 }
 
 // job is one picture to be drawn at one place, in device pixels.
 type job struct {
-	place   Place
+	place   session.Place
 	picture *view.Picture
 }
 

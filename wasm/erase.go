@@ -2,7 +2,7 @@
 
 package main
 
-import "groundbeat/game"
+import "groundbeat/game/session"
 
 // erase removes all that is kept of a person. If nobody is left, the first person is
 // there again.
@@ -14,7 +14,7 @@ func (d *database) erase(id string) error {
 		}
 		p := all.find(id)
 		if p == nil {
-			return game.ErrNobody
+			return session.ErrNobody
 		}
 		cards, err := t.cards(byPerson, p.id)
 		if err != nil {

@@ -34,9 +34,10 @@ var shelves = map[string]int{
 	"audio/speaker": 2, "scoring/history": 2, "game/riff": 2,
 	"game/round": 3, "scoring/diary": 3,
 	"game/quiz": 4, "game/plan": 4,
-	"game/view": 5,
-	"game":      6,
-	"wasm":      7, "wasm/serve": 7, "wasm/pack": 7, "wasm/render": 7,
+	"game/view":    5,
+	"game/session": 6,
+	"game":         7,
+	"wasm":         8, "wasm/serve": 8, "wasm/pack": 8, "wasm/render": 8,
 }
 
 // goFile is a .go file of the repository, as far as the rules read it.

@@ -8,7 +8,7 @@ import (
 	"syscall/js"
 	"time"
 
-	"groundbeat/game"
+	"groundbeat/game/session"
 	"groundbeat/wasm/memo"
 )
 
@@ -103,7 +103,7 @@ func (s *store) join() {
 		}
 	}
 	if len(news) > 0 {
-		s.told(game.Things)
+		s.told(session.Things)
 	}
 }
 
@@ -165,11 +165,11 @@ func (s *store) hear(data js.Value) {
 		if len(s.memory.rounds) > 0 {
 			go s.try()
 		}
-		s.told(game.Rounds)
+		s.told(session.Rounds)
 		return
 	}
 	if s.things.Take(readThing(data)) {
-		s.told(game.Things)
+		s.told(session.Things)
 	}
 }
 
@@ -181,14 +181,14 @@ func (s *store) broadcast(message map[string]any) {
 	}
 }
 
-// Remembered implements [game.Store].
+// Remembered implements [session.Store].
 func (s *store) Remembered(name string) string { return s.things.Text(settingThing + name) }
 
-// Remember implements [game.Store].
+// Remember implements [session.Store].
 func (s *store) Remember(name, text string) { _ = s.write(settingThing+name, text) } // or it holds for this visit
 
-// Begun implements [game.Store].
+// Begun implements [session.Store].
 func (s *store) Begun() bool { return s.things.Text(begunThing) != "" }
 
-// KeepBegun implements [game.Store].
+// KeepBegun implements [session.Store].
 func (s *store) KeepBegun() { _ = s.write(begunThing, "yes") } // where it can be kept

@@ -1,0 +1,173 @@
+package session
+
+import (
+	"strconv"
+	"time"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+)
+
+// checking is the screen Sound check: is the dum heard, and does the picture move
+// with the sound?
+type checking struct {
+	*desk
+	loop
+	struck bool   // one stroke sounds, and not the loop
+	hears  string // whether the dum is heard: view.CheckYes, view.CheckNo, or no answer yet
+	silent bool   // nothing came of what was to be played
+	head   liveHead
+}
+
+// What is played to see the picture move: maqsum, whose strokes are five, and at
+// this tempo never more than three of them within a second: each lights up, and
+// more than three flashes a second are not allowed (WCAG 2.2, 2.3.1).
+const (
+	checkRhythm = "maqsum"
+	checkBPM    = 96
+)
+
+func newChecking(d *desk) *checking {
+	x := &checking{desk: d, loop: loop{player: newPlayer(d)}}
+	x.next = x.watched
+	return x
+}
+
+// watched is one cycle of what is played to see the picture move.
+func (x *checking) watched(int) *round.Passage {
+	c, _ := x.Rhythms().Get(checkRhythm) // it is supplied
+	p, err := round.NewPassage(checkBPM, riff.Bare, x.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
+	if err != nil {
+		panic(err) // all its numbers are above
+	}
+	return p
+}
+
+func (x *checking) lay() { x.hears, x.silent = "", false }
+
+func (x *checking) act(action, value string) {
+	switch action {
+	case view.ActStrike:
+		x.strike(value)
+	case view.ActPlay:
+		x.hush()
+		x.silent = false
+		x.start(x.Wall.Now())
+	case view.ActStop:
+		x.hush()
+	case view.ActHears:
+		x.hears = value
+	case view.ActSetUpUse:
+		x.useOutput(value)
+	default:
+		x.set(action, value)
+	}
+}
+
+// strike plays one stroke of both drums, a dum or a tek, as a round would.
+func (x *checking) strike(stroke string) {
+	q, err := quiz.Next(quiz.Stroke, nil, quiz.MinAnswers, 0, riff.Bare, x.Wall.Seed())
+	if err != nil {
+		panic(err) // a question of one stroke needs no pool
+	}
+	passage, err := passageOf(alone(q, stroke), 0)
+	if err != nil {
+		panic(err) // its tempo is the question's own
+	}
+	x.hush()
+	x.struck, x.silent = true, false
+	x.play(passage, x.Wall.Now())
+}
+
+// set keeps a setting for the output in use.
+func (x *checking) set(action, value string) {
+	c := x.outputs.check()
+	number, _ := strconv.Atoi(value)
+	switch action {
+	case view.ActLater:
+		c.Later = number
+	case view.ActBass:
+		c.Bass = number
+	case view.ActMono:
+		c.Wide = value == ""
+	default:
+		return // the volume is the desk's
+	}
+	x.outputs.set(c, view.DefaultOutput(x.Words))
+	x.saveOutputs()
+	if action == view.ActBass && !x.on {
+		x.strike("dum") // whether it is heard now
+	}
+}
+
+func (x *checking) tap(*Tap) {}
+
+// hush ends what is played.
+func (x *checking) hush() {
+	if x.on || x.struck {
+		x.halt()
+		x.struck, x.stale = false, true
+	}
+}
+
+// interrupted stops what plays; after a gap it is played from its first step.
+func (x *checking) interrupted(why string) {
+	switch {
+	case why == WhyGap && x.on:
+		x.start(x.Wall.Now())
+	case why == WhyGap && x.struck:
+		x.play(x.passage, x.Wall.Now())
+	default:
+		x.silent = x.silent || why == WhySilent
+		x.hush()
+	}
+}
+
+func (x *checking) tick(now float64) bool {
+	why := ""
+	if x.struck {
+		var at time.Duration
+		if at, _, why = x.heard(now); at >= x.passage.End() {
+			why = WhyStop
+		}
+	} else {
+		why = x.hear(now)
+	}
+	if why != "" {
+		x.interrupted(why)
+	}
+	return why != ""
+}
+
+func (x *checking) screen() view.Screen {
+	m := x.model()
+	x.head.set(m.Head())
+	return m.Screen(x.Words)
+}
+
+func (x *checking) model() *view.SoundCheck {
+	c := x.outputs.check()
+	m := &view.SoundCheck{
+		Volume: x.shownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.on,
+		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
+		Output: x.outputs.Chosen, Notes: x.notes(),
+	}
+	m.Rhythm, _ = x.Rhythms().Get(checkRhythm)
+	for _, o := range x.outputs.List {
+		m.Outputs = append(m.Outputs, o.Name)
+	}
+	if in := x.outputs.measured(); in != nil {
+		mean := duration(in.Mean)
+		m.Measured = &mean
+	}
+	return m
+}
+
+func (x *checking) draw(place string) *view.Picture {
+	if place != view.PlaceHead {
+		return nil
+	}
+	return x.move(&x.head).draw(x.calm())
+}

@@ -1,0 +1,218 @@
+package session
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/audio"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+)
+
+// checked is the game at a link, with a picture that waits so many ms on the
+// output in use.
+func checked(t *testing.T, query string, later int) (*testGame, *testPage, *testWall) {
+	t.Helper()
+	g, page, wall := newTestGame(t, query)
+	g.desk.outputs = Outputs{Chosen: "x", List: []Output{{Name: "x", Mean: 30, When: someDay, Check: Check{Later: later}}}}
+	return g, page, wall
+}
+
+// ticks lets time pass, tick by tick.
+func (g *testGame) ticks(t *testing.T, wall *testWall, ms int) {
+	t.Helper()
+	for range ms / 10 {
+		wall.now += 10
+		require.NoError(t, g.Update())
+	}
+}
+
+// Wherever something turns, it shows what was heard so much earlier: by the
+// setting, to the nanosecond, and by nothing else.
+func TestPicturesWait(t *testing.T) {
+	const later = 180
+	for name, c := range map[string]struct {
+		query  string
+		begin  []Event
+		length time.Duration // of a cycle
+		head   func(d *desk) *liveHead
+	}{
+		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []Event{{Kind: Act, Action: view.ActBegin}}, 2 * time.Second,
+			func(d *desk) *liveHead { d.tapping.draw(view.PlaceHead); return &d.tapping.head }},
+		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []Event{{Kind: Act, Action: view.ActPlay}}, 2 * time.Second,
+			func(d *desk) *liveHead { d.hearing.draw(view.PlaceHead); return &d.hearing.head }},
+		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []Event{
+			{Kind: Act, Action: view.ActBegin}, {}, {Kind: Act, Action: view.ActAnswer, Value: "2"}, {Kind: Act, Action: view.ActHear, Value: "maqsum"}},
+			2 * time.Second, func(d *desk) *liveHead { d.asking.draw(view.PlaceHeadA); return &d.asking.heads[0] }},
+		"Sound check": {"?screen=sound-check", []Event{{Kind: Act, Action: view.ActPlay}}, 2500 * time.Millisecond,
+			func(d *desk) *liveHead { d.checking.draw(view.PlaceHead); return &d.checking.head }},
+	} {
+		t.Run(name, func(t *testing.T) {
+			turn := func(later int) float64 {
+				g, page, wall := checked(t, c.query, later)
+				for _, e := range c.begin {
+					if e == (Event{}) { // past the count-in
+						g.ticks(t, wall, 2200)
+						continue
+					}
+					page.events = append(page.events, e)
+					require.NoError(t, g.Update())
+				}
+				g.ticks(t, wall, 2900)
+				h := c.head(g.desk)
+				require.True(t, h.Turning)
+				return h.Turn
+			}
+			at := turn(0)
+			shift := float64(later*time.Millisecond) / float64(c.length)
+			require.InDelta(t, shift, wrapped(at-turn(later)), 1e-6)
+			require.InDelta(t, 0.05*2/c.length.Seconds(), wrapped(turn(-100)-at), 1e-6, "and earlier")
+		})
+	}
+}
+
+func wrapped(turn float64) float64 {
+	if turn < 0 {
+		return turn + 1
+	}
+	return turn
+}
+
+// The count-in waits too, the sweep for it, and nothing is shown before anything
+// is heard.
+func TestCountInWaits(t *testing.T) {
+	for _, link := range []string{readyLink, "?screen=set-up", "?screen=which&ask=same&seed=3&bpm=120"} {
+		g, page, wall := checked(t, link, 200)
+		centre := func() string {
+			for _, s := range g.desk.exercise.draw(view.PlaceHead).Shapes {
+				if s.Kind == view.KindText && s.X == 0.5 && s.Y == 0.5 {
+					return s.Text
+				}
+			}
+			return ""
+		}
+		page.events = append(page.events, Event{Kind: Act, Action: view.ActBegin})
+		require.NoError(t, g.Update())
+		require.Empty(t, centre())
+		g.ticks(t, wall, 190)
+		require.Empty(t, centre(), "5 is heard already")
+		g.ticks(t, wall, 50)
+		require.Equal(t, "5", centre(), link)
+		g.ticks(t, wall, 560)
+		require.Equal(t, "6", centre(), link)
+	}
+}
+
+// The same taps bring the same offsets and the same record, however long the
+// picture waits; the marks lie where the sweep was.
+func TestTapsDoNotWait(t *testing.T) {
+	type outcome struct {
+		taps  []time.Duration
+		score float64
+		mark  float64
+	}
+	play := func(later int) (o outcome) {
+		g, page, wall := checked(t, readyLink, later)
+		page.events = append(page.events, Event{Kind: Act, Action: view.ActBegin})
+		require.NoError(t, g.Update())
+		start := wall.now + float64(audio.Rate.Duration(margin))/1e6
+		g.ticks(t, wall, 2100)
+		for _, dum := range g.desk.tapping.round.Strokes() {
+			page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
+			g.ticks(t, wall, 1000)
+			if o.mark == 0 {
+				g.desk.tapping.draw(view.PlaceHead)
+				o.mark = g.desk.tapping.head.Taps[0].Turn
+			}
+		}
+		g.ticks(t, wall, 2000)
+		r := g.desk.tapping.round
+		require.Equal(t, round.Review, r.Phase())
+		for _, tap := range r.Taps() {
+			o.taps = append(o.taps, tap.At)
+		}
+		require.NoError(t, g.desk.unsaved)
+		o.score = g.desk.Store.(*testStore).kept[0].Score
+		return o
+	}
+	without, with := play(0), play(180)
+	require.Len(t, without.taps, 4)
+	require.Greater(t, without.score, 0.9)
+	require.Equal(t, without.taps, with.taps)
+	require.Equal(t, without.score, with.score)
+	require.InDelta(t, 0.09, wrapped(without.mark-with.mark), 1e-6, "180 ms of 2 s")
+}
+
+// No more than three strokes light up within any second (WCAG 2.2, 2.3.1).
+func TestCheckDoesNotFlash(t *testing.T) {
+	g, _, _ := newTestGame(t, "?screen=sound-check")
+	p := g.desk.checking.watched(0)
+	var frames []int64 // of strokes in three cycles
+	for cycle := range 3 {
+		for _, h := range p.Hits(audio.Rate, int64(cycle)*audio.Rate.Frame(p.End())) {
+			if len(frames) == 0 || h.Frame > frames[len(frames)-1] {
+				frames = append(frames, h.Frame)
+			}
+		}
+	}
+	require.GreaterOrEqual(t, len(frames), 15)
+	for i := 3; i < len(frames); i++ {
+		require.Greater(t, frames[i]-frames[i-3], int64(audio.Rate), "a fourth within a second")
+	}
+}
+
+// What is set at the sound check is kept for the output in use, and shown; another
+// output has its own.
+func TestCheckIsKept(t *testing.T) {
+	g, page, _ := newTestGame(t, "?screen=sound-check")
+	act := func(action, value string) *view.Screen {
+		page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+		require.NoError(t, g.Update())
+		return &page.shown[len(page.shown)-1]
+	}
+	require.Equal(t, "180 ms later", act(view.ActLater, "180").Find("later").Value)
+	require.False(t, act(view.ActMono, "").Find("mono").Checked)
+	require.Equal(t, "20", act(view.ActHears, view.CheckNo).Find("more-bass").Value)
+	require.Equal(t, "40", act(view.ActBass, "20").Find("more-bass").Value)
+	want := Outputs{Chosen: "this device", List: []Output{{Name: "this device", Check: Check{Later: 180, Bass: 20, Wide: true}}}}
+	require.Equal(t, want, g.desk.outputs)
+
+	g.desk.outputs.List = append(g.desk.outputs.List, Output{Name: "headphones", Mean: 212, When: someDay})
+	s := act(view.ActSetUpUse, "headphones")
+	require.Equal(t, "as it comes", s.Find("later").Value)
+	require.True(t, s.Find("mono").Checked)
+	require.Equal(t, "As measured: 210 ms later", s.Find("measured").Name)
+	require.Equal(t, "180 ms later", act(view.ActSetUpUse, "this device").Find("later").Value)
+}
+
+// One stroke that was cut is played once more, and one that has sounded is over;
+// where nothing comes the screen says so.
+func TestCheckStrikes(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=sound-check")
+	x := g.desk.checking
+	page.events = append(page.events, Event{Kind: Act, Action: view.ActStrike, Value: "dum"})
+	require.NoError(t, g.Update())
+	require.True(t, x.struck)
+	lasts := int(x.passage.End() / time.Millisecond)
+	g.ticks(t, wall, 100)
+	page.events = append(page.events, Event{Kind: Stopped, Reason: WhyGap})
+	g.ticks(t, wall, lasts-100)
+	require.True(t, x.struck, "begun anew")
+	g.ticks(t, wall, 200)
+	require.False(t, x.struck)
+	require.False(t, x.silent)
+
+	x.interrupted(WhySilent)
+	s := g.desk.screen()
+	require.NotNil(t, s.Find("silent"))
+	page.events = append(page.events, Event{Kind: Act, Action: view.ActPlay})
+	require.NoError(t, g.Update())
+	s = g.desk.screen()
+	require.Nil(t, s.Find("silent"))
+	require.True(t, x.on)
+	page.events = append(page.events, Event{Kind: Act, Action: view.ActStrike, Value: "tek"})
+	require.NoError(t, g.Update())
+	require.False(t, x.on, "one stroke ends the loop")
+}

@@ -1,0 +1,188 @@
+package session
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/audio"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// mixer plays on and on, as the stream does, and notes how the drums are balanced.
+type mixer struct {
+	testSound
+	lead, bass float64
+}
+
+func (m *mixer) Balance(lead, bass float64) { m.lead, m.bass = lead, bass }
+func (m *mixer) Play(int64)                 {}
+func (m *mixer) Next() int64                { return int64(m.wall.now / 1000 * float64(audio.Rate)) }
+
+// mixed is the game at a link, with its mixer.
+func mixed(t *testing.T, query string) (*testGame, *testPage, *testWall, *mixer) {
+	t.Helper()
+	g, page, wall := newTestGame(t, query)
+	m := &mixer{testSound: testSound{wall: wall}}
+	g.desk.ear.sound, g.desk.Sound = m, m
+	for _, p := range []*player{&g.desk.tapping.player, &g.desk.hearing.player, &g.desk.asking.player} {
+		p.sound = m
+	}
+	g.desk.ear.apply()
+	return g, page, wall, m
+}
+
+// The bass drum is heard alone for eight counts, from where it was asked for, and
+// then both are back, wherever there is something to be heard.
+func TestBassAloneForAnEight(t *testing.T) {
+	for _, c := range []struct{ query, begin string }{
+		{"?screen=listen&rhythm=maqsum&bpm=120&riff=riffing&seed=1", view.ActPlay},
+		{"?screen=dums&rhythm=maqsum&bpm=120&eights=4&riff=riffing&seed=1", view.ActBegin},
+		{"?screen=which&from=maqsum.saidi&answers=2&bpm=120&eights=8&riff=riffing&seed=1", view.ActBegin},
+	} {
+		t.Run(c.query, func(t *testing.T) {
+			g, page, wall, m := mixed(t, c.query)
+			g.acts(t, page, view.ActBalance, "-50")
+			require.Equal(t, []float64{1, 0.5}, []float64{m.lead, m.bass})
+			g.acts(t, page, c.begin, "")
+			g.ticks(t, wall, 2500)
+			g.acts(t, page, view.ActAlone, "yes")
+			require.Equal(t, []float64{0, 1}, []float64{m.lead, m.bass}, "at once")
+			require.True(t, page.shown[len(page.shown)-1].Find("alone").Pressed)
+			g.ticks(t, wall, 3980)
+			require.Equal(t, 0.0, m.lead, "eight counts at 120 last 4 s")
+			g.ticks(t, wall, 40)
+			require.Equal(t, []float64{1, 0.5}, []float64{m.lead, m.bass}, "and then as it was set")
+			require.False(t, page.shown[len(page.shown)-1].Find("alone").Pressed)
+
+			g.acts(t, page, view.ActAlone, "yes")
+			g.acts(t, page, view.ActAlone, "")
+			require.Equal(t, 1.0, m.lead, "pressed once more: at once")
+			g.acts(t, page, view.ActAlone, "yes")
+			g.acts(t, page, view.ActStop, "")
+			require.Equal(t, 1.0, m.lead, "stopped")
+			g.acts(t, page, view.ActGo, view.ScreenSetUp)
+			require.Equal(t, []float64{1, 1}, []float64{m.lead, m.bass}, "the balance belongs to the exercise")
+		})
+	}
+}
+
+// What helped is in the record of the round it helped in, and in no other; so is
+// which riff it was and how far it hides the base.
+func TestHelpIsRecorded(t *testing.T) {
+	g, page, wall, _ := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&hide=60&seed=7")
+	store := g.desk.Store.(*testStore)
+	g.acts(t, page, view.ActBalance, "30")
+	g.acts(t, page, view.ActBegin, "")
+	g.ticks(t, wall, 2500)
+	g.acts(t, page, view.ActAlone, "yes")
+	g.acts(t, page, view.ActHands, "yes")
+	g.acts(t, page, view.ActHands, "")
+	g.ticks(t, wall, 5000)
+	require.Len(t, store.kept, 1)
+	require.Equal(t, history.Helps{Balance: 30, Bass: 1, Hands: true}, store.kept[0].Helps)
+	require.Equal(t, 1, store.kept[0].RiffVersion)
+	require.Equal(t, 60, store.kept[0].HideAsked)
+	require.Greater(t, *store.kept[0].Hide, 0.0)
+
+	g.acts(t, page, view.ActOnce, "")
+	g.ticks(t, wall, 7500)
+	require.Len(t, store.kept, 2)
+	require.Equal(t, history.Helps{Balance: 30}, store.kept[1].Helps)
+	require.Equal(t, store.kept[0].Hide, store.kept[1].Hide, "the same riff")
+}
+
+// Each cycle that is heard in Listen is the next one of the riff, and the head and
+// the line show it.
+func TestListenFollowsTheRiff(t *testing.T) {
+	g, page, wall, _ := mixed(t, "?screen=listen&rhythm=maqsum&bpm=120&riff=solo&seed=3")
+	x := g.desk.hearing
+	g.acts(t, page, view.ActPlay, "")
+	whole, err := x.riff.At(120).Cycles(0, 8)
+	require.NoError(t, err)
+	for n := range 8 {
+		g.ticks(t, wall, 1000)
+		x.draw(view.PlaceHead)
+		x.draw(view.PlaceLine)
+		require.Equal(t, view.RiffOf(whole, 8, n), x.head.Riff, "cycle %d", n)
+		require.Equal(t, x.head.Riff, x.line.Riff)
+		require.True(t, x.line.Live)
+		require.InDelta(t, 4, x.line.Step, 1, "half a cycle in")
+		g.ticks(t, wall, 1000)
+	}
+	g.acts(t, page, view.ActLevel, view.LevelFilled)
+	g.ticks(t, wall, 4000)
+	x.draw(view.PlaceHead)
+	require.Empty(t, x.line.Riff.Strokes, "the filled form fits the line's own steps")
+	require.NotEmpty(t, x.head.Riff.Strokes)
+	g.acts(t, page, view.ActStop, "")
+	require.Equal(t, uint64(3), x.seed, "the link's own riff comes back")
+}
+
+// A round in review is heard once more, slowly or not, with its riff on the second
+// ring and, cycle by cycle, the taps that came then; afterwards all of them are shown.
+func TestReviewIsHeardAgain(t *testing.T) {
+	g, page, wall, m := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&seed=7")
+	x := g.desk.tapping
+	g.acts(t, page, view.ActBegin, "")
+	g.ticks(t, wall, 2000)
+	begun := wall.now - 2000 + 1000*margin/float64(audio.Rate)
+	for _, at := range []float64{2010, 3020, 3990, 5030} { // the second cycle's first tap is ahead
+		page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: begun + at, By: "key", Round: x.number}})
+		g.ticks(t, wall, int(begun+at+20-wall.now))
+	}
+	g.ticks(t, wall, 2000)
+	require.Equal(t, round.Review, x.round.Phase())
+	require.NotNil(t, x.head.Review)
+
+	g.acts(t, page, view.ActDrums, view.DrumsLead)
+	require.Equal(t, 1.0, m.bass, "nothing is heard yet")
+	g.acts(t, page, view.ActHear, "")
+	require.Equal(t, []float64{1, 0}, []float64{m.lead, m.bass})
+	g.acts(t, page, view.ActDrums, view.DrumsBass)
+	require.Equal(t, []float64{0, 1}, []float64{m.lead, m.bass}, "at once")
+	for cycle, taps := range [][]float64{{0.005, 0.51}, {-0.005, 0.515}} {
+		g.ticks(t, wall, 1000)
+		x.draw(view.PlaceHead)
+		require.Nil(t, x.head.Review)
+		require.Equal(t, view.RiffOf(x.round.Played(0), 8, cycle), x.head.Riff)
+		require.Len(t, x.head.Taps, 2)
+		for i := range taps {
+			require.InDelta(t, taps[i], x.head.Taps[i].Turn, 0.001)
+		}
+		g.ticks(t, wall, 1000)
+	}
+	g.ticks(t, wall, 50)
+	require.False(t, x.hears, "it ends by itself")
+	require.Equal(t, []float64{1, 1}, []float64{m.lead, m.bass})
+	x.draw(view.PlaceHead)
+	require.NotNil(t, x.head.Review)
+	require.Empty(t, x.head.Taps)
+
+	g.acts(t, page, view.ActSlowly, "yes")
+	g.acts(t, page, view.ActHear, "")
+	require.Equal(t, 80, x.passage.BPM(), "two thirds")
+	g.acts(t, page, view.ActStop, "")
+	require.Equal(t, round.Review, x.round.Phase(), "stopped, and still in review")
+	require.Len(t, g.desk.Store.(*testStore).kept, 1)
+}
+
+// Hands that move cost pictures, not memory.
+func TestMovingHandsAllocateNothing(t *testing.T) {
+	g, page, wall, _ := mixed(t, "?screen=dums&rhythm=masmudi-kabir&bpm=60&eights=1&riff=solo&seed=2")
+	g.acts(t, page, view.ActBegin, "")
+	g.acts(t, page, view.ActHands, "yes")
+	frame := func() {
+		wall.now += 5
+		_ = g.Update()
+		g.desk.exercise.draw(view.PlaceHead)
+	}
+	g.ticks(t, wall, 4200)
+	frame()
+	require.True(t, g.desk.tapping.head.ShowHands)
+	require.Zero(t, testing.AllocsPerRun(200, frame))
+	require.Less(t, g.desk.tapping.round.Heard(), 8*time.Second, "all of it while it is played")
+}

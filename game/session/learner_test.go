@@ -1,0 +1,266 @@
+package session
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
+)
+
+// testDiary is what is kept of one person, by itself; what it does not do is no part of
+// the game's tests.
+type testDiary struct {
+	Diary
+	rounds []history.Round
+	held   []func() // what is to be told when the test says so
+	holds  bool
+	behind []int // rounds that are not counted yet, each time that days are told
+}
+
+func (d *testDiary) tell(f func()) {
+	if d.held = append(d.held, f); !d.holds {
+		d.release()
+	}
+}
+
+func (d *testDiary) release() {
+	for _, f := range d.held {
+		f()
+	}
+	d.held = nil
+}
+
+func (d *testDiary) People(done func([]Person, Person, error)) {
+	d.tell(func() { done([]Person{{ID: "1"}}, Person{ID: "1"}, nil) })
+}
+
+func (d *testDiary) Days(done func(Days)) {
+	days := map[string]*diary.Day{}
+	var all []*diary.Day
+	for _, r := range d.rounds {
+		date := diary.Date(r)
+		if days[date] == nil {
+			days[date] = &diary.Day{}
+			all = append(all, days[date])
+		}
+		days[date].Add(r)
+	}
+	for _, n := range append(d.behind, 0)[:max(1, len(d.behind))] {
+		d.tell(func() { done(Days{Days: all, Behind: n}) })
+	}
+}
+
+func (d *testDiary) Latest(_ string, n int, done func([]history.Round, error)) {
+	latest := slices.Clone(d.rounds)
+	slices.Reverse(latest)
+	d.tell(func() { done(latest[:min(n, len(latest))], nil) })
+}
+
+func (d *testDiary) LastImport(done func(Imported, error)) {
+	d.tell(func() { done(Imported{}, nil) })
+}
+
+func (d *testDiary) Import(string, io.Reader, func(Preview, error)) {}
+
+// finish plays what is under way to its end, or answers it.
+func (g *testGame) finish(t *testing.T, page *testPage, wall *testWall) {
+	t.Helper()
+	switch x := g.desk.exercise.(type) {
+	case *tapping:
+		require.True(t, x.round.UnderWay(), "it begins by itself")
+		g.ticks(t, wall, int(x.round.End().Milliseconds())+3000)
+		require.Equal(t, round.Review, x.round.Phase())
+	case *asking:
+		require.True(t, x.round.UnderWay(), "it begins by itself")
+		g.ticks(t, wall, 6000)
+		g.acts(t, page, view.ActAnswer, x.question.Right)
+		require.Equal(t, round.Review, x.round.Phase())
+	default:
+		require.Fail(t, "a step of another exercise")
+	}
+}
+
+// last is the screen that is shown.
+func (p *testPage) last() *view.Screen { return &p.shown[len(p.shown)-1] }
+
+// meets goes through what is new in a step: each rhythm is heard and seen, with one
+// filled button, before it is asked. It returns how many there were.
+func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
+	t.Helper()
+	for g.desk.meeting() {
+		g.ticks(t, wall, 300)
+		s := page.last()
+		require.Equal(t, g.desk.hearing, g.desk.exercise)
+		require.True(t, g.desk.hearing.on, "it is heard")
+		require.Contains(t, s.Find("heading").Name, "New to you")
+		require.NotNil(t, s.Find("head"))
+		bar := s.Find("bar").Children
+		require.Equal(t, []string{view.ActPracticeAsk, view.LookPrimary}, []string{bar[len(bar)-1].Action, bar[len(bar)-1].Look})
+		g.acts(t, page, view.ActPracticeAsk, "")
+		n++
+	}
+	return n
+}
+
+// Ten minutes' practice, from Home, also before it is known what there was: its plan, at
+// one press its rounds, each new rhythm shown before it is asked, and then the diary.
+func TestPracticeFromItsPlan(t *testing.T) {
+	g, page, wall := newTestGame(t, "")
+	g.desk.Store.(*testStore).begun = true
+	g.desk.open(g.desk.Outside)
+	kept := g.desk.Diary.(*testDiary)
+	kept.holds = true
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "10")
+	require.Equal(t, "?screen=practice&minutes=10", g.desk.address.String())
+	require.NotNil(t, page.last().Find("reading"), "first it is read what there was")
+	kept.release()
+	g.ticks(t, wall, 100)
+	require.NotNil(t, page.last().Find("plan"))
+	require.Nil(t, g.desk.practice, "nothing begins by itself")
+	planned := g.desk.planning.steps
+	g.acts(t, page, view.ActBegin, "")
+	steps := g.desk.practice.Steps()
+	require.Equal(t, planned, steps)
+	require.Greater(t, len(steps), 5)
+	seconds, met := 0, 0
+	for i := range steps {
+		seconds += steps[i].Seconds
+		require.Equal(t, i, g.desk.practice.At())
+		met += g.meets(t, page, wall)
+		if g.desk.exercise == g.desk.tapping {
+			require.Nil(t, page.last().Find("practice-on"), "nothing beside a round that is played, but the way out")
+		}
+		g.finish(t, page, wall)
+		s := page.last()
+		require.Contains(t, s.Find("practice-where").Text, "of")
+		filled := 0
+		s.Each(func(it *view.Item) {
+			if it.Look == view.LookPrimary {
+				filled++
+			}
+		})
+		require.Equal(t, 1, filled)
+		g.acts(t, page, []string{view.ActPracticeNext, view.ActNext}[i%2], "") // on, and next: the same
+	}
+	require.Equal(t, 3, met, "each of the first three rhythms, once")
+	require.InDelta(t, 600, seconds, 20)
+	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+	require.Nil(t, g.desk.practice)
+	require.Len(t, g.desk.Store.(*testStore).kept, len(steps))
+	require.Equal(t, len(steps), g.desk.learner.kept())
+	g.ticks(t, wall, 500)
+	s := page.last()
+	require.Nil(t, s.Find("reading"))
+	require.NotNil(t, s.Find("days-told"))
+
+	// Whoever goes elsewhere has left the practice.
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.acts(t, page, view.ActBegin, "")
+	require.NotNil(t, g.desk.practice)
+	g.acts(t, page, view.ActGo, view.ScreenListen)
+	require.Nil(t, g.desk.practice)
+}
+
+// A practice in which nothing is tapped asks nothing faster and nothing that is hidden
+// farther, and the next plan begins where this one did.
+func TestPracticeOfNothing(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=practice&minutes=5")
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActBegin, "")
+	fastest := map[string]int{}
+	for done := false; !done; done = g.desk.practice == nil {
+		g.meets(t, page, wall)
+		s := g.desk.practice.Step()
+		if s.Kind == history.Dums {
+			rhythm := s.Rhythms[0]
+			if before, met := fastest[rhythm]; met {
+				require.LessOrEqual(t, s.BPM, before, rhythm)
+			}
+			fastest[rhythm] = s.BPM
+			g.finish(t, page, wall)
+		}
+		g.acts(t, page, view.ActPracticeNext, "")
+	}
+	require.NotEmpty(t, fastest)
+	again := g.desk.learner.known()
+	again.Rounds = nil
+	require.Empty(t, again.Met)
+	require.Equal(t, again.Practice(5, g.desk.learner.pool(again), 3), g.desk.learner.known().Practice(5, g.desk.learner.pool(again), 3))
+}
+
+// Pressed twice at once on the last part, the second press finds no practice; and where
+// rounds are still being counted, a plan waits for all of them.
+func TestPracticeWaitsAndEndsOnce(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=home")
+	kept := g.desk.Diary.(*testDiary)
+	kept.behind = []int{2, 1, 0}
+	kept.holds = true
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	for len(kept.held) > 0 {
+		require.Empty(t, g.desk.planning.steps)
+		g.acts(t, page, view.ActBegin, "")
+		require.Nil(t, g.desk.practice, "there is no plan yet")
+		next := kept.held[0]
+		kept.held = kept.held[1:]
+		next()
+		g.ticks(t, wall, 50)
+	}
+	g.acts(t, page, view.ActBegin, "")
+	require.NotNil(t, g.desk.practice)
+
+	for g.desk.practice.At() < len(g.desk.practice.Steps())-1 {
+		g.desk.practice.Next()
+	}
+	twice := Event{Kind: Act, Action: view.ActPracticeNext}
+	page.events = append(page.events, twice, twice)
+	require.NoError(t, g.Update())
+	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+}
+
+// What is offered rests on the rounds, however late they come after the days; until
+// then it is said that the diary is being read.
+func TestOffersWaitForTheRounds(t *testing.T) {
+	g, page, wall := newTestGame(t, "")
+	g.ticks(t, wall, 100)
+	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.acts(t, page, view.ActBegin, "")
+	for range g.desk.practice.Steps() {
+		g.meets(t, page, wall)
+		g.finish(t, page, wall)
+		g.acts(t, page, view.ActPracticeNext, "")
+	}
+	rounds := g.desk.Store.(*testStore).kept
+
+	opened := func(late bool) (offered []string) {
+		g, page, wall := newTestGame(t, "?screen=diary")
+		kept := g.desk.Diary.(*testDiary)
+		kept.rounds, kept.holds = rounds, late
+		g.desk.learner.read()
+		for len(kept.held) > 0 {
+			g.ticks(t, wall, 500)
+			s := page.shown[len(page.shown)-1]
+			require.NotNil(t, s.Find("reading"))
+			require.Nil(t, s.Find("next-1"))
+			next := kept.held[0]
+			kept.held = kept.held[1:]
+			next()
+		}
+		g.ticks(t, wall, 500)
+		s := page.shown[len(page.shown)-1]
+		require.Nil(t, s.Find("reading"))
+		for i := range s.Find("next-list").Children {
+			offered = append(offered, s.Find(fmt.Sprintf("next-%d-begin", i+1)).Text)
+		}
+		return offered
+	}
+	require.Equal(t, opened(false), opened(true))
+}

@@ -1,0 +1,129 @@
+package session
+
+import (
+	"slices"
+	"strings"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/riff"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// practice is one of some minutes that is under way, round by round. A rhythm that is
+// new to the player is met before the round that asks it.
+type practice struct {
+	*quiz.Course
+	known quiz.Known // before it began
+	meets []string   // IDs of what is still to be met before the round
+	met   []string   // what was met in it
+}
+
+// practise goes to the plan of a practice of some minutes.
+func (d *desk) practise(minutes int) {
+	to := view.DefaultAddress(view.ScreenPractice)
+	to.Minutes = min(max(minutes, view.LeastMinutes), view.MostMinutes)
+	d.leave(to)
+}
+
+// through goes through steps, from the first.
+func (d *desk) through(steps []quiz.Step) {
+	d.practice = &practice{Course: quiz.NewCourse(steps), known: d.learner.known()}
+	d.step(true)
+}
+
+// onward goes on to the next step, or from the last to the diary. Pressed twice at
+// once, the second press may find the practice over.
+func (d *desk) onward() {
+	p := d.practice
+	if p == nil {
+		return
+	}
+	if !p.Next() {
+		d.leave(view.DefaultAddress(view.ScreenDiary))
+		return
+	}
+	d.step(false)
+}
+
+// step begins the step that the practice is at: first with what is new in it.
+func (d *desk) step(visit bool) {
+	p := d.practice
+	p.meets = slices.DeleteFunc(p.known.New(p.Step()), func(id string) bool { return slices.Contains(p.met, id) })
+	d.meet(visit)
+}
+
+// meet lets the next new rhythm of the step be met, or begins its round.
+func (d *desk) meet(visit bool) {
+	p := d.practice
+	if len(p.meets) == 0 {
+		d.goTo(addressOf(p.Step()), visit)
+		d.use(view.ActBegin, "")
+		return
+	}
+	d.goTo(meetingOf(p.meets[0], p.Step()), visit)
+	if d.Sound.Audible() {
+		d.exercise.act(view.ActPlay, "")
+	}
+}
+
+// asked ends the meeting with a rhythm; like onward, a second press may come too late.
+func (d *desk) asked() {
+	if p := d.practice; p != nil && len(p.meets) > 0 {
+		p.met, p.meets = append(p.met, p.meets[0]), p.meets[1:]
+		d.meet(false)
+	}
+}
+
+// meeting reports whether a rhythm is being met.
+func (d *desk) meeting() bool { return d.practice != nil && len(d.practice.meets) > 0 }
+
+// meetingOf is where a rhythm is met: in Listen, bare, as fast as it will be asked.
+func meetingOf(id string, s quiz.Step) view.Address {
+	a := view.DefaultAddress(view.ScreenListen)
+	a.Rhythm, a.BPM = id, s.BPM
+	return a
+}
+
+// addressOf is where a step is practised.
+func addressOf(s quiz.Step) view.Address {
+	a := view.DefaultAddress(view.ScreenWhich)
+	switch s.Kind {
+	case history.Dums:
+		a = view.DefaultAddress(view.ScreenDums)
+		a.Rhythm = s.Rhythms[0]
+	case history.Which:
+		a.Ask, a.Answers = view.AskRhythm, min(max(len(s.Rhythms), view.LeastAnswers), view.MostAnswers)
+	default:
+		a.Ask = s.Kind
+	}
+	if a.Screen == view.ScreenWhich && len(s.Rhythms) > 0 {
+		a.From = strings.Join(s.Rhythms, ".")
+	}
+	a.BPM, a.Seed, a.Eights = s.BPM, s.Seed, min(max(s.Eights, view.LeastEights), view.MostEights)
+	a = a.WithLevel(s.Level.String())
+	if s.Level > riff.Filled {
+		a.Hide = s.Hide
+	}
+	return a
+}
+
+// shown is the practice as the page shows it.
+func (p *practice) shown() view.Practice {
+	v := view.Practice{Done: p.Done(), Last: p.At() == len(p.Steps())-1}
+	seconds, at := 0, p.At()
+	for i, s := range p.Steps() {
+		if i > at || i == at && !p.Done() {
+			seconds += s.Seconds
+		}
+	}
+	v.Minutes = (seconds + 30) / 60
+	for _, part := range quiz.Parts(p.Steps()) {
+		v.Parts++
+		if at >= 0 {
+			v.Part, v.Reason = v.Parts, part.Reason
+		}
+		at -= len(part.Steps)
+	}
+	return v
+}

@@ -1,0 +1,111 @@
+package session
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/view"
+)
+
+// visitedAnew is the game as it is after the page was loaded anew at a link.
+func (g *testGame) visitedAnew(query string) *desk {
+	o := *g.desk.Outside
+	o.Query = query
+	return &New(&o).desk
+}
+
+// The volume at the start is what it was last, and never louder; silence stays silence.
+func TestVolumeIsRemembered(t *testing.T) {
+	g, page, _ := newTestGame(t, readyLink)
+	require.Equal(t, quiet, g.desk.volume)
+	for set, want := range map[string]int{"0": 0, "5": 5, "80": 80, "100": loudAtFirst, "-7": 0} {
+		g.acts(t, page, view.ActVolume, set)
+		require.Equal(t, want, g.visitedAnew(readyLink).volume, set)
+	}
+	g.desk.Store.Remember(rememberedVolume, "much")
+	require.Equal(t, quiet, g.visitedAnew(readyLink).volume)
+}
+
+// What was chosen last of level and length is there where a bare address leaves it open;
+// a link that says more is the same for everybody.
+func TestHabitsAreRemembered(t *testing.T) {
+	g, page, _ := newTestGame(t, "?screen=dums")
+	g.acts(t, page, view.ActLevel, view.LevelFilled)
+	g.acts(t, page, view.ActEights, "8")
+	d := g.visitedAnew("?screen=dums")
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights})
+	d = g.visitedAnew("?screen=carry")
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights}, "its own length")
+	d = g.visitedAnew("?screen=stop")
+	require.Equal(t, []any{view.LevelFilled, 6}, []any{d.address.Riff, d.address.Eights})
+	d = g.visitedAnew("?screen=dums&rhythm=maqsum")
+	require.Equal(t, []any{view.LevelBare, 4}, []any{d.address.Riff, d.address.Eights}, "a link is the same for everybody")
+
+	d = g.visitedAnew("")
+	d.act(view.ActGo, view.ScreenDums)
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights})
+	d = g.visitedAnew("")
+	d.act(view.ActFirst, "")
+	require.Equal(t, view.FirstRound(), d.address)
+	g.desk.Room = testRoom{}
+	g.acts(t, page, view.ActGo, view.ScreenClass)
+	g.acts(t, page, view.ActLevel, view.LevelRiffing)
+	require.Equal(t, view.LevelFilled, g.desk.habits().Level, "what is for a class is not hers")
+}
+
+// A theme is used at once, and from the start of the next visit.
+func TestThemeIsRemembered(t *testing.T) {
+	g, page, _ := newTestGame(t, "")
+	require.NoError(t, g.Update())
+	require.Equal(t, "dark", g.acts(t, page, view.ActTheme, view.ThemeDark).Find("theme").Value)
+	require.Equal(t, view.ThemeDark, page.theme)
+	page.theme = "not set"
+	g.visitedAnew("")
+	require.Equal(t, view.ThemeDark, page.theme)
+	g.acts(t, page, view.ActTheme, "system")
+	require.Equal(t, view.ThemeSystem, page.theme)
+}
+
+// What another window has kept is taken up as soon as nothing is under way.
+func TestToldByAnotherWindow(t *testing.T) {
+	g, page, wall := newTestGame(t, readyLink)
+	require.NoError(t, g.Update())
+	store := g.desk.Store.(*testStore)
+	g.acts(t, page, view.ActBegin, "")
+	store.outputs = Outputs{Chosen: "studio", List: []Output{{Name: "studio", Mean: 38, When: someDay}}}
+	store.Remember(rememberedTheme, view.ThemeLight)
+	page.events = append(page.events, Event{Kind: Told, Value: Things})
+	require.NoError(t, g.Update())
+	require.Zero(t, g.desk.setup(), "not in the middle of a round")
+	g.acts(t, page, view.ActStop, view.ByEscape)
+	g.ticks(t, wall, 20)
+	require.NotZero(t, g.desk.setup())
+	require.Equal(t, view.ThemeLight, page.theme)
+
+	read := g.desk.learner.times
+	page.events = append(page.events, Event{Kind: Told, Value: Rounds})
+	g.ticks(t, wall, 20)
+	require.Equal(t, read, g.desk.learner.times, "no screen tells of them")
+	g.acts(t, page, view.ActGo, view.ScreenDiary)
+	g.ticks(t, wall, 20)
+	require.Equal(t, read+1, g.desk.learner.times)
+	g.ticks(t, wall, 20)
+	require.Equal(t, read+1, g.desk.learner.times, "once")
+}
+
+// Stop lies where Begin was: a second press in haste does not end the round, a later one does.
+func TestSecondPressInHaste(t *testing.T) {
+	g, page, wall := newTestGame(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=2")
+	g.on(t, page, view.ActBegin, "")
+	g.ticks(t, wall, 300)
+	g.on(t, page, view.ActStop, "")
+	require.Equal(t, view.Playing, g.desk.exercise.stands())
+	g.ticks(t, wall, 300)
+	g.on(t, page, view.ActStop, "")
+	require.Equal(t, view.Ready, g.desk.exercise.stands())
+	g.ticks(t, wall, 1000)
+	g.on(t, page, view.ActBegin, "")
+	g.on(t, page, view.ActStop, view.ByEscape)
+	require.Equal(t, view.Ready, g.desk.exercise.stands(), "Escape lies elsewhere")
+}

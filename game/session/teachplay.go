@@ -1,0 +1,236 @@
+package session
+
+import (
+	"time"
+
+	"groundbeat/game/quiz"
+	"groundbeat/game/riff"
+	"groundbeat/game/round"
+	"groundbeat/game/view"
+)
+
+// What a room hears.
+
+// arriving is one cycle of what is heard as people arrive: the rhythms of the set, one
+// after the other, each at its usual tempo.
+func (x *teaching) arriving(n int) *round.Passage {
+	pool, err := quiz.From(x.Rhythms(), x.run.Warmup.From)
+	if err != nil {
+		panic(err) // the warm-up is made of it
+	}
+	c := pool[n/walkInCycles%len(pool)]
+	bpm := min(max(c.Tempo.Usual, round.MinBPM), round.MaxBPM)
+	p, err := round.NewPassage(bpm, min(x.run.Warmup.Level, riff.Ornamented), x.run.Warmup.Seed, false,
+		round.Section{Rhythm: c, Cycles: 1, First: n % walkInCycles})
+	if err != nil {
+		panic(err)
+	}
+	return p.Tamed(tamest)
+}
+
+// tamest is how firmly the walk-in's strokes fall at most: people talk over it.
+const tamest = 0.7
+
+func (x *teaching) walkIn() {
+	if !x.Sound.Audible() {
+		return
+	}
+	x.fadeIn(fadesWalkIn)
+	x.start(x.Wall.Now())
+}
+
+// playTask plays what is asked.
+func (x *teaching) playTask() {
+	t, _ := x.run.Task()
+	percent := 100
+	if x.slow {
+		percent = slowly
+	}
+	p, cut, err := t.Passage(percent)
+	if err != nil {
+		panic(err) // the warm-up was made of it
+	}
+	x.turns = nil
+	x.sound1(p, cut)
+}
+
+// playTurns plays what was right, and then what it was taken for.
+func (x *teaching) playTurns() {
+	t, _ := x.run.Task()
+	other, _ := x.run.TakenFor()
+	turns, err := t.Turns(other)
+	if err != nil {
+		panic(err)
+	}
+	x.turns = turns
+	x.sound1(turns[0].Passage, 0)
+}
+
+func (x *teaching) playAgain() {
+	t, _ := x.run.Task()
+	p, err := t.Again()
+	if err != nil {
+		panic(err)
+	}
+	x.turns = nil
+	x.sound1(p, 0)
+}
+
+// sound1 plays a passage, up to a time in it if that is not 0.
+func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
+	if !x.Sound.Audible() {
+		return
+	}
+	turns := x.turns
+	x.hush()
+	x.turns = turns
+	x.one, x.silent, x.lined, x.now, x.cycle = true, false, true, -1, 0
+	if x.cut = cut; cut == 0 {
+		x.cut = p.End()
+	}
+	x.fadeIn(fadesTask)
+	x.ear.begin()
+	x.play(p, x.Wall.Now())
+	x.stale = true
+}
+
+// fadeIn lets what is played next begin softly.
+func (x *teaching) fadeIn(ms float64) {
+	x.fade, x.lasts = x.Wall.Now(), ms
+	x.Sound.Volume(0)
+}
+
+// hush ends what is played.
+func (x *teaching) hush() {
+	if x.loop.on || x.one {
+		x.halt()
+		x.stale = true
+	}
+	x.one, x.turns, x.now = false, nil, -1
+	if x.fade != 0 {
+		x.fade = 0
+		x.setVolume(x.volume)
+	}
+}
+
+func (x *teaching) tick(now float64) bool {
+	if x.ready.tick(!x.inside || x.run.Stage() == quiz.WalkIn) {
+		x.stale = true
+	}
+	if !x.loop.on && !x.one {
+		return false
+	}
+	at, why := time.Duration(0), ""
+	if x.loop.on {
+		if why = x.hear(now); why == "" {
+			at = x.at
+		}
+	} else {
+		at, _, why = x.loop.heard(now)
+		x.now = x.seen(at)
+	}
+	if why != "" {
+		x.interrupted(why)
+		return true
+	}
+	x.fadeOn(now, at)
+	if x.one && at >= x.cut {
+		x.over()
+		return true
+	}
+	return x.changed(at)
+}
+
+// fadeOn raises the level from when the first of it is heard.
+func (x *teaching) fadeOn(now float64, at time.Duration) {
+	switch {
+	case x.fade == 0:
+	case at < 0:
+		x.fade = now
+	case now-x.fade >= x.lasts:
+		x.fade = 0
+		x.setVolume(x.volume)
+	default:
+		x.level(x.volume, (now-x.fade)/x.lasts)
+	}
+}
+
+// level is a part of a volume, 0 to 1: both go as a person hears them.
+func (x *teaching) level(volume int, part float64) {
+	v := float64(volume) / 100 * part
+	x.Sound.Volume(v * v)
+}
+
+// changed reports whether the screen is another: the line of what is spoken has gone,
+// another rhythm is heard, or both drums are back.
+func (x *teaching) changed(at time.Duration) bool {
+	is := x.ear.follow(at)
+	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == quiz.SayIt && x.run.Stage() == quiz.Asking && x.lined && at >= quiz.LineUntil(x.passage) {
+		x.lined, is = false, true
+	}
+	p, seen := x.passage, x.now
+	if x.loop.on {
+		p, seen = x.shows, x.loop.at
+	}
+	if n := cycleAt(p, seen); x.one && n != x.cycle {
+		x.cycle, is = n, true
+	}
+	if p != nil && seen >= 0 && p.Rhythm(seen) != x.of {
+		x.of, is = p.Rhythm(seen), true
+	}
+	return is
+}
+
+// cycleAt is which cycle of a passage's first section a time lies in, from 0.
+func cycleAt(p *round.Passage, at time.Duration) int {
+	if p == nil || at < p.Start() {
+		return 0
+	}
+	return int((at - p.Start()) / p.Rhythm(0).Length(p.BPM()))
+}
+
+// over ends a passage that was heard to its end, and begins with what is next in turn.
+func (x *teaching) over() {
+	if len(x.turns) > 1 {
+		x.turns = x.turns[1:]
+		x.sound1(x.turns[0].Passage, 0)
+		return
+	}
+	x.hush()
+	x.ear.back()
+	x.heard = true
+}
+
+func (x *teaching) draw(place string) *view.Picture {
+	at, p := x.now, x.passage
+	if x.loop.on && x.shows != nil {
+		at, p = x.loop.at, x.shows
+	}
+	turns := (x.one || x.loop.on) && at >= 0 && p != nil
+	switch place {
+	case view.PlaceHead:
+		x.head.moves = x.head.Turning || turns || x.head.Glow > 0
+		if x.head.Glow = 0; turns && x.head.Hidden {
+			x.head.Glow = view.GlowAt(at, x.calm())
+		}
+		x.head.Turning, x.head.Centre = turns && !x.head.Hidden && at >= p.Start(), ""
+		if turns && x.one && at < p.Start() {
+			x.head.Centre = p.CountAt(at)
+			x.head.moves = true
+		}
+		if x.head.Turning {
+			x.head.Turn = p.TurnAt(at)
+		}
+		return x.head.draw(x.calm())
+	case view.PlaceLine:
+		if turns && len(x.line.Counts) > 0 {
+			live := at >= p.Start()
+			step := int(p.TurnAt(at) * float64(len(x.line.Counts)))
+			if live != x.line.Live || step != x.line.Step {
+				x.line.Live, x.line.Step, x.line.drawn = live, step, false
+			}
+		}
+		return x.line.draw(x.calm())
+	}
+	return nil
+}
