@@ -70,6 +70,8 @@ var keepers = []keeper{
 		reason: "It drives a browser in tests, and must not get into the program."},
 	{imported: "github.com/stretchr/testify", below: true, onlyTest: true, packages: []string{"*"},
 		reason: "It is for tests, and must not get into the program."},
+	{imported: module + "/game/paper", onlyTest: true, packages: []string{"*"},
+		reason: "It is a browser for tests, and must not get into the program."},
 	{imported: "github.com/andybalholm/brotli", below: true, packages: []string{"wasm/pack"},
 		tests: []string{"wasm"}, reason: "The browser unpacks; only the build packs, and a test reads the page's fonts."},
 	{imported: "github.com/evanw/esbuild", below: true, packages: []string{"wasm/pack"},

@@ -36,6 +36,7 @@ var shelves = map[string]int{
 	"game/quiz": 4, "game/plan": 4,
 	"game/view":    5,
 	"game/session": 6,
+	"game/paper":   7,
 	"game":         7,
 	"wasm":         8, "wasm/serve": 8, "wasm/pack": 8, "wasm/render": 8,
 }

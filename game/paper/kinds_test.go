@@ -1,0 +1,49 @@
+package paper_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/paper"
+	"groundbeat/game/view"
+	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
+)
+
+// played plays a round from its link to the record that is kept of it.
+func played(t *testing.T, link string, m paper.Manner, seed uint64) history.Round {
+	t.Helper()
+	b := opened(t, link, seed)
+	require.NoError(t, b.Press("begin"))
+	require.True(t, player(b, m, seed).Play())
+	all := b.Storage.Rounds()
+	require.Len(t, all, 1)
+	return all[0]
+}
+
+// Every kind of round: who listens is right, and who says and taps the contrary is wrong;
+// so her record says, and the diary. Rhythms, tempi and questions are drawn by seeds.
+func TestEveryKindIsPlayed(t *testing.T) {
+	for _, link := range roundLinks(t) {
+		for _, level := range []string{view.LevelBare, view.LevelFilled} {
+			for seed := range uint64(4) {
+				link := fmt.Sprintf("%s&seed=%d", withLevel(link, level), 1+1000*seed)
+				t.Run(link, func(t *testing.T) {
+					flawless := played(t, link, paper.Listens, seed)
+					require.True(t, diary.Right(flawless), "%+v", flawless)
+					if tapped := flawless.Choices == nil; tapped {
+						require.Equal(t, len(flawless.Strokes), flawless.Matched)
+						require.Greater(t, flawless.Score, 0.99)
+					}
+					require.Zero(t, flawless.Out+flawless.Added+flawless.Early)
+					wrong := played(t, link, paper.Errs, seed)
+					require.False(t, diary.Right(wrong), "%+v", wrong)
+					require.Equal(t, []any{flawless.Kind, flawless.Rhythm, flawless.BPM, flawless.Seed},
+						[]any{wrong.Kind, wrong.Rhythm, wrong.BPM, wrong.Seed}, "a link is the same for everybody")
+				})
+			}
+		}
+	}
+}
