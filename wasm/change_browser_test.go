@@ -78,7 +78,7 @@ func aChange(t *testing.T) (quiz.Change, *round.Changed) {
 	require.NoError(t, err)
 	maqsum, _ := all.Get("maqsum")
 	for seed := uint64(1); ; seed++ {
-		q, err := quiz.NextChange(maqsum, pool, 2, 4, 200, riff.Bare, seed)
+		q, err := quiz.Lean{}.NextChange(maqsum, pool, 2, 4, 200, riff.Bare, seed)
 		require.NoError(t, err)
 		if q.At == 2 {
 			r, err := round.NewChanged(q.Change)
@@ -124,14 +124,14 @@ func (b *tab) aChangeHeard(s *server) {
 	b.wait("document.querySelector('#choices')")
 	require.Equal(t, "heading", b.focused())
 	require.Empty(t, get[[]string](b, layout))
-	b.run(fmt.Sprintf("document.querySelector('#choices button[value=%s]').focus()", q.Right()))
+	b.run(fmt.Sprintf("document.querySelector('#choices button[value=%s]').focus()", q.To.ID))
 	b.keys("\r")
 	b.wait("document.querySelector('#sides')")
 	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", b.text("h1"))
 	b.everywhere("change-review")
 
 	k := b.lastKept()
-	require.Equal(t, []any{history.Change, q.Right(), q.Right(), true, 2, 1}, []any{k.Kind, k.To, k.Answer, k.Right, len(k.Taps), k.Early})
+	require.Equal(t, []any{history.Change, q.To.ID, q.To.ID, true, 2, 1}, []any{k.Kind, k.To, k.Answer, k.Right, len(k.Taps), k.Early})
 	require.Nil(t, k.Taps[0].Offset)
 	got := *k.Taps[1].Offset
 	t.Logf("pressed %.1f ms after the first stroke that differs; measured %.3f ms", late, got)

@@ -28,27 +28,14 @@ type Change struct {
 // neverOdds is in how many rounds there is one without a change.
 const neverOdds = 4
 
-// Right is the ID of what it becomes, "" where it never changes.
-func (c Change) Right() string {
-	if c.To == nil {
-		return ""
-	}
-	return c.To.ID
-}
-
 // Choice returns the choice of an ID.
 func (c Change) Choice(id string) (Choice, bool) { return Question{Choices: c.Choices}.Choice(id) }
 
 // NextChange returns the question of a seed: a change from start, or where that is
-// nil from any rhythm of the pool, to others of the pool. eights is the length, from
-// round.MinLongEights to round.MaxLongEights; the rest is as with [Next]. Where
-// fewer than two rhythms can follow, the error wraps [ErrTooFew].
-func NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eights, bpm int, level riff.Level, seed uint64) (Change, error) {
-	return Lean{}.NextChange(start, pool, answers, eights, bpm, level, seed)
-}
-
-// NextChange returns the question of a seed as the function [NextChange] does, filled or
-// not. In what else it leans there is no difference.
+// nil from any rhythm of the pool, to others of the pool, filled or not. In what else it
+// leans there is no difference. eights is the length, from round.MinLongEights to
+// round.MaxLongEights; the rest is as with [Next]. Where fewer than two rhythms can
+// follow, the error wraps [ErrTooFew].
 func (l Lean) NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eights, bpm int, level riff.Level, seed uint64) (Change, error) {
 	if err := check(answers, bpm, level); err != nil {
 		return Change{}, err

@@ -15,13 +15,21 @@ import (
 	"groundbeat/game/round"
 )
 
+// Right is the ID of what it becomes, "" where it never changes.
+func (c Change) Right() string {
+	if c.To == nil {
+		return ""
+	}
+	return c.To.ID
+}
+
 func nextChange(t testing.TB, start, from string, answers, eights, bpm int, level riff.Level, seed uint64) Change {
 	t.Helper()
 	var first *rhythm.Cycle
 	if start != "" {
 		first = get(t, start)
 	}
-	q, err := NextChange(first, pool(t, from), answers, eights, bpm, level, seed)
+	q, err := Lean{}.NextChange(first, pool(t, from), answers, eights, bpm, level, seed)
 	require.NoError(t, err)
 	return q
 }
@@ -165,12 +173,12 @@ func TestNextChangeRefuses(t *testing.T) {
 		{maqsum, "karsilama.roman-9", 2, 4, "quiz: too few rhythms: none that two others could follow at the same tempo"},
 		{get(t, "karachi"), Five, 2, 4, "quiz: too few rhythms: none that two others could follow at the same tempo"},
 	} {
-		_, err := NextChange(c.start, pool(t, c.from), c.answers, c.eights, 0, riff.Bare, 1)
+		_, err := Lean{}.NextChange(c.start, pool(t, c.from), c.answers, c.eights, 0, riff.Bare, 1)
 		require.EqualError(t, err, c.want)
 	}
-	_, err := NextChange(maqsum, nil, 2, 4, 0, riff.Bare, 1)
+	_, err := Lean{}.NextChange(maqsum, nil, 2, 4, 0, riff.Bare, 1)
 	require.True(t, errors.Is(err, ErrTooFew))
-	q, err := NextChange(maqsum, pool(t, "saidi.baladi"), 4, 4, 0, riff.Bare, 1)
+	q, err := Lean{}.NextChange(maqsum, pool(t, "saidi.baladi"), 4, 4, 0, riff.Bare, 1)
 	require.NoError(t, err, "the first need not be in the pool")
 	require.Len(t, q.Choices, 2, "as many as there are")
 }
@@ -190,7 +198,7 @@ func TestGoldenChanges(t *testing.T) {
 				fmt.Fprintf(&b, " of %s\n", ids(q.Choices))
 				reversed := slices.Clone(pool(t, from))
 				slices.Reverse(reversed)
-				again, err := NextChange(q.From, reversed, 2+int(i%3), 4+int(i%5), 0, riff.Level(i%2), seed)
+				again, err := Lean{}.NextChange(q.From, reversed, 2+int(i%3), 4+int(i%5), 0, riff.Level(i%2), seed)
 				require.NoError(t, err)
 				if start != "" {
 					require.Equal(t, q, again)
@@ -218,8 +226,8 @@ func FuzzNextChange(f *testing.F) {
 		if int(start) < len(all.IDs()) {
 			first = get(t, all.IDs()[start])
 		}
-		q, err := NextChange(first, some, answers, eights, bpm, riff.Level(level), seed)
-		again, twice := NextChange(first, some, answers, eights, bpm, riff.Level(level), seed)
+		q, err := Lean{}.NextChange(first, some, answers, eights, bpm, riff.Level(level), seed)
+		again, twice := Lean{}.NextChange(first, some, answers, eights, bpm, riff.Level(level), seed)
 		require.Equal(t, err, twice)
 		require.Equal(t, q, again)
 		if err != nil {

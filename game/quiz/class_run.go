@@ -124,9 +124,6 @@ func (r *Run) after(d time.Duration) time.Time {
 	return r.kept.Begun.Add(max(d, r.Warmup.Lasts()))
 }
 
-// Began is when the first task was reached; zero before that.
-func (r *Run) Began() time.Time { return r.kept.Begun }
-
 // Task returns the task of the stage and which it is, from 0; nil at WalkIn and After.
 func (r *Run) Task() (*Task, int) {
 	i := r.kept.Task

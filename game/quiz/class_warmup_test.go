@@ -134,7 +134,7 @@ func checkOne(t *testing.T, task Task) {
 	}
 	step := c.At(1, task.BPM)
 	require.InDelta(t, float64(p.End()-step), float64(audio.Rate.Duration(last)), float64(time.Millisecond))
-	require.Equal(t, task.Right, c.Count(task.Last))
+	require.Equal(t, task.Right, c.Base().Count(task.Last))
 	require.True(t, c.Skeleton[task.Last].Sounds())
 	require.Equal(t, (c.Skeleton.String() + c.Skeleton.String())[task.Last+1:][:c.Steps()], p.Rhythm(0).Skeleton.String())
 }

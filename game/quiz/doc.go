@@ -88,11 +88,11 @@
 // move the staircase, so that none starves ([Edge.Hide]).
 //
 // An answer far from what would have been asked moves nothing, whether right or wrong;
-// it counts in [Edge.Heard] all the same. But where riffs far above it are heard through
+// it counts in the diary ([diary.Reach]) all the same. But where riffs far above it are heard through
 // more often than not, the staircase begins anew there: only some weeks of rounds are
 // looked at, and the first of them may be of a practised ear. A round in which the ear was helped counts in
 // neither. Levels leave gaps between what they can hide, up to 0.15, and no rhythm's
-// riffs hide more than 0.5 to 0.75: [RiffFor] asks for the lowest level that reaches.
+// riffs hide more than 0.5 to 0.75: the lowest level that reaches is asked for.
 //
 // A kind of round that is new begins 0.10 below the edge of one that was found. After a
 // pause of two weeks it goes on 0.05 easier, of four 0.10, of eight 0.15, of sixteen or
@@ -139,8 +139,7 @@
 //
 // [Known.Practice] is a list of steps, one round each. It begins with what goes well
 // and ends with a slow rhythm; between them it takes what is due, the worst mix-up, a
-// new rhythm, the edge and the ladder of tempo, in shares of the time. [Known.WhatNext]
-// is the first of these that there is. The plan is made beforehand, from the records
+// new rhythm, the edge and the ladder of tempo, in shares of the time. The plan is made beforehand, from the records
 // alone; who asks again after a round gets it from where the player is then. On the way
 // through it a [Course] asks nothing harder that was not shown to be within reach: a
 // round in which no tap came is evidence of nothing ([diary.Tried]), there and in all of

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/riff"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -162,28 +161,6 @@ func TestWarmStart(t *testing.T) {
 	require.Equal(t, names, k.Edge(history.Which))
 	require.Equal(t, mostAsk, EdgeOf(history.Which, nil, supplies, 400, "").Level, "no warmer than can be asked")
 	require.Equal(t, coldStart, EdgeOf(history.Which, nil, supplies, 3, "").Level)
-}
-
-func TestHeard(t *testing.T) {
-	few := EdgeOf(history.Dums, run(history.Dums, 9, diary.LeastHeard-1, 10, .4), supplies, 0, "")
-	require.Equal(t, ThroughUnknown, few.Heard().Through)
-	require.Equal(t, 1, few.Heard().Hide.Missing())
-	require.False(t, few.HeardOf("maqsum").Hide.Known)
-
-	for at, want := range map[float64]Through{-.1: ThroughBare, .13: ThroughLittle, .37: ThroughSome, .62: ThroughMuch} {
-		e := EdgeOf(history.Dums, run(history.Dums, 10, 120, 10, at), supplies, 0, "")
-		h := e.Heard()
-		require.Equal(t, want, h.Through, "%v: %+v", at, h)
-		require.Equal(t, history.Dums, h.Kind)
-		require.True(t, h.Hide.Low >= 0 && h.Hide.Low <= h.Hide.Value && h.Hide.Value <= h.Hide.High)
-		require.Equal(t, diary.LatestHeard, h.Hide.N)
-		one := e.HeardOf("maqsum")
-		require.Less(t, one.Hide.N, 60)
-		if at > 0 {
-			require.Greater(t, one.Hide.High-one.Hide.Low, h.Hide.High-h.Hide.Low, "less is known of one")
-		}
-		require.False(t, e.HeardOf("gone").Hide.Known)
-	}
 }
 
 // A round as an answer, with its chance as package diary reckons it.

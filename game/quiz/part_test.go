@@ -29,7 +29,7 @@ func TestParts(t *testing.T) {
 			}
 		}
 		require.Equal(t, steps, all, name)
-		require.InDelta(t, 600, seconds, PracticeTolerance, name)
+		require.InDelta(t, 600, seconds, practiceTolerance, name)
 		require.LessOrEqual(t, len(parts), 8, "few enough to be read: %s", name)
 		require.GreaterOrEqual(t, len(parts), 2, name)
 		require.Equal(t, ReasonSlow, parts[len(parts)-1].Reason)

@@ -7,10 +7,6 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// PracticeTolerance is by how many seconds the expected lengths of a practice's steps
-// may miss together what was asked for.
-const PracticeTolerance = 20
-
 // MinPractice is the shortest practice that there is, in minutes.
 const MinPractice = 3
 
@@ -30,31 +26,6 @@ func (k Known) Practice(minutes int, pool []*rhythm.Cycle, seed uint64) []Step {
 		return nil
 	}
 	return p.practice(60 * minutes)
-}
-
-// Advice is what to do next, and what goes well.
-type Advice struct {
-	Next Step
-	Well Well
-}
-
-// WhatNext returns the one thing to do next: the most forgotten of what is due, else
-// the worst mix-up, else what is new, else the edge; and the one thing that goes
-// best. It is false where nothing of the pool can be asked.
-func (k Known) WhatNext(pool []*rhythm.Cycle, seed uint64) (Advice, bool) {
-	p := newPlanner(k, pool, seed)
-	if len(p.pool) == 0 {
-		return Advice{}, false
-	}
-	if p.fresh() {
-		return Advice{Next: p.opening()}, true
-	}
-	for _, f := range p.phases() {
-		if s, ok := f.next(0); ok {
-			return Advice{Next: s, Well: p.goesWell}, true
-		}
-	}
-	panic("quiz: there is always a tempo to practise")
 }
 
 // A phase is a part of a practice: its share of the time, and its steps one by one,

@@ -19,6 +19,10 @@ import (
 	"groundbeat/scoring/stat"
 )
 
+// practiceTolerance is by how many seconds the expected lengths of a practice's steps
+// may miss together what was asked for.
+const practiceTolerance = 20
+
 // soundPlan checks what holds for every practice.
 func soundPlan(t testing.TB, steps []Step, minutes int, from []*rhythm.Cycle) {
 	t.Helper()
@@ -38,7 +42,7 @@ func soundPlan(t testing.TB, steps []Step, minutes int, from []*rhythm.Cycle) {
 		}
 		playable(t, s, have)
 	}
-	require.InDelta(t, 60*minutes, seconds, PracticeTolerance, "%v", steps)
+	require.InDelta(t, 60*minutes, seconds, practiceTolerance, "%v", steps)
 	require.Equal(t, ReasonSlow, steps[len(steps)-1].Reason)
 }
 
@@ -97,8 +101,6 @@ func TestPractice(t *testing.T) {
 			}
 		}
 		require.Nil(t, k.Practice(5, nil, 1))
-		_, ok := k.WhatNext(nil, 1)
-		require.False(t, ok)
 	}
 	require.Panics(t, func() { Known{}.Practice(MinPractice-1, pool(t, Five), 1) })
 	require.Nil(t, Known{Cycles: supplies}.Practice(5, []*rhythm.Cycle{get(t, "karachi")}, 1), "is no answer in a quiz")
@@ -126,15 +128,6 @@ func TestPracticeIsHers(t *testing.T) {
 	require.Zero(t, practised[ReasonRung])
 	dues := func(name string) int { return len(newPlanner(all[name], pool(t, Five), 1).dues) }
 	require.Greater(t, dues("5 back again"), dues("4 practised"))
-
-	for name, want := range map[string]Reason{"1 new": ReasonFirst, "2 beginning": ReasonMixUp, "5 back again": ReasonDue} {
-		a, ok := all[name].WhatNext(pool(t, Five), 1)
-		require.True(t, ok)
-		require.Equal(t, want, a.Next.Reason, name)
-	}
-	a, _ := all["4 practised"].WhatNext(pool(t, Five), 1)
-	require.GreaterOrEqual(t, a.Well.N, leastWell)
-	require.GreaterOrEqual(t, wellOf*a.Well.Right, wellRight*a.Well.N)
 }
 
 // A history with all kinds of broken and unknown things in it makes the same practice
@@ -198,9 +191,6 @@ func TestPracticeOfAnything(t *testing.T) {
 		}
 		some := pool(t, []string{Five, Even, All, "saidi"}[seed%4])
 		soundPlan(t, k.Practice(10, some, seed), 10, some)
-		a, ok := k.WhatNext(some, seed)
-		require.True(t, ok)
-		playable(t, a.Next, byID(some))
 	}
 }
 
@@ -211,8 +201,6 @@ func TestGoldenPractice(t *testing.T) {
 	for _, name := range slices.Sorted(maps.Keys(all)) {
 		k := all[name]
 		fmt.Fprintf(&b, "%s\n", name)
-		a, _ := k.WhatNext(pool(t, Five), 1)
-		fmt.Fprintf(&b, "next: %v\nwell: %s %s %d of %d\n", a.Next, a.Well.Kind, a.Well.Rhythm, a.Well.Right, a.Well.N)
 		for _, s := range k.Practice(10, pool(t, Five), 1) {
 			fmt.Fprintf(&b, "  %v\n", s)
 		}

@@ -66,14 +66,10 @@ func reach(c *rhythm.Cycle, level riff.Level) int {
 	return (riff.HideThousandths(c, p, c.Tempo.Usual) + 5) / 10
 }
 
-// RiffFor returns the riff that hides the base of rhythms by so many hundredths: the
+// riffFor returns the riff that hides the base of rhythms by so many hundredths: the
 // lowest level that reaches it with at least half of them, and the hide to ask of it;
 // 0 for bare and filled, which hide what they hide. What no level reaches is asked of
 // Solo, which comes as near as it can.
-func RiffFor(hide int, rhythms ...*rhythm.Cycle) (riff.Level, int) {
-	return reaches{}.riffFor(hide, rhythms)
-}
-
 func (m reaches) riffFor(hide int, rhythms []*rhythm.Cycle) (riff.Level, int) {
 	level := riff.Bare
 	for level < riff.Solo && !m.reached(hide, rhythms, level) {

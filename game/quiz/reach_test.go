@@ -26,13 +26,13 @@ func hides(c *rhythm.Cycle, level riff.Level, hide int, seed uint64) int {
 
 // What is asked for is played to 0.15 of hide, up to what the rhythm's riffs can hide
 // at all: so near that its answer moves the staircase.
-func TestRiffFor(t *testing.T) {
+func TestRiffThatReaches(t *testing.T) {
 	worst := 0
 	for _, c := range pool(t, All) {
 		most := hides(c, riff.Solo, round.MaxHide, 1)
 		last := riff.Bare
 		for asked := 0; asked <= mostAsk; asked += 5 {
-			level, hide := RiffFor(asked, c)
+			level, hide := reaches{}.riffFor(asked, []*rhythm.Cycle{c})
 			require.GreaterOrEqual(t, level, last, "%s %d", c.ID, asked)
 			require.Equal(t, level > riff.Filled, hide > 0)
 			last = level
@@ -53,7 +53,7 @@ func TestRiffFor(t *testing.T) {
 		{[]*rhythm.Cycle{wahda}, riff.Ornamented}, {[]*rhythm.Cycle{fallahi}, riff.Riffing},
 		{[]*rhythm.Cycle{wahda, fallahi}, riff.Ornamented}, {[]*rhythm.Cycle{fallahi, wahda, fallahi}, riff.Riffing},
 	} {
-		level, hide := RiffFor(20, tt.rhythms...)
+		level, hide := reaches{}.riffFor(20, tt.rhythms)
 		require.Equal(t, tt.want, level)
 		require.Equal(t, 20, hide)
 	}

@@ -9,7 +9,6 @@ import (
 
 	"groundbeat/game/round"
 	"groundbeat/scoring/history"
-	"groundbeat/scoring/threshold"
 )
 
 func TestTempoOfARhythm(t *testing.T) {
@@ -75,7 +74,7 @@ func TestFingers(t *testing.T) {
 			var rounds []history.Round
 			for i := range 120 {
 				at := TempoOf(rounds, five, "")
-				ok := r.Float64() < threshold.Search{}.Right(float64(at), limit, 20, 1000)
+				ok := r.Float64() < rightAt(float64(at), limit, 20, 1000)
 				rounds = append(rounds, tappedRound(0, "maqsum", at.BPM(maqsum), 0, ok))
 				if i >= 40 {
 					n++

@@ -3,27 +3,11 @@ package rhythm
 // eight is the length of a dancer's phrase, in counts.
 const eight = 8
 
-// Count returns what is said on a step inside a cycle: the number of the beat
-// on the beat, from "1", and "&" or "e", "&", "a" between. Maqsum (4/4, 8 steps)
-// counts 1 & 2 & 3 & 4 &, malfuf (2/4, 8 steps) 1 e & a 2 e & a.
-//
-// Odd metres number their beats straight through, and [Cycle.Grouping] says
-// where the long group lies: 9/8 of 2+2+2+3 is 1 2 3 4 5 6 7 8 9, so that
-// karşılama falls on 1-3-5-789 (bellydancegeek.com, 2013, "The big 5 9/8s") and
-// sama'i thaqil on 1, 4, 6, 7, 8 of 10 (francisdrummingblog.com, 2021, "Samai
-// thaqil"). F. Lazzaro (gildedserpent.com) counts 9/8 as 1+2+3+123 instead; this
-// says "1" twice in a cycle, so that a count alone would not name a step.
-//
-// A step outside the cycle, also a negative one, counts as in its own cycle.
-func (c *Cycle) Count(step int) string {
-	return c.Base().Count(step)
-}
-
 // CountInEight returns what is said on a step in dancers' eights: as
-// [Cycle.Count], but numbers run from 1 to 8 through the cycles. Step 0 is the
+// [Form.Count], but numbers run from 1 to 8 through the cycles. Step 0 is the
 // first of the first cycle; in 4/4 the second cycle counts 5 & 6 & 7 & 8 &.
 // The four beats before step 0 count 5, 6, 7, 8. An odd metre has no eights:
-// there it equals Count.
+// there it equals [Form.Count].
 func (c *Cycle) CountInEight(step int) string {
 	return c.Base().CountInEight(step)
 }

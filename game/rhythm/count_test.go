@@ -32,9 +32,9 @@ func TestCount(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.id, func(t *testing.T) {
 			c := shape(t, tt.id)
-			require.Equal(t, tt.want, counts(c.Count, 0, c.Steps()))
-			require.Equal(t, tt.want, counts(c.Count, 7*c.Steps(), 8*c.Steps()), "a later cycle")
-			require.Equal(t, tt.want, counts(c.Count, -c.Steps(), 0), "the cycle before")
+			require.Equal(t, tt.want, counts(c.Base().Count, 0, c.Steps()))
+			require.Equal(t, tt.want, counts(c.Base().Count, 7*c.Steps(), 8*c.Steps()), "a later cycle")
+			require.Equal(t, tt.want, counts(c.Base().Count, -c.Steps(), 0), "the cycle before")
 		})
 	}
 }
@@ -56,7 +56,7 @@ func TestCountOfStrokes(t *testing.T) {
 			var said []string
 			for step, s := range c.Skeleton {
 				if s.Sounds() {
-					said = append(said, c.Count(step))
+					said = append(said, c.Base().Count(step))
 				}
 			}
 			require.Equal(t, tt.want, strings.Join(said, " "))

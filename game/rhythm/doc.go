@@ -73,16 +73,14 @@
 //
 // A [Form] is one pattern over a cycle, with the counts and times of its own
 // steps. [CommonPulse] and [StepForStep] lay two side by side; [Differ] says
-// where they differ, [Distance] and [Apart] how unlike they sound, [SameButSpeed]
-// and [SameDums] what the ear or the finger cannot tell apart. [Hamming], [Edit],
-// [Swap], [DirectedSwap] and [Chronotonic] are the published measures.
+// where they differ, [Distance] and [Apart] how unlike they sound.
 //
 // # Not goals
 //
 // The format has no triplets or swing, no change of tempo or metre inside a
 // cycle, no dynamics beyond light and full strokes, no markup or escapes, no
-// including of other files, and no sections or nesting. It does not keep
-// comments: [Format] writes none.
+// including of other files, and no sections or nesting. Comments are not kept,
+// and nothing writes the format.
 //
 // # Errors
 //

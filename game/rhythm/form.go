@@ -37,8 +37,21 @@ func (f Form) Steps() int { return len(f.Pattern) }
 // StepsPerBeat returns how many steps share one beat: 1, 2, 4 or 8.
 func (f Form) StepsPerBeat() int { return len(f.Pattern) / f.Metre.Beats }
 
-// Count is [Cycle.Count] on the steps of the form. There is no word for half of
-// a sixteenth: where 8 steps share a beat, every second one counts "".
+// Count returns what is said on a step inside a cycle: the number of the beat
+// on the beat, from "1", and "&" or "e", "&", "a" between. Maqsum (4/4, 8 steps)
+// counts 1 & 2 & 3 & 4 &, malfuf (2/4, 8 steps) 1 e & a 2 e & a.
+//
+// Odd metres number their beats straight through, and the grouping says
+// where the long group lies: 9/8 of 2+2+2+3 is 1 2 3 4 5 6 7 8 9, so that
+// karşılama falls on 1-3-5-789 (bellydancegeek.com, 2013, "The big 5 9/8s") and
+// sama'i thaqil on 1, 4, 6, 7, 8 of 10 (francisdrummingblog.com, 2021, "Samai
+// thaqil"). F. Lazzaro (gildedserpent.com) counts 9/8 as 1+2+3+123 instead; this
+// says "1" twice in a cycle, so that a count alone would not name a step.
+//
+// A step outside the cycle, also a negative one, counts as in its own cycle.
+//
+// There is no word for half of a sixteenth: where 8 steps share a beat, every second one
+// counts "".
 func (f Form) Count(step int) string { return f.say(step, f.Metre.Beats) }
 
 // CountInEight is [Cycle.CountInEight] on the steps of the form, with "" as Count.

@@ -12,7 +12,7 @@ import (
 // maxFile is the longest file, in bytes.
 const maxFile = 65_536
 
-// keyRules lists the keys in the order in which Format writes them.
+// keyRules lists the keys.
 var keyRules = []struct {
 	key               string
 	required, repeats bool

@@ -12,7 +12,7 @@ import (
 	"groundbeat/game/rhythm"
 )
 
-// full has every key, in another order than Format writes, with the white space
+// full has every key, in no order, with the white space
 // that people leave.
 const full = `# My teacher's rhythm
 memory: the fast tempo
@@ -243,11 +243,11 @@ source: Iana, https://www.ianadance.com/blogposts/three-common-rhythms
 }
 
 func TestParseTempoAtTheEdges(t *testing.T) {
-	for _, tempo := range []rhythm.Tempo{
-		{Slow: 20, Usual: 20, Fast: 20, Beat: "quarter"},
-		{Slow: 20, Usual: 400, Fast: 400, Beat: "quarter", About: true},
+	for text, tempo := range map[string]rhythm.Tempo{
+		"20 20 20 quarter":         {Slow: 20, Usual: 20, Fast: 20, Beat: "quarter"},
+		"about 20 400 400 quarter": {Slow: 20, Usual: 400, Fast: 400, Beat: "quarter", About: true},
 	} {
-		c, err := rhythm.Parse("x.txt", strings.NewReader(strings.ReplaceAll(whole, "90 105 130 quarter", tempo.String())))
+		c, err := rhythm.Parse("x.txt", strings.NewReader(strings.ReplaceAll(whole, "90 105 130 quarter", text)))
 		require.NoError(t, err)
 		require.Equal(t, tempo, c.Tempo)
 	}

@@ -41,18 +41,9 @@ func (s Stroke) valid() bool { return strings.IndexByte(strokes, byte(s)) >= 0 }
 // A Pattern is a run of strokes, one for each step.
 type Pattern []Stroke
 
-// ParsePattern reads strokes such as "DT-TD-T-". Blanks and "|" between
-// strokes are skipped. An error is an *[Error] with only a column: the place in
-// s of the first mark that is no stroke, in runes from 1.
-func ParsePattern(s string) (Pattern, error) {
-	p, _, err := scanPattern(s)
-	if err != nil {
-		return nil, err
-	}
-	return p, nil
-}
-
-// scanPattern returns the strokes and, for each, its column in s.
+// scanPattern reads strokes such as "DT-TD-T-". Blanks and "|" between strokes are
+// skipped. It returns the strokes and, for each, its column in s, in runes from 1; the
+// error has only a column: the place of the first mark that is no stroke.
 func scanPattern(s string) (p Pattern, columns []int, err *Error) {
 	column := 0
 	for _, r := range s {

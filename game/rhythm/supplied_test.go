@@ -1,7 +1,6 @@
 package rhythm_test
 
 import (
-	"bytes"
 	"os"
 	"regexp"
 	"strings"
@@ -89,16 +88,4 @@ func counted(text string) []string {
 		all = append(all, strings.TrimSuffix(strings.TrimSuffix(part, " and"), ","))
 	}
 	return all
-}
-
-// Comments and blank lines aside, a supplied file is as Format writes it.
-func TestSuppliedForm(t *testing.T) {
-	comments := regexp.MustCompile(`(?m)^(#.*)?\n`)
-	for _, id := range supplied(t).IDs() {
-		text, err := os.ReadFile("../../assets/rhythms/" + id + ".txt")
-		require.NoError(t, err)
-		var b bytes.Buffer
-		require.NoError(t, rhythm.Format(&b, get(t, id)))
-		require.Equal(t, b.String(), comments.ReplaceAllString(string(text), ""))
-	}
 }

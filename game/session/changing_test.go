@@ -75,7 +75,7 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	require.Empty(t, g.desk.Store.(*testStore).kept)
 
 	require.Equal(t, "To what?", g.on(t, page, view.ActAnswer, "maqsum").Find("heading").Name, "no choice")
-	s = g.on(t, page, view.ActAnswer, g.desk.changing.change.Right())
+	s = g.on(t, page, view.ActAnswer, g.desk.changing.change.To.ID)
 	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", s.Find("heading").Name)
 	require.NotNil(t, s.Find("early-counts"))
 	require.NoError(t, g.desk.unsaved)
@@ -114,7 +114,7 @@ func TestPressingAllTheTime(t *testing.T) {
 	}
 	g.pressed(t, page, wall, g.desk.changing.number, append(presses, differs+time.Second)...)
 	g.ticks(t, wall, 9600)
-	s := g.on(t, page, view.ActAnswer, g.desk.changing.change.Right())
+	s := g.on(t, page, view.ActAnswer, g.desk.changing.change.To.ID)
 	early := len(presses) - 1
 	require.Equal(t, fmt.Sprintf("%d presses came too soon, so the one that met the change may be chance.", early),
 		s.Find("heading").Name)

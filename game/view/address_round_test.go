@@ -80,7 +80,7 @@ func TestLimitsOfLongRounds(t *testing.T) {
 	pool, err := quiz.From(all, change.From)
 	require.NoError(t, err)
 	first, _ := all.Get(change.Rhythm)
-	_, err = quiz.NextChange(first, pool, change.Answers, change.Eights, change.BPM, riff.Bare, 1)
+	_, err = quiz.Lean{}.NextChange(first, pool, change.Answers, change.Eights, change.BPM, riff.Bare, 1)
 	require.NoError(t, err)
 	c, _ := all.Get(stop.Rhythm)
 	_, err = round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: stop.Eights})

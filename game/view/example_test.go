@@ -10,8 +10,7 @@ import (
 
 func ExampleDump() {
 	w, _ := LoadWords(assets.Words)
-	base, _ := rhythm.ParsePattern("DT-TD-T-")
-	d := Dums{Phase: Voided, Why: WhyHidden, Base: base, Rhythm: RhythmName{ID: "maqsum", Name: "maqsum"}}
+	d := Dums{Phase: Voided, Why: WhyHidden, Base: rhythm.Pattern("DT-TD-T-"), Rhythm: RhythmName{ID: "maqsum", Name: "maqsum"}}
 	if err := Dump(os.Stdout, d.Screen(w)); err != nil {
 		fmt.Println(err)
 	}

@@ -65,7 +65,7 @@ func leanOf(r *round.Round, but func(stroke int) bool) scoring.Estimate {
 	if len(pairs) == 0 {
 		return scoring.Unknown(0, stat.LeastTaps)
 	}
-	return stat.OfRound(stat.Played{Strokes: r.Strokes(), Pairs: pairs, Setup: result.Setup}).Bias
+	return stat.Played{Pairs: pairs, Setup: result.Setup}.Bias()
 }
 
 // nearStroke is how near a stroke that is no dum a tap is taken to mean it; at tempi of

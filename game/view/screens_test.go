@@ -45,11 +45,11 @@ func result(t testing.TB, r *Review) *Result {
 
 // leanIn is the mean of a review's offsets.
 func leanIn(r *Review) scoring.Estimate {
-	var offsets []float64
-	for _, l := range r.Landed {
-		offsets = append(offsets, inMilliseconds(l.Offset))
+	var p stat.Played
+	for i, l := range r.Landed {
+		p.Pairs = append(p.Pairs, scoring.Pair{Stroke: i, Tap: i, Offset: l.Offset})
 	}
-	return stat.Mean(offsets)
+	return p.Bias()
 }
 
 func screens(t testing.TB) map[string]Screen {

@@ -63,12 +63,12 @@ func bin(offset int) int {
 }
 
 // counts gives the dums of a cycle what was measured of them.
-func counts(c *rhythm.Cycle, measured []stat.Count) []Count {
+func counts(c *rhythm.Cycle, measured []scoring.Estimate) []Count {
 	var all []Count
 	for k, step := range c.Dums() {
 		count := Count{Step: step, Offset: scoring.Unknown(0, LeastTapped)}
 		if k < len(measured) {
-			count.Offset = measured[k].Offset
+			count.Offset = measured[k]
 		}
 		all = append(all, count)
 	}
@@ -76,19 +76,10 @@ func counts(c *rhythm.Cycle, measured []stat.Count) []Count {
 }
 
 // played returns the taps as package stat measures them. The strokes are those that
-// were tapped, by what little is kept of their times.
+// were tapped.
 func (t *tapped) played(c *rhythm.Cycle) stat.Played {
-	p := stat.Played{
-		Strokes: make([]time.Duration, len(t.Offsets)), Pairs: make([]scoring.Pair, len(t.Offsets)),
-		Counts: t.counts(c),
-	}
-	quarter := time.Minute / time.Duration(4*t.BPM)
-	at := 0
+	p := stat.Played{Pairs: make([]scoring.Pair, len(t.Offsets)), Counts: t.counts(c)}
 	for i, o := range t.Offsets {
-		if t.Places != nil {
-			at += t.Places[i]
-		}
-		p.Strokes[i] = time.Duration(at) * quarter
 		p.Pairs[i] = scoring.Pair{Stroke: i, Tap: i, Offset: time.Duration(o) * time.Microsecond}
 	}
 	return p

@@ -51,15 +51,12 @@ func ExampleNewAnswered() {
 	// {"v":1,"kind":"which","rhythm":"maqsum","bpm":96,"riff":"filled","eights":2,"seed":7,"choices":["baladi","maqsum","saidi"],"answer":"baladi","right":false,"took":5321.5,"heard":2.128,"id":"b2f2","when":"2026-01-31T18:32:00+02:00","output":"studio","epoch":1,"rate":48000,"coarse":false} <nil>
 }
 
-func ExampleReadLines() {
+func ExampleLines() {
 	text := `{"v":1,"kind":"dums","bpm":96}` + "\n" + `{"v":2,"kind":"dums"}` + "\n"
-	rounds, errs := history.ReadLines("rounds.jsonl", strings.NewReader(text))
-	fmt.Println(len(rounds), "rounds")
-	for _, err := range errs {
-		fmt.Println(err)
+	for round, err := range history.Lines("rounds.jsonl", strings.NewReader(text)) {
+		fmt.Printf("%q %v\n", round.Rhythm, err)
 	}
 	// Output:
-	// 0 rounds
-	// rounds.jsonl:1:1: rhythm: missing
-	// rounds.jsonl:2: version 2, this program knows up to 1
+	// "" rounds.jsonl:1:1: rhythm: missing
+	// "" rounds.jsonl:2: version 2, this program knows up to 1
 }

@@ -9,21 +9,6 @@ import (
 	"iter"
 )
 
-// ReadLines reads rounds, one a line, in their order, as [Lines] does, and gives
-// the rounds and the errors apart.
-func ReadLines(name string, r io.Reader) ([]Round, []error) {
-	var rounds []Round
-	var errs []error
-	for round, err := range Lines(name, r) {
-		if err != nil {
-			errs = append(errs, err)
-		} else {
-			rounds = append(rounds, round)
-		}
-	}
-	return rounds, errs
-}
-
 // Lines reads rounds, one a line, in their order: a round, or why it could not be
 // read. name is the name of the file for the errors. Empty lines and a byte order
 // mark are passed over.

@@ -10,14 +10,28 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestReadLines(t *testing.T) {
+// readLines gives the rounds of [Lines] and the errors apart.
+func readLines(name string, r io.Reader) ([]Round, []error) {
+	var rounds []Round
+	var errs []error
+	for round, err := range Lines(name, r) {
+		if err != nil {
+			errs = append(errs, err)
+		} else {
+			rounds = append(rounds, round)
+		}
+	}
+	return rounds, errs
+}
+
+func TestLines(t *testing.T) {
 	good := edit(t, `"id":"b2f1"`, `"id":"one"`)
 	two := edit(t, `"id":"b2f1"`, `"id":"two"`)
 	broken := edit(t, `"bpm":96`, `"bpm":5`)
 	newer := `{"v":3,"kind":"dums"}`
 	text := "\uFEFF" + good + "\r\n\n" + broken + "\n  \n" + newer + "\n{\"v\":1,\n" + two
 	for _, r := range []io.Reader{strings.NewReader(text), iotest.OneByteReader(strings.NewReader(text))} {
-		rounds, errs := ReadLines("rounds.jsonl", r)
+		rounds, errs := readLines("rounds.jsonl", r)
 		require.Len(t, rounds, 2)
 		require.Equal(t, "one", rounds[0].ID)
 		require.Equal(t, "two", rounds[1].ID)
@@ -37,16 +51,16 @@ func TestReadLines(t *testing.T) {
 	}
 }
 
-func TestReadLinesOfNothing(t *testing.T) {
-	rounds, errs := ReadLines("", strings.NewReader("\n"))
+func TestLinesOfNothing(t *testing.T) {
+	rounds, errs := readLines("", strings.NewReader("\n"))
 	require.Empty(t, rounds)
 	require.Empty(t, errs)
 }
 
-func TestReadLinesKeepsWhatCameBeforeAFault(t *testing.T) {
+func TestLinesKeepsWhatCameBeforeAFault(t *testing.T) {
 	fault := errors.New("disk gone")
 	good := edit(t, `"id":"b2f1"`, `"id":"one"`)
-	rounds, errs := ReadLines("a", io.MultiReader(strings.NewReader(good+"\n"+good[:20]), iotest.ErrReader(fault)))
+	rounds, errs := readLines("a", io.MultiReader(strings.NewReader(good+"\n"+good[:20]), iotest.ErrReader(fault)))
 	require.Len(t, rounds, 1)
 	require.Len(t, errs, 2)
 	require.EqualError(t, errs[0], "a:2:20: unexpected end of JSON input")
@@ -61,7 +75,7 @@ func TestErrorWithoutPlace(t *testing.T) {
 	require.EqualError(t, &Newer{Version: 2, Line: 3}, "line 3: version 2, this program knows up to 1")
 }
 
-func BenchmarkReadLines(b *testing.B) {
+func BenchmarkLines(b *testing.B) {
 	r, err := New(studio())
 	require.NoError(b, err)
 	line, err := Format(r)
@@ -70,7 +84,7 @@ func BenchmarkReadLines(b *testing.B) {
 	b.SetBytes(int64(len(text)))
 	b.ReportAllocs()
 	for b.Loop() {
-		rounds, errs := ReadLines("", strings.NewReader(text))
+		rounds, errs := readLines("", strings.NewReader(text))
 		if len(rounds) != 1000 || errs != nil {
 			b.Fatal(errs)
 		}

@@ -11,8 +11,6 @@ func Example() {
 	m := model.After(recall.Memory{}, 0, recall.Right) // today
 	m = model.After(m, 3, recall.Right)                // three days later
 	fmt.Printf("in a week it is told with probability %.2f\n", model.Recall(m, 7))
-	fmt.Printf("it is due in %.0f days\n", model.Due(m, 0.85))
 	// Output:
 	// in a week it is told with probability 0.94
-	// it is due in 26 days
 }

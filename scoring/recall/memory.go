@@ -56,18 +56,6 @@ func (w Model) Recall(m Memory, days float64) float64 {
 	return math.Pow(1+w.factor()*max(0, days)/m.Stability, -w[20])
 }
 
-// Due returns after how many days from the last meeting Recall falls to a
-// share, 0 to 1 (both excluded); 0 for a thing never met.
-func (w Model) Due(m Memory, share float64) float64 {
-	if !(share > 0 && share < 1) {
-		panic(fmt.Sprintf("recall: a share of %v", share))
-	}
-	if !m.Met() {
-		return 0
-	}
-	return m.Stability / w.factor() * (math.Pow(share, -1/w[20]) - 1)
-}
-
 // factor is f, by which Recall is 0.9 after as many days as the stability.
 func (w Model) factor() float64 { return math.Pow(.9, -1/w[20]) - 1 }
 

@@ -50,7 +50,7 @@ type Carry struct {
 	Motor scoring.Estimate
 	// Reference is the root mean square of the expected intervals.
 	Reference time.Duration
-	// Lag is the autocorrelation at lag 1 of the deviations, as in [Lag], over
+	// Lag is the autocorrelation at lag 1 of the deviations, as [correlation] says, over
 	// all spells. The model allows −½ to 0.
 	Lag scoring.Figure
 	// Slower is by how much of an interval her own are longer than they

@@ -9,30 +9,26 @@
 //
 // # One round
 //
-// [OfRound] measures the taps of one round, [OfRounds] those of many rounds of
+// [Played.Bias] measures the taps of one round, [OfRounds] those of many rounds of
 // one rhythm on one output, [Carried] taps that were carried on without the
 // drums. Offsets are in ms, less the player's set-up mean: + behind, − ahead.
 //
 // # Intervals
 //
-//	[Mean], [Slope]      Student's t, widened for taps that follow one another
-//	[Median], [Centre]   free of distribution: order statistics, signed ranks
-//	[Spread], [Robust]   for normally distributed values; Robust hardly minds others
-//	[Lag]                normal approximation, less its bias in small samples
+//	[Played.Bias]        Student's t, widened for taps that follow one another
+//	[Spread]             χ², for normally distributed values
 //	[Apart]              Student's t, of all groups together (Bonferroni)
 //	[Beside], [Against]  Student's t, of single values together (Bonferroni), or at the fewest degrees of freedom
-//	[Around]             Fisher and Lewis; the resultant by matched χ²
 //	[Share]              Wilson
 //	[ShareInRounds]      Wilson, as many answers as the rounds are unlike
 //	[Agreement]          Wilson, as many answers as the standard error of kappa says
-//	[Transmitted]        jackknife over answers
 //
 // Taps in a round are not independent: who is late once is late next time
 // (where a player corrects 0.6 to 0.4 of each asynchrony, the model of Vorberg and
 // Wing, Modeling variability and dependence in timing, 1996, gives correlations of
 // 0.3 to 0.5, by our reckoning). At 0.5 Student's interval for a mean of 16 taps holds the true mean in
-// 74 of 100 cases instead of 95; widened as [Mean] says, in 92. Median, Centre,
-// Spread and Robust are not widened: for one round they are for looking at.
+// 74 of 100 cases instead of 95; widened as [mean] says, in 92. Spread is not
+// widened: for one round it is for looking at.
 // Over many rounds [OfRounds] treats the rounds as the observations, and so
 // does not depend on what happens within one.
 //
@@ -44,7 +40,7 @@
 //
 // # Not goals
 //
-// No tests of significance beyond Rayleigh's and Fisher's: an interval says more. No
+// No tests of significance beyond Fisher's: an interval says more. No
 // correction for looking at many numbers at once but in [Apart] and [LeftOut], which are
 // made for that: of twenty intervals one is wrong.
 package stat

@@ -8,7 +8,7 @@ import (
 	"groundbeat/scoring/stat"
 )
 
-func ExampleOfRound() {
+func ExamplePlayed_Bias() {
 	var strokes, taps []time.Duration
 	for i, off := range []int{12, 3, 25, -4, 18, 9, 30, 14, 7, 21, 2, 16} {
 		stroke := time.Duration(i) * 1250 * time.Millisecond
@@ -16,9 +16,9 @@ func ExampleOfRound() {
 		taps = append(taps, stroke+time.Duration(off)*time.Millisecond)
 	}
 	scored := scoring.Score(strokes, taps, 0, scoring.Window{Within: scoring.Near, Capped: true})
-	r := stat.OfRound(stat.Played{Strokes: strokes, Pairs: scored.Pairs})
-	fmt.Printf("%+.1f ms (%+.1f to %+.1f), from %d taps\n", r.Bias.Value, r.Bias.Low, r.Bias.High, r.Bias.N)
-	if r.Bias.Excludes(0) && r.Bias.Low > 0 {
+	bias := stat.Played{Pairs: scored.Pairs}.Bias()
+	fmt.Printf("%+.1f ms (%+.1f to %+.1f), from %d taps\n", bias.Value, bias.Low, bias.High, bias.N)
+	if bias.Excludes(0) && bias.Low > 0 {
 		fmt.Println("behind, and not by chance")
 	}
 	// Output:

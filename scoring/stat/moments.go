@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/floats"
 )
 
-// The four functions that follow are those of gonum's stat, which is not used
+// The functions that follow are those of gonum's stat, which is not used
 // here: it brings matrices and their solvers along, 540 kB of the page as it
 // is sent. The tests compare with it.
 
@@ -28,19 +28,6 @@ func meanVariance(x []float64) (mean, variance float64) {
 func meanDeviation(x []float64) (mean, deviation float64) {
 	mean, variance := meanVariance(x)
 	return mean, math.Sqrt(variance)
-}
-
-// line returns the least-squares line y = a + bt, and the sum of the squared
-// deviations of t, which is 0 where there is none.
-func line(t, y []float64) (a, b, squares float64) {
-	mt, my := average(t), average(y)
-	dt, dy := deviations(t, mt), deviations(y, my)
-	squares = floats.Dot(dt, dt)
-	if squares == 0 {
-		return my, 0, 0
-	}
-	b = floats.Dot(dt, dy) / squares
-	return my - b*mt, b, squares
 }
 
 // deviations returns how far each value lies above m.

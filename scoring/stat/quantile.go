@@ -2,7 +2,6 @@ package stat
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/mathext"
 
@@ -46,17 +45,6 @@ func student(freedom float64) float64 {
 func chiSquared(freedom float64) (low, high float64) {
 	return 2 * mathext.GammaIncRegInv(freedom/2, tail), 2 * mathext.GammaIncRegInv(freedom/2, 1-tail)
 }
-
-// sorted returns a sorted copy.
-func sorted(x []float64) []float64 {
-	s := slices.Clone(x)
-	slices.Sort(s)
-	return s
-}
-
-// middle returns the median of ascending values, the mean of the middle two
-// if their number is even.
-func middle(x []float64) float64 { return (x[(len(x)-1)/2] + x[len(x)/2]) / 2 }
 
 // mustBeFinite panics on NaN and infinities: a measurement has none, and they
 // would spread.

@@ -52,50 +52,8 @@ func TestAgreementWhole(t *testing.T) {
 	require.Equal(t, 20, Agreement(Confusions{{4}}).Missing())
 }
 
-// TestTransmitted: the plain information, from its formula by another program
-// (no published example was found), and two that can be told by heart: four
-// rhythms of which two families are told apart perfectly, and nothing told.
-func TestTransmitted(t *testing.T) {
-	for _, c := range []struct {
-		table         Confusions
-		plain, played float64
-	}{
-		{Confusions{{20, 20}, {10, 50}}, .0912774, .9709506},
-		{Confusions{{46, 0, 0}, {6, 32, 6}, {0, 0, 10}}, .9476731, 1.3686750},
-		{Confusions{{0, 4, 1}, {0, 8, 0}, {0, 1, 5}}, .5044924, 1.5574320},
-		{Confusions{{40, 10}, {10, 40}}, .2780719, 1},
-		{Confusions{{9, 1, 0, 0}, {1, 9, 0, 0}, {0, 0, 9, 1}, {0, 0, 1, 9}}, 1.5310044, 2},
-		{Confusions{{5, 5, 0, 0}, {5, 5, 0, 0}, {0, 0, 5, 5}, {0, 0, 5, 5}}, 1, 2},
-		{Confusions{{7, 7}, {7, 7}}, 0, 1},
-	} {
-		got := Transmitted(c.table)
-		require.InDelta(t, c.plain, got.Plain, 1e-7)
-		require.InDelta(t, c.played, got.Played, 1e-7)
-	}
-}
-
-// TestMillerCorrection: by hand. Two families of two, 80 answers, four rows and
-// four columns: 9/(160 ln 2) bits less.
-func TestMillerCorrection(t *testing.T) {
-	got := Transmitted(Confusions{{10, 10, 0, 0}, {10, 10, 0, 0}, {0, 0, 10, 10}, {0, 0, 10, 10}})
-	require.InDelta(t, 1-9/(160*math.Ln2), got.Bits.Value, 1e-12)
-	require.Equal(t, 80, got.Bits.N)
-	// A rhythm that was never played nor named does not count.
-	got = Transmitted(Confusions{{30, 5, 0}, {5, 30, 0}, {0, 0, 0}})
-	require.InDelta(t, got.Plain-1/(140*math.Ln2), got.Bits.Value, 1e-12)
-	all := Transmitted(Confusions{{40, 0}, {0, 40}})
-	require.Equal(t, 1., all.Bits.High)
-	require.Less(t, all.Bits.Low, .99)
-	none := Transmitted(Confusions{{15, 16}, {16, 15}})
-	require.Equal(t, 0., none.Bits.Value, "less than its bias is nothing")
-	require.Equal(t, 0., none.Bits.Low)
-	require.False(t, Transmitted(Confusions{{4, 0}, {0, 4}}).Bits.Known)
-	require.InDelta(t, 1, Transmitted(Confusions{{4, 0}, {0, 4}}).Plain, 1e-12)
-}
-
 func TestNoTable(t *testing.T) {
 	require.Panics(t, func() { Agreement(Confusions{{1, 2}}) })
-	require.Panics(t, func() { Transmitted(Confusions{{1, -2}, {3, 4}}) })
+	require.Panics(t, func() { Agreement(Confusions{{1, -2}, {3, 4}}) })
 	require.False(t, Agreement(nil).Known)
-	require.Zero(t, Transmitted(nil).Played)
 }

@@ -109,13 +109,3 @@ func (s Search) threshold(i float64) float64 {
 func (s Search) graduality(i float64) float64 {
 	return (s.High - s.Low) / steepest * math.Pow(steepest/flattest, i/(gradualities-1))
 }
-
-// Right returns the probability of a right answer at a level.
-func (s Search) Right(level, threshold, graduality float64, choices int) float64 {
-	harder := (level - threshold) / graduality
-	if s.Falling {
-		harder = -harder
-	}
-	chance := 1 / float64(choices)
-	return chance + (1-chance-Lapses)/(1+math.Exp(harder))
-}

@@ -146,7 +146,7 @@ func TestGradual(t *testing.T) {
 		trials := make([]Trial, 600)
 		for i := range trials {
 			at := r.Float64()
-			trials[i] = Trial{at, r.Float64() < (Search{High: 1}).Right(at, .5, gradual, 3), 3}
+			trials[i] = Trial{at, r.Float64() < (Search{High: 1}).right(at, .5, gradual, 3), 3}
 		}
 		e := Find(trials, Search{High: 1}).Gradual
 		require.False(t, e.Excludes(gradual), "%+v", e)
@@ -154,19 +154,29 @@ func TestGradual(t *testing.T) {
 	}
 }
 
+// right returns the probability of a right answer at a level.
+func (s Search) right(level, threshold, graduality float64, choices int) float64 {
+	harder := (level - threshold) / graduality
+	if s.Falling {
+		harder = -harder
+	}
+	chance := 1 / float64(choices)
+	return chance + (1-chance-Lapses)/(1+math.Exp(harder))
+}
+
 // TestRight: the model, by hand: at the threshold half way between chance and
 // best, far from it one or the other.
 func TestRight(t *testing.T) {
 	s := Search{High: 1}
-	require.InDelta(t, Halfway(3), s.Right(.4, .4, .1, 3), 1e-12)
-	require.InDelta(t, .96, s.Right(-9, .4, .1, 3), 1e-12)
-	require.InDelta(t, 1./3, s.Right(9, .4, .1, 3), 1e-12)
-	require.InDelta(t, .25+.71/(1+math.E), s.Right(.5, .4, .1, 4), 1e-12)
+	require.InDelta(t, Halfway(3), s.right(.4, .4, .1, 3), 1e-12)
+	require.InDelta(t, .96, s.right(-9, .4, .1, 3), 1e-12)
+	require.InDelta(t, 1./3, s.right(9, .4, .1, 3), 1e-12)
+	require.InDelta(t, .25+.71/(1+math.E), s.right(.5, .4, .1, 4), 1e-12)
 	s.Falling = true
-	require.InDelta(t, .96, s.Right(9, .4, .1, 3), 1e-12)
+	require.InDelta(t, .96, s.right(9, .4, .1, 3), 1e-12)
 }
 
-// TestLikelihood: what the search works with is the model of [Search.Right], for
+// TestLikelihood: what the search works with is the model of right, for
 // many trials at once and for levels beyond those considered.
 func TestLikelihood(t *testing.T) {
 	trials := listener{.5, .2, .04, 0}.asked(rand.New(rand.NewPCG(8, 1)), 250)
@@ -176,7 +186,7 @@ func TestLikelihood(t *testing.T) {
 		for _, beta := range []float64{.03, .3} {
 			var want float64
 			for _, trial := range trials {
-				p := s.Right(trial.Level, .4, beta, trial.Choices)
+				p := s.right(trial.Level, .4, beta, trial.Choices)
 				if !trial.Right {
 					p = 1 - p
 				}

@@ -34,12 +34,6 @@ type Rule struct {
 	Eager bool
 }
 
-// Equal returns the target at which steps are equal for a run of so many right
-// answers, 0.5^(1/run): 0.707 for 2, 0.794 for 3 (Levitt 1971). That the levels
-// settle exactly there holds for small steps only (García-Pérez, Forced-choice
-// staircases with fixed step sizes, Vision Research 38, 1861–1881, 1998).
-func Equal(run int) float64 { return math.Pow(.5, 1/float64(run)) }
-
 // Halfway returns the share of right answers half way between chance, for so
 // many choices, and best, which is 1 less the lapses.
 func Halfway(choices int) float64 { return (1/float64(choices) + 1 - Lapses) / 2 }
@@ -90,9 +84,6 @@ func (r Rule) check() {
 
 // Level is the level of the next trial.
 func (s *Staircase) Level() float64 { return s.level }
-
-// Trials is how many answers there were.
-func (s *Staircase) Trials() int { return s.trials }
 
 // Answer takes the answer to the trial at Level.
 func (s *Staircase) Answer(right bool) {

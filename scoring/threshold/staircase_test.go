@@ -9,14 +9,20 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// equal returns the target at which steps are equal for a run of so many right
+// answers, 0.5^(1/run): 0.707 for 2, 0.794 for 3 (Levitt 1971). That the levels
+// settle exactly there holds for small steps only (García-Pérez, Forced-choice
+// staircases with fixed step sizes, Vision Research 38, 1861–1881, 1998).
+func equal(run int) float64 { return math.Pow(.5, 1/float64(run)) }
+
 // TestTrace: levels and reversals of the tests of PsychoPy (Peirce et al.,
 // Behavior Research Methods 51, 195–203, 2019). There a right answer makes the
 // level lower; 1 is right.
 func TestTrace(t *testing.T) {
-	three := Rule{Start: .8, High: 1, Harder: -1, Run: 3, Target: Equal(3), Sizes: []float64{.1, .01, .001}, Eager: true}
+	three := Rule{Start: .8, High: 1, Harder: -1, Run: 3, Target: equal(3), Sizes: []float64{.1, .01, .001}, Eager: true}
 	log := three
 	log.Start, log.Low, log.High, log.Sizes = math.Log10(.8), -5, 5, []float64{.02, .01, .01, .005}
-	one := Rule{Start: .8, High: 1, Harder: -.1, Run: 1, Target: Equal(1)}
+	one := Rule{Start: .8, High: 1, Harder: -.1, Run: 1, Target: equal(1)}
 	for _, c := range []struct {
 		name, answers string
 		rule          Rule
@@ -44,7 +50,7 @@ func TestTrace(t *testing.T) {
 				require.InDelta(t, c.want[r.Trial], c.level(r.Level), 1e-9)
 			}
 			require.Equal(t, c.turns, turns)
-			require.Equal(t, len(c.want), s.Trials())
+			require.Equal(t, len(c.want), s.trials)
 		})
 	}
 }
@@ -53,8 +59,8 @@ func TestTrace(t *testing.T) {
 // for 75 %: three to one.
 func TestTargets(t *testing.T) {
 	for run, want := range map[int]float64{1: .5, 2: .7071068, 3: .7937005, 4: .8408964} {
-		require.InDelta(t, want, Equal(run), 1e-7)
-		s := Begin(Rule{Start: 5, High: 10, Harder: 1, Run: run, Target: Equal(run)})
+		require.InDelta(t, want, equal(run), 1e-7)
+		s := Begin(Rule{Start: 5, High: 10, Harder: 1, Run: run, Target: equal(run)})
 		s.Answer(false)
 		require.InDelta(t, 4, s.Level(), 1e-12, "equal steps")
 	}
@@ -86,13 +92,13 @@ func TestSettles(t *testing.T) {
 	for _, c := range []struct {
 		run, choices int
 		target       float64
-	}{{1, 2, Halfway(2)}, {1, 3, Halfway(3)}, {1, 4, Halfway(4)}, {1, 2, .85}, {2, 2, Equal(2)}, {3, 2, Equal(3)}} {
+	}{{1, 2, Halfway(2)}, {1, 3, Halfway(3)}, {1, 4, Halfway(4)}, {1, 2, .85}, {2, 2, equal(2)}, {3, 2, equal(3)}} {
 		r := rand.New(rand.NewPCG(71, uint64(c.run)))
 		right, trials := 0, 0
 		for range 100 {
 			s := Begin(Rule{Start: .1, High: 1, Harder: .02, Run: c.run, Target: c.target, Sizes: []float64{3, 2, 1}})
 			for i := range 200 {
-				ok := r.Float64() < search.Right(s.Level(), .5, .08, c.choices)
+				ok := r.Float64() < search.right(s.Level(), .5, .08, c.choices)
 				s.Answer(ok)
 				if i >= 80 {
 					trials++
@@ -116,7 +122,7 @@ func TestChoicesVary(t *testing.T) {
 		for i := range 200 {
 			choices := 2 + r.IntN(3)
 			s.Rule.Target = Halfway(choices)
-			s.Answer(r.Float64() < search.Right(s.Level(), .62, .06, choices))
+			s.Answer(r.Float64() < search.right(s.Level(), .62, .06, choices))
 			if i >= 50 {
 				sum += s.Level()
 				trials++
