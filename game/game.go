@@ -7,19 +7,20 @@ package game
 import (
 	"github.com/hajimehoshi/ebiten/v2"
 
+	"groundbeat/game/host"
 	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
 // Game is the running game, as the engine sees it.
 type Game struct {
-	page    session.Page
-	wall    session.Wall
+	page    host.Page
+	wall    host.Wall
 	session *session.Session
 	painter *painter
 
-	places []session.Place
-	events []session.Event
+	places []host.Place
+	events []host.Event
 	jobs   []job
 	scale  float64
 	size   [2]int
@@ -29,7 +30,7 @@ type Game struct {
 }
 
 // New makes the game ready to run; regular and bold are the fonts of its pictures.
-func New(o session.Outside, regular, bold []byte) *Game {
+func New(o host.Host, regular, bold []byte) *Game {
 	return &Game{
 		page: o.Page, wall: o.Wall, session: session.New(&o), painter: newPainter(regular, bold), scale: 1, redraw: true,
 	}

@@ -13,8 +13,8 @@ import (
 	"groundbeat/assets"
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
-	"groundbeat/game/session"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -23,8 +23,8 @@ import (
 
 type testPage struct {
 	shown  []view.Screen
-	events []session.Event
-	places []session.Place
+	events []host.Event
+	places []host.Place
 	light  bool
 	calm   bool
 	theme  string
@@ -32,23 +32,23 @@ type testPage struct {
 
 func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
 
-func (p *testPage) Events(into []session.Event) []session.Event {
+func (p *testPage) Events(into []host.Event) []host.Event {
 	into = append(into, p.events...)
 	p.events = p.events[:0]
 	return into
 }
 
-func (p *testPage) Places(into []session.Place) []session.Place { return append(into, p.places...) }
-func (p *testPage) Canvas() bool                                { return true }
-func (p *testPage) Sketch(string, *view.Picture)                {}
-func (p *testPage) Light() bool                                 { return p.light }
-func (p *testPage) Calm() bool                                  { return p.calm }
-func (p *testPage) Theme(theme string)                          { p.theme = theme }
-func (p *testPage) Width() float64                              { return 800 }
-func (p *testPage) TwoColumns() bool                            { return true }
-func (p *testPage) Touch() bool                                 { return false }
-func (p *testPage) Link(string, string, bool)                   {}
-func (p *testPage) Back(string)                                 {}
+func (p *testPage) Places(into []host.Place) []host.Place { return append(into, p.places...) }
+func (p *testPage) Canvas() bool                          { return true }
+func (p *testPage) Sketch(string, *view.Picture)          {}
+func (p *testPage) Light() bool                           { return p.light }
+func (p *testPage) Calm() bool                            { return p.calm }
+func (p *testPage) Theme(theme string)                    { p.theme = theme }
+func (p *testPage) Width() float64                        { return 800 }
+func (p *testPage) TwoColumns() bool                      { return true }
+func (p *testPage) Touch() bool                           { return false }
+func (p *testPage) Link(string, string, bool)             {}
+func (p *testPage) Back(string)                           {}
 
 // testSound is heard as soon as it is played, by the test's own clock.
 type testSound struct {
@@ -76,7 +76,7 @@ type testStore struct {
 	begun   bool
 	storage view.Storage
 	saved   int // how often what waits was handed over
-	outputs session.Outputs
+	outputs host.Outputs
 	memory  map[string]string
 }
 
@@ -92,10 +92,10 @@ func (s *testStore) Remember(name, text string) {
 func (s *testStore) Storage() view.Storage { return s.storage }
 func (s *testStore) SaveWaiting() error    { s.saved++; return nil }
 
-func (s *testStore) Outputs() session.Outputs        { return s.outputs }
-func (*testStore) KeepOutputs(session.Outputs) error { return nil }
-func (s *testStore) Begun() bool                     { return s.begun }
-func (s *testStore) KeepBegun()                      { s.begun = true }
+func (s *testStore) Outputs() host.Outputs        { return s.outputs }
+func (*testStore) KeepOutputs(host.Outputs) error { return nil }
+func (s *testStore) Begun() bool                  { return s.begun }
+func (s *testStore) KeepBegun()                   { s.begun = true }
 func (s *testStore) Keep(r history.Round, done func(error)) {
 	s.kept = append(s.kept, r)
 	done(nil)
@@ -117,9 +117,9 @@ func newTestGame(t *testing.T, query string) (*Game, *testPage, *testWall) {
 	require.NoError(t, err)
 	rhythms, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
-	page := &testPage{places: []session.Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
+	page := &testPage{places: []host.Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
 	wall := &testWall{now: 1000}
-	g := New(session.Outside{
+	g := New(host.Host{
 		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
 		First: first, Rhythms: func() *rhythm.Catalogue { return rhythms },
 		Query: query,
@@ -160,7 +160,7 @@ func TestIdleFrameDrawsNothing(t *testing.T) {
 	require.True(t, drew(), "scrolled")
 	require.False(t, drew())
 
-	page.events = append(page.events, session.Event{Kind: session.Act, Action: view.ActBegin})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
 	require.True(t, drew(), "the round begins")
 	wall.now += 40
 	require.True(t, drew(), "a 5 in the middle")
@@ -169,7 +169,7 @@ func TestIdleFrameDrawsNothing(t *testing.T) {
 	for range 10 {
 		require.True(t, drew(), "the sweep turns")
 	}
-	page.events = append(page.events, session.Event{Kind: session.Act, Action: view.ActStop})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStop})
 	require.True(t, drew(), "stopped")
 	require.False(t, drew())
 }
@@ -191,12 +191,12 @@ func TestIdleFrameAllocatesNothing(t *testing.T) {
 }
 
 // testDiary is the diary of one person without rounds.
-type testDiary struct{ session.Diary }
+type testDiary struct{ host.Diary }
 
-func (testDiary) People(done func([]session.Person, session.Person, error)) {
-	done([]session.Person{{ID: "1"}}, session.Person{ID: "1"}, nil)
+func (testDiary) People(done func([]host.Person, host.Person, error)) {
+	done([]host.Person{{ID: "1"}}, host.Person{ID: "1"}, nil)
 }
 
-func (testDiary) Days(done func(session.Days))                              { done(session.Days{}) }
+func (testDiary) Days(done func(host.Days))                                 { done(host.Days{}) }
 func (testDiary) Latest(_ string, _ int, done func([]history.Round, error)) { done(nil, nil) }
-func (testDiary) LastImport(done func(session.Imported, error))             { done(session.Imported{}, nil) }
+func (testDiary) LastImport(done func(host.Imported, error))                { done(host.Imported{}, nil) }

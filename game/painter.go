@@ -10,7 +10,7 @@ import (
 	"github.com/hajimehoshi/ebiten/v2"
 	"github.com/hajimehoshi/ebiten/v2/vector"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -25,13 +25,13 @@ type painter struct {
 
 // painted is a picture as it was drawn last, to know whether it has changed.
 type painted struct {
-	place  session.Place
+	place  host.Place
 	shapes []view.Shape
 }
 
 // job is one picture to be drawn at one place, in device pixels.
 type job struct {
-	place   session.Place
+	place   host.Place
 	picture *view.Picture
 }
 

@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/assets"
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -35,7 +35,7 @@ func paintedPixels(t *testing.T, palette view.Palette, scale float64, draw func(
 	picture := &view.Picture{Height: 1}
 	draw(picture)
 	screen := ebiten.NewImage(canvasSize, canvasSize)
-	place := session.Place{X: atX / scale, Y: atY / scale, W: unit / scale, H: unit / scale}
+	place := host.Place{X: atX / scale, Y: atY / scale, W: unit / scale, H: unit / scale}
 	p.draw(screen, []job{{place, picture}}, &palette, scale)
 	out := image.NewRGBA(screen.Bounds())
 	screen.ReadPixels(out.Pix)
@@ -167,7 +167,7 @@ func TestSameJobs(t *testing.T) {
 		h.Draw(picture)
 		return picture
 	}
-	jobs := []job{{session.Place{Picture: "head", X: 1, Y: 2, W: 300, H: 300}, head()}}
+	jobs := []job{{host.Place{Picture: "head", X: 1, Y: 2, W: 300, H: 300}, head()}}
 	require.False(t, p.same(jobs), "the first time")
 	require.True(t, p.same(jobs))
 	require.True(t, p.same([]job{{jobs[0].place, head()}}), "equal, though drawn anew")
@@ -179,7 +179,7 @@ func TestSameJobs(t *testing.T) {
 	jobs[0].picture.Shapes[3].Opacity /= 2
 	require.False(t, p.same(jobs), "a shape changed in place")
 	require.True(t, p.same(jobs))
-	jobs = append(jobs, job{session.Place{Picture: "other"}, &view.Picture{}})
+	jobs = append(jobs, job{host.Place{Picture: "other"}, &view.Picture{}})
 	require.False(t, p.same(jobs), "another picture")
 	require.False(t, p.same(jobs[:1]), "and gone again")
 	require.False(t, p.same(nil))

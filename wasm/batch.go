@@ -6,7 +6,7 @@ import (
 	"syscall/js"
 	"time"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // batch is an import that was accepted, as it is kept.
@@ -40,8 +40,8 @@ func readBatch(v js.Value) batch {
 }
 
 // imported is the import as the game sees it, of which so many rounds are here.
-func (b batch) imported(rounds int) session.Imported {
-	return session.Imported{File: b.file, When: time.UnixMilli(int64(b.when)), Rounds: rounds}
+func (b batch) imported(rounds int) host.Imported {
+	return host.Imported{File: b.file, When: time.UnixMilli(int64(b.when)), Rounds: rounds}
 }
 
 // there makes a look-up of all ids that are kept.

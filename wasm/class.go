@@ -16,13 +16,13 @@ const classSession = "groundbeat.class."
 // ofWindow are the names of what is kept for the window by itself.
 var ofWindow = []string{"run", "inside"}
 
-// classroom implements [game.Room].
+// classroom implements [host.Classes].
 type classroom struct {
 	*store
 	document js.Value
 }
 
-// Kept implements [game.Room].
+// Kept implements [host.Classes].
 func (c *classroom) Kept(name string) string {
 	if slices.Contains(ofWindow, name) {
 		if text, there := strings.CutPrefix(item(c.session, classSession+name), "="); there {
@@ -32,7 +32,7 @@ func (c *classroom) Kept(name string) string {
 	return c.things.Text(classThing + name)
 }
 
-// KeptUnder implements [game.Room].
+// KeptUnder implements [host.Classes].
 func (c *classroom) KeptUnder(prefix string) (texts []string) {
 	for _, n := range c.things.Under(classThing + prefix) {
 		texts = append(texts, n.Text)
@@ -40,7 +40,7 @@ func (c *classroom) KeptUnder(prefix string) (texts []string) {
 	return texts
 }
 
-// Keep implements [game.Room].
+// Keep implements [host.Classes].
 func (c *classroom) Keep(name, text string) error {
 	if slices.Contains(ofWindow, name) {
 		_ = setItem(c.session, classSession+name, "="+text) // else it stands where the other window stood
@@ -48,7 +48,7 @@ func (c *classroom) Keep(name, text string) error {
 	return c.write(classThing+name, text)
 }
 
-// Save implements [game.Room].
+// Save implements [host.Classes].
 func (c *classroom) Save(name, kind, text string) error {
 	return handOver(c.document, name, kind, js.ValueOf([]any{text}))
 }

@@ -6,15 +6,15 @@ import (
 	"errors"
 	"syscall/js"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
-// store implements [session.Diary]: each of its methods begins something that goes on
+// store implements [host.Diary]: each of its methods begins something that goes on
 // beside the page's own work, in short tasks. Those about people are in players.go, about
 // files in import.go and export.go.
-var _ session.Diary = (*store)(nil)
+var _ host.Diary = (*store)(nil)
 
 // mostReadings is how often a diary is read until nothing of it is behind: once, once
 // more when old rounds have their cards, and once more when they are counted. Another
@@ -23,11 +23,11 @@ const mostReadings = 5
 
 var errUncounted = errors.New("some rounds could not be counted")
 
-// Days implements [session.Diary].
-func (s *store) Days(done func(session.Days)) {
+// Days implements [host.Diary].
+func (s *store) Days(done func(host.Days)) {
 	go func() {
 		if _, err := s.crowd(); err != nil {
-			done(session.Days{Person: s.player.asked(), Err: err})
+			done(host.Days{Person: s.player.asked(), Err: err})
 			return
 		}
 		p, goes := s.player, s.err == nil && mayGo()
@@ -69,7 +69,7 @@ func mayGo() bool {
 }
 
 // days reads a person's days once, and the dates that must be counted anew.
-func (s *store) days(p person) (told session.Days, doubtful []string) {
+func (s *store) days(p person) (told host.Days, doubtful []string) {
 	told.Person = p.asked()
 	var days []*diary.Day
 	if s.err == nil {
@@ -87,7 +87,7 @@ func (s *store) days(p person) (told session.Days, doubtful []string) {
 	return told, doubtful
 }
 
-// Latest implements [session.Diary].
+// Latest implements [host.Diary].
 func (s *store) Latest(kind string, n int, done func([]history.Round, error)) {
 	go func() {
 		_, err := s.crowd()

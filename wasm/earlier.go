@@ -6,8 +6,8 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
-	"groundbeat/game/session"
 	"groundbeat/wasm/memo"
 )
 
@@ -78,7 +78,7 @@ func earlierOutputs(text string) (map[string]string, error) {
 	const format = 1
 	var kept struct {
 		Version int `json:"v"`
-		session.Outputs
+		host.Outputs
 	}
 	if text == "" {
 		return nil, nil
@@ -96,7 +96,7 @@ func earlierOutputs(text string) (map[string]string, error) {
 func earlierSets(text string) (map[string]string, error) {
 	all := map[string]string{}
 	for name, set := range quiz.SplitSets(text) {
-		all[classThing+session.KeptSet+name] = set
+		all[classThing+host.KeptSet+name] = set
 	}
 	return all, nil
 }
@@ -106,7 +106,7 @@ func earlierSets(text string) (map[string]string, error) {
 func earlierDiary(text string) (map[string]string, error) {
 	all := map[string]string{}
 	for key, line := range quiz.SplitDiary(text) {
-		all[classThing+session.KeptDiary+key] = line
+		all[classThing+host.KeptDiary+key] = line
 	}
 	return all, nil
 }

@@ -2,7 +2,9 @@
 
 package main
 
-import "groundbeat/game/session"
+import (
+	"groundbeat/game/host"
+)
 
 // erase removes all that is kept of a person. If nobody is left, the first person is
 // there again.
@@ -14,7 +16,7 @@ func (d *database) erase(id string) error {
 		}
 		p := all.find(id)
 		if p == nil {
-			return session.ErrNobody
+			return host.ErrNobody
 		}
 		cards, err := t.cards(byPerson, p.id)
 		if err != nil {

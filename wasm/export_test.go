@@ -10,7 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // A sheet has a row for each round, by time, under the names of its columns, and says
@@ -24,7 +24,7 @@ func TestSheet(t *testing.T) {
 		if s.err == nil {
 			s.change(t, func(tx transaction) error { return tx.add(roundsStore, "cut", "{") })
 		}
-		parts, err := s.sheet(session.Everybody)
+		parts, err := s.sheet(host.Everybody)
 		require.NoError(t, err)
 		text, bom := strings.CutPrefix(parts.Call("join", "").String(), "\uFEFF")
 		require.True(t, bom)
@@ -61,7 +61,7 @@ func TestFiles(t *testing.T) {
 		s.keepNow(t, all[0])
 		amira := s.addNow(t, "A/m:i*ra.")
 		s.keepNow(t, all[1])
-		for i, person := range []string{session.Everybody, firstPerson.id, amira.ID} {
+		for i, person := range []string{host.Everybody, firstPerson.id, amira.ID} {
 			require.NoError(t, done(func(done func(error)) { s.ExportLines(person, done) }))
 			name := []string{"groundbeat-rounds.jsonl", "groundbeat-rounds.jsonl", "groundbeat-rounds-A-m-i-ra-.jsonl"}[i]
 			require.Equal(t, name, caught.Get("names").Index(i).String())

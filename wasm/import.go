@@ -7,7 +7,7 @@ import (
 	"io"
 	"slices"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/history"
 )
 
@@ -26,7 +26,7 @@ type arrivals struct {
 
 // sift reads a file in slices and tells what of it is new. there tells which rounds are
 // kept, by their ids.
-func sift(file string, text io.Reader, there func(id string) bool) (p session.Preview, a arrivals) {
+func sift(file string, text io.Reader, there func(id string) bool) (p host.Preview, a arrivals) {
 	p.File, a.file = file, file
 	seen := map[string]bool{}
 	w := newWork()
@@ -66,8 +66,8 @@ func arrive(r history.Round) (arrival, error) {
 	return arrival{round: r, line: string(line), player: player}, err
 }
 
-// Import implements [session.Diary].
-func (s *store) Import(file string, text io.Reader, done func(session.Preview, error)) {
+// Import implements [host.Diary].
+func (s *store) Import(file string, text io.Reader, done func(host.Preview, error)) {
 	s.readings++
 	reading := s.readings
 	s.read = arrivals{}
@@ -77,7 +77,7 @@ func (s *store) Import(file string, text io.Reader, done func(session.Preview, e
 		if s.err == nil {
 			kept, err := s.database.there()
 			if err != nil {
-				done(session.Preview{File: file}, err)
+				done(host.Preview{File: file}, err)
 				return
 			}
 			there = func(id string) bool { return kept(id) || s.memory.has(id) }
@@ -90,8 +90,8 @@ func (s *store) Import(file string, text io.Reader, done func(session.Preview, e
 	}()
 }
 
-// Accept implements [session.Diary].
-func (s *store) Accept(own bool, done func(session.Imported, error)) {
+// Accept implements [host.Diary].
+func (s *store) Accept(own bool, done func(host.Imported, error)) {
 	go func() {
 		<-s.opened
 		read := s.read
@@ -106,8 +106,8 @@ func (s *store) Accept(own bool, done func(session.Imported, error)) {
 	}()
 }
 
-// LastImport implements [session.Diary].
-func (s *store) LastImport(done func(session.Imported, error)) {
+// LastImport implements [host.Diary].
+func (s *store) LastImport(done func(host.Imported, error)) {
 	go func() {
 		<-s.opened
 		var err error
@@ -119,7 +119,7 @@ func (s *store) LastImport(done func(session.Imported, error)) {
 	}()
 }
 
-// Undo implements [session.Diary].
+// Undo implements [host.Diary].
 func (s *store) Undo(done func(error)) {
 	go func() {
 		<-s.opened

@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
@@ -22,8 +22,8 @@ func of(t testing.TB, player string, r history.Round) string {
 
 func (s *store) names(t testing.TB) (names []string) {
 	t.Helper()
-	come := make(chan []session.Person, 1)
-	s.People(func(all []session.Person, _ session.Person, err error) {
+	come := make(chan []host.Person, 1)
+	s.People(func(all []host.Person, _ host.Person, err error) {
 		require.NoError(t, err)
 		come <- all
 	})
@@ -91,16 +91,16 @@ func TestUndo(t *testing.T) {
 func TestImportOfSeveralPeople(t *testing.T) {
 	both(t, func(t *testing.T, s *store) {
 		all := practice(t, 0, 6, 6)
-		amira := told(t, func(done func(session.Person, error)) { s.AddPerson("Amira", done) })
-		file := of(t, "amira", all[0]) + of(t, " Leyla ", all[1]) + jsonl(t, all[2]) + of(t, strings.Repeat("n", session.MostName+1), all[3])
+		amira := told(t, func(done func(host.Person, error)) { s.AddPerson("Amira", done) })
+		file := of(t, "amira", all[0]) + of(t, " Leyla ", all[1]) + jsonl(t, all[2]) + of(t, strings.Repeat("n", host.MostName+1), all[3])
 		p := s.importNow(t, file)
-		require.Equal(t, []string{"amira", "Leyla", strings.Repeat("n", session.MostName+1)}, p.People)
+		require.Equal(t, []string{"amira", "Leyla", strings.Repeat("n", host.MostName+1)}, p.People)
 		s.Choose(firstPerson.id)
 		s.acceptNow(t, false)
 		require.Equal(t, []string{"", "Amira", "Leyla"}, s.names(t))
 		require.Equal(t, jsonl(t, all[2:4]...), s.text(t, firstPerson.id))
 		require.Equal(t, of(t, "Amira", all[0]), s.text(t, amira.ID))
-		require.Equal(t, of(t, "Amira", all[0])+of(t, "Leyla", all[1])+jsonl(t, all[2:4]...), s.text(t, session.Everybody))
+		require.Equal(t, of(t, "Amira", all[0])+of(t, "Leyla", all[1])+jsonl(t, all[2:4]...), s.text(t, host.Everybody))
 
 		require.NoError(t, done(s.Undo))
 		require.Equal(t, []string{"", "Amira"}, s.names(t), "who came with the file goes with it")
@@ -116,7 +116,7 @@ func TestImportOfAFileThatBreaksOff(t *testing.T) {
 	s := withoutStorage()
 	r, fault := practised(t, 0, 1), errors.New("disk gone")
 	file := faulty{strings.NewReader(jsonl(t, r)), fault}
-	p := told(t, func(done func(session.Preview, error)) { s.Import("rounds.jsonl", file, done) })
+	p := told(t, func(done func(host.Preview, error)) { s.Import("rounds.jsonl", file, done) })
 	require.Equal(t, 1, p.New)
 	require.Len(t, p.Broken, 1)
 	require.ErrorIs(t, p.Broken[0], fault)
@@ -171,8 +171,8 @@ func TestLaterFileCounts(t *testing.T) {
 	s := newStore(t, t.Name())
 	long, short := practice(t, 0, 40, 40), practised(t, 50, 9)
 	come := make(chan int, 2)
-	s.Import("long", strings.NewReader(jsonl(t, long...)), func(p session.Preview, _ error) { come <- p.New })
-	s.Import("short", strings.NewReader(jsonl(t, short)), func(p session.Preview, _ error) { come <- p.New })
+	s.Import("long", strings.NewReader(jsonl(t, long...)), func(p host.Preview, _ error) { come <- p.New })
+	s.Import("short", strings.NewReader(jsonl(t, short)), func(p host.Preview, _ error) { come <- p.New })
 	require.ElementsMatch(t, []int{40, 1}, []int{<-come, <-come})
 	require.Equal(t, 1, s.acceptNow(t, true).Rounds)
 }

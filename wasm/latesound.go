@@ -4,15 +4,15 @@ package main
 
 import (
 	"groundbeat/audio"
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // lateSound is the sound from the start, before the browser was asked for it: that
 // takes a while, for which the page's first words do not wait. Until it is made it is
 // silent, and keeps how loud it is to be.
 type lateSound struct {
-	session.Sound
-	make func() (session.Sound, error) // nil: it is made
+	host.Sound
+	make func() (host.Sound, error) // nil: it is made
 
 	lead, bass, volume float64
 	stage              audio.Stage

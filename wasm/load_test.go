@@ -12,7 +12,7 @@ import (
 	"github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/history"
 )
 
@@ -116,7 +116,7 @@ func BenchmarkDays(b *testing.B) {
 func BenchmarkRecount(b *testing.B) {
 	s := filled(b)
 	want, _ := s.daysNow(b)
-	var got session.Days
+	var got host.Days
 	loop(b, func() {
 		s.change(b, func(tx transaction) error { return tx.clear(daysStore) })
 		got, _ = s.daysNow(b)
@@ -180,11 +180,11 @@ func BenchmarkUpgrade(b *testing.B) {
 		firstVersion(b, name, values)
 		b.StartTimer()
 		s := newStore(b, name)
-		come := make(chan session.Days, mostReadings)
-		var d session.Days
+		come := make(chan host.Days, mostReadings)
+		var d host.Days
 		all.repeat(func() {
 			first.repeat(func() {
-				s.Days(func(d session.Days) { come <- d })
+				s.Days(func(d host.Days) { come <- d })
 				d = <-come
 			})
 			for d.Behind > 0 {

@@ -13,8 +13,8 @@ import (
 	"groundbeat/assets"
 	"groundbeat/audio"
 	"groundbeat/game"
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
-	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
@@ -36,14 +36,14 @@ func run() error {
 	parts := js.Global().Get("groundbeatParts")
 	b := newBrowser(parts)
 	s := makeStore(parts.Get("local"), parts.Get("session"))
-	s.changed = func() { b.events = append(b.events, session.Event{Kind: session.Stored}) }
-	s.told = func(of string) { b.events = append(b.events, session.Event{Kind: session.Told, Value: of}) }
+	s.changed = func() { b.events = append(b.events, host.Event{Kind: host.Stored}) }
+	s.told = func(of string) { b.events = append(b.events, host.Event{Kind: host.Told, Value: of}) }
 	b.shown = func() { s.begin(parts) }
 	publish(parts, b.sound, b.wall, s)
-	g := game.New(session.Outside{
+	g := game.New(host.Host{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
-		Room:  &classroom{store: s, document: b.document},
-		Words: words, First: first, Rhythms: sync.OnceValue(rhythms),
+		Classes: &classroom{store: s, document: b.document},
+		Words:   words, First: first, Rhythms: sync.OnceValue(rhythms),
 		Query:  js.Global().Get("location").Get("search").String(),
 		Export: func() { b.export(s) },
 		Reload: func() { js.Global().Get("location").Call("reload") },
@@ -76,7 +76,7 @@ func newBrowser(parts js.Value) *browser {
 	b := &browser{page: newPage(parts.Get("start")), wall: newWall(), box: newMailbox(parts.Get("box"))}
 	b.sound = &lateSound{Sound: &noSound{now: b.wall.Now}}
 	if bridge := parts.Get("bridge"); bridge.Truthy() {
-		b.sound.make = func() (session.Sound, error) { return b.listen(bridge) }
+		b.sound.make = func() (host.Sound, error) { return b.listen(bridge) }
 	} else {
 		b.silent()
 	}
@@ -85,7 +85,7 @@ func newBrowser(parts js.Value) *browser {
 
 // listen starts the sound, where there is one. The engine must not be asked to
 // where there is none: it would end the program.
-func (b *browser) listen(bridge js.Value) (session.Sound, error) {
+func (b *browser) listen(bridge js.Value) (host.Sound, error) {
 	if !bridge.Call("open", int(audio.Rate)).Bool() {
 		b.silent()
 		return b.sound.Sound, nil
@@ -112,7 +112,7 @@ func (b *browser) silent() { b.page.listen(b.document, "visibilitychange", b.hid
 // hidden cuts a round in pictures that nobody sees; with sound the bridge does.
 func (b *browser) hidden(js.Value) {
 	if b.document.Get("hidden").Bool() {
-		b.events = append(b.events, session.Event{Kind: session.Stopped, Reason: session.WhyHidden})
+		b.events = append(b.events, host.Event{Kind: host.Stopped, Reason: host.WhyHidden})
 	}
 }
 
@@ -127,14 +127,14 @@ func (b *browser) hideCanvas() {
 func (b *browser) export(s *store) {
 	s.ExportLines(s.player.id, func(err error) {
 		if err != nil {
-			b.events = append(b.events, session.Event{Kind: session.Unexported, Reason: err.Error()})
+			b.events = append(b.events, host.Event{Kind: host.ExportFailed, Reason: err.Error()})
 		}
 	})
 }
 
-// Events implements [session.Page]: what came by mail, then what was done on the
+// Events implements [host.Page]: what came by mail, then what was done on the
 // page.
-func (b *browser) Events(into []session.Event) []session.Event {
+func (b *browser) Events(into []host.Event) []host.Event {
 	if b.frames++; b.frames == 2 { // the first is on the page
 		debug.SetGCPercent(100) // off until now: the page starts it so
 		go b.shown()
@@ -142,7 +142,7 @@ func (b *browser) Events(into []session.Event) []session.Event {
 		case err != nil:
 			panic(err) // the page says that the program has stopped
 		case none:
-			into = append(into, session.Event{Kind: session.Running})
+			into = append(into, host.Event{Kind: host.Running})
 		}
 	}
 	b.box.read(func(l letter) {
@@ -151,7 +151,7 @@ func (b *browser) Events(into []session.Event) []session.Event {
 		}
 		switch int(l[0]) {
 		case tapLetter:
-			into = append(into, session.Event{Kind: session.Tapped, Tap: session.Tap{
+			into = append(into, host.Event{Kind: host.Tapped, Tap: host.Tap{
 				At: l[1], X: l[2], Y: l[3], By: tappers[int(l[5])], Round: int(l[6]),
 			}})
 		case stateLetter:
@@ -165,11 +165,11 @@ func (b *browser) Events(into []session.Event) []session.Event {
 var tappers = [...]string{"key", "mouse", "touch", "pen", "click"}
 
 // reasons are why a sound stops, in the order of the page's mail.js.
-var reasons = [...]string{"", session.WhyHidden, session.WhyPaused, session.WhyGap, session.WhyGap}
+var reasons = [...]string{"", host.WhyHidden, host.WhyPaused, host.WhyGap, host.WhyGap}
 
-func stateEvent(l letter) session.Event {
+func stateEvent(l letter) host.Event {
 	if reason := reasons[int(l[2])]; reason != "" {
-		return session.Event{Kind: session.Stopped, Reason: reason}
+		return host.Event{Kind: host.Stopped, Reason: reason}
 	}
-	return session.Event{Kind: session.Running}
+	return host.Event{Kind: host.Running}
 }

@@ -7,7 +7,7 @@ import (
 	"maps"
 	"slices"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
@@ -97,7 +97,7 @@ func (m *memory) addPerson(name string) (p person, err error) {
 func (m *memory) rename(id, name string) error {
 	p := m.people.find(id)
 	if p == nil {
-		return session.ErrNobody
+		return host.ErrNobody
 	}
 	name, err := m.people.nickname(name, p.id)
 	if err == nil {
@@ -110,7 +110,7 @@ func (m *memory) merge(from, into string) error {
 	one, other := m.people.find(from), m.people.find(into)
 	switch {
 	case one == nil || other == nil:
-		return session.ErrNobody
+		return host.ErrNobody
 	case one.id == other.id:
 		return nil
 	}
@@ -131,7 +131,7 @@ func (m *memory) hand(from, into string) {
 func (m *memory) erase(id string) error {
 	p := m.people.find(id)
 	if p == nil {
-		return session.ErrNobody
+		return host.ErrNobody
 	}
 	gone := p.id
 	m.remove(func(h held) bool { return h.person == gone })

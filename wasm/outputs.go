@@ -8,23 +8,23 @@ import (
 	"fmt"
 	"slices"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/wasm/memo"
 )
 
 // Each output is a thing of its own, under its name, and which is in use is another.
 
-// Outputs implements [session.Store].
-func (s *store) Outputs() (o session.Outputs) {
+// Outputs implements [host.Store].
+func (s *store) Outputs() (o host.Outputs) {
 	for _, n := range s.things.Under(outputThing) {
-		var one session.Output
+		var one host.Output
 		if err := json.Unmarshal([]byte(n.Text), &one); err != nil {
 			fmt.Println("outputs:", err) // for whoever looks into the console; it stays as it is
 			continue
 		}
 		o.List = append(o.List, one)
 	}
-	slices.SortFunc(o.List, func(a, b session.Output) int {
+	slices.SortFunc(o.List, func(a, b host.Output) int {
 		return cmp.Or(a.When.Compare(b.When), cmp.Compare(a.Name, b.Name))
 	})
 	o.Chosen = s.things.Text(chosenThing)
@@ -32,9 +32,9 @@ func (s *store) Outputs() (o session.Outputs) {
 	return o
 }
 
-// KeepOutputs implements [session.Store]. It writes what is different from what it was told
+// KeepOutputs implements [host.Store]. It writes what is different from what it was told
 // or has told last: what another window has written meanwhile stays.
-func (s *store) KeepOutputs(o session.Outputs) (err error) {
+func (s *store) KeepOutputs(o host.Outputs) (err error) {
 	is := outputTexts(o)
 	for key, text := range memo.Changes(s.outputs, is) {
 		err = cmp.Or(err, s.write(key, text))
@@ -44,7 +44,7 @@ func (s *store) KeepOutputs(o session.Outputs) (err error) {
 }
 
 // outputTexts are outputs as things.
-func outputTexts(o session.Outputs) map[string]string {
+func outputTexts(o host.Outputs) map[string]string {
 	all := map[string]string{chosenThing: o.Chosen}
 	for _, one := range o.List {
 		text, err := json.Marshal(one)

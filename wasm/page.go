@@ -5,7 +5,7 @@ package main
 import (
 	"syscall/js"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -18,8 +18,8 @@ type page struct {
 	start    js.Value // what the page says until the first screen is shown; then null
 	shown    view.Screen
 	nodes    map[string]*node
-	events   []session.Event
-	places   []session.Place
+	events   []host.Event
+	places   []host.Place
 	moved    bool // the places must be measured again
 	width    float64
 	light    js.Value
@@ -83,7 +83,7 @@ func (p *page) act(action, value string) {
 	if action != "" {
 		p.at(action, value)
 		p.atOnce(action)
-		p.events = append(p.events, session.Event{Kind: session.Act, Action: action, Value: value})
+		p.events = append(p.events, host.Event{Kind: host.Used, Action: action, Value: value})
 	}
 }
 
@@ -128,14 +128,14 @@ func (p *page) pressed(event js.Value) {
 	}
 }
 
-// Events implements [session.Page].
-func (p *page) Events(into []session.Event) []session.Event {
+// Events implements [host.Page].
+func (p *page) Events(into []host.Event) []host.Event {
 	into = append(into, p.events...)
 	p.events = p.events[:0]
 	return into
 }
 
-// Light implements [session.Page].
+// Light implements [host.Page].
 func (p *page) Light() bool {
 	if p.theme != view.ThemeSystem {
 		return p.theme == view.ThemeLight
@@ -143,7 +143,7 @@ func (p *page) Light() bool {
 	return p.light.Get("matches").Bool()
 }
 
-// Theme implements [session.Page]. The style sheet knows it by the root element.
+// Theme implements [host.Page]. The style sheet knows it by the root element.
 func (p *page) Theme(theme string) {
 	p.theme = theme
 	root := p.document.Get("documentElement")
@@ -154,10 +154,10 @@ func (p *page) Theme(theme string) {
 	root.Call("setAttribute", "data-theme", theme)
 }
 
-// Calm implements [session.Page].
+// Calm implements [host.Page].
 func (p *page) Calm() bool { return p.calm.Get("matches").Bool() }
 
-// Width implements [session.Page].
+// Width implements [host.Page].
 func (p *page) Width() float64 { return p.width }
 
 func (p *page) measure() {
@@ -165,14 +165,14 @@ func (p *page) measure() {
 	p.moved = true
 }
 
-// TwoColumns implements [session.Page].
+// TwoColumns implements [host.Page].
 func (p *page) TwoColumns() bool { return p.broad.Get("matches").Bool() }
 
-// Touch implements [session.Page].
+// Touch implements [host.Page].
 func (p *page) Touch() bool { return !p.typed && p.coarse.Get("matches").Bool() }
 
-// Places implements [session.Page]. It measures only after something moved.
-func (p *page) Places(into []session.Place) []session.Place {
+// Places implements [host.Page]. It measures only after something moved.
+func (p *page) Places(into []host.Place) []host.Place {
 	if p.moved {
 		p.moved = false
 		p.places = p.places[:0]
@@ -180,7 +180,7 @@ func (p *page) Places(into []session.Place) []session.Place {
 		for i := range found.Length() {
 			el := found.Index(i)
 			box := el.Call("getBoundingClientRect")
-			p.places = append(p.places, session.Place{
+			p.places = append(p.places, host.Place{
 				Picture: el.Get("dataset").Get("place").String(),
 				X:       box.Get("x").Float(), Y: box.Get("y").Float(),
 				W: box.Get("width").Float(), H: box.Get("height").Float(),
@@ -190,7 +190,7 @@ func (p *page) Places(into []session.Place) []session.Place {
 	return append(into, p.places...)
 }
 
-// Show implements [session.Page].
+// Show implements [host.Page].
 func (p *page) Show(s view.Screen) {
 	arrived := s.ID != p.shown.ID
 	html := p.document.Get("documentElement")

@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -191,10 +191,10 @@ func TestWhatIsDone(t *testing.T) {
 	p.script(`document.querySelector("#k input").click()`)
 	p.script(`document.querySelector("#k input").click()`)
 	p.script(`for (const repeat of [false, true]) dispatchEvent(new KeyboardEvent("keydown", { key: "Escape", repeat }))`)
-	require.Equal(t, []session.Event{
-		{Kind: session.Act, Action: "do-b"}, {Kind: session.Act, Action: "slide", Value: "120"},
-		{Kind: session.Act, Action: "check", Value: "yes"}, {Kind: session.Act, Action: "check"},
-		{Kind: session.Act, Action: "leave", Value: view.ByEscape},
+	require.Equal(t, []host.Event{
+		{Kind: host.Used, Action: "do-b"}, {Kind: host.Used, Action: "slide", Value: "120"},
+		{Kind: host.Used, Action: "check", Value: "yes"}, {Kind: host.Used, Action: "check"},
+		{Kind: host.Used, Action: "leave", Value: view.ByEscape},
 	}, p.Events(nil))
 	require.Empty(t, p.Events(nil), "each once")
 }

@@ -11,7 +11,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // A person is somebody who practises here, as she is kept.
@@ -37,7 +37,7 @@ func readPerson(v js.Value) person {
 }
 
 // asked is a person as the game sees her.
-func (p person) asked() session.Person { return session.Person{ID: p.id, Name: p.name} }
+func (p person) asked() host.Person { return host.Person{ID: p.id, Name: p.name} }
 
 // crowd are all persons, those who were merged too.
 type crowd []person
@@ -77,13 +77,13 @@ func (all crowd) named(name string) *person {
 func (all crowd) nickname(name, id string) (string, error) {
 	name = tidy(name)
 	if name == "" {
-		return "", session.ErrNoName
+		return "", host.ErrNoName
 	}
-	if utf8.RuneCountInString(name) > session.MostName {
-		return "", session.ErrLongName
+	if utf8.RuneCountInString(name) > host.MostName {
+		return "", host.ErrLongName
 	}
 	if other := all.named(name); other != nil && other.id != id {
-		return "", session.ErrNameUsed
+		return "", host.ErrNameUsed
 	}
 	return name, nil
 }
@@ -157,7 +157,7 @@ func (d *database) rename(id, name string) error {
 		}
 		p := all.find(id)
 		if p == nil {
-			return session.ErrNobody
+			return host.ErrNobody
 		}
 		if p.name, err = all.nickname(name, p.id); err != nil {
 			return err
@@ -176,7 +176,7 @@ func (d *database) merge(from, into string) error {
 		one, other := all.find(from), all.find(into)
 		switch {
 		case one == nil || other == nil:
-			return session.ErrNobody
+			return host.ErrNobody
 		case one.id == other.id:
 			return nil
 		}

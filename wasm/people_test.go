@@ -10,7 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 const (
@@ -18,9 +18,9 @@ const (
 	tick    = 10 * time.Millisecond
 )
 
-func (s *store) addNow(t testing.TB, name string) session.Person {
+func (s *store) addNow(t testing.TB, name string) host.Person {
 	t.Helper()
-	return told(t, func(done func(session.Person, error)) { s.AddPerson(name, done) })
+	return told(t, func(done func(host.Person, error)) { s.AddPerson(name, done) })
 }
 
 func (s *store) renameNow(id, name string) error {
@@ -39,7 +39,7 @@ func (s *store) eraseNow(id string) error {
 func (s *store) chosen(t testing.TB) string {
 	t.Helper()
 	come := make(chan string, 1)
-	s.People(func(_ []session.Person, p session.Person, err error) {
+	s.People(func(_ []host.Person, p host.Person, err error) {
 		require.NoError(t, err)
 		come <- p.Name
 	})
@@ -71,15 +71,15 @@ func TestPeople(t *testing.T) {
 		require.NoError(t, s.renameNow(amira.ID, "AMIRA of Cairo"), "of one person only the case changes")
 		require.Equal(t, []string{"ليلى", "AMIRA of Cairo"}, s.names(t))
 		for name, want := range map[string]error{
-			"": session.ErrNoName, " \n\x00": session.ErrNoName, "amira OF cairo": session.ErrNameUsed,
-			strings.Repeat("ä", session.MostName+1): session.ErrLongName,
+			"": host.ErrNoName, " \n\x00": host.ErrNoName, "amira OF cairo": host.ErrNameUsed,
+			strings.Repeat("ä", host.MostName+1): host.ErrLongName,
 		} {
 			require.ErrorIs(t, s.renameNow(firstPerson.id, name), want)
-			_, err := attempt(func(done func(session.Person, error)) { s.AddPerson(name, done) })
+			_, err := attempt(func(done func(host.Person, error)) { s.AddPerson(name, done) })
 			require.ErrorIs(t, err, want)
 		}
-		require.NoError(t, s.renameNow(firstPerson.id, strings.Repeat("ä", session.MostName)))
-		require.ErrorIs(t, s.renameNow("nobody", "x"), session.ErrNobody)
+		require.NoError(t, s.renameNow(firstPerson.id, strings.Repeat("ä", host.MostName)))
+		require.ErrorIs(t, s.renameNow("nobody", "x"), host.ErrNobody)
 		require.Len(t, s.names(t), 2)
 	})
 }
@@ -101,8 +101,8 @@ func TestMerge(t *testing.T) {
 		require.Equal(t, jsonl(t, all[:8]...), s.text(t, firstPerson.id))
 
 		require.NoError(t, s.mergeNow(firstPerson.id, firstPerson.id))
-		require.ErrorIs(t, s.mergeNow(firstPerson.id, "nobody"), session.ErrNobody)
-		require.ErrorIs(t, s.mergeNow("nobody", firstPerson.id), session.ErrNobody)
+		require.ErrorIs(t, s.mergeNow(firstPerson.id, "nobody"), host.ErrNobody)
+		require.ErrorIs(t, s.mergeNow("nobody", firstPerson.id), host.ErrNobody)
 		require.Equal(t, 8, strings.Count(s.text(t, ""), "\n"))
 		s.addNow(t, "Amira")
 		require.Equal(t, []string{"", "Amira"}, s.names(t), "the nickname is free again")
@@ -140,7 +140,7 @@ func TestErase(t *testing.T) {
 		require.Equal(t, "", s.chosen(t))
 		require.Equal(t, jsonl(t, all[:3]...), s.text(t, ""))
 		require.Zero(t, s.lastImportNow(t).Rounds)
-		require.ErrorIs(t, s.eraseNow(amira.ID), session.ErrNobody)
+		require.ErrorIs(t, s.eraseNow(amira.ID), host.ErrNobody)
 
 		require.NoError(t, s.renameNow(firstPerson.id, "Leyla"))
 		require.NoError(t, s.eraseNow(firstPerson.id))
@@ -152,7 +152,7 @@ func TestErase(t *testing.T) {
 		s.keepNow(t, all[0])
 		s.addNow(t, "Amira")
 		s.keepNow(t, all[1])
-		require.NoError(t, s.eraseNow(session.Everybody))
+		require.NoError(t, s.eraseNow(host.Everybody))
 		require.Equal(t, []string{""}, s.names(t))
 		require.Empty(t, s.text(t, ""))
 		s.keepNow(t, all[2])

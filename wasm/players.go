@@ -5,7 +5,7 @@ package main
 import (
 	"syscall/js"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // playerKey is under what a window, and the browser, remember who was chosen last.
@@ -45,7 +45,7 @@ func (s *store) choose(p person) {
 	_ = setItem(s.local, playerKey, p.id)
 }
 
-// Choose implements [session.Diary].
+// Choose implements [host.Diary].
 func (s *store) Choose(id string) {
 	s.choose(person{id: id})
 	go func() { _, _ = s.crowd() }() // what is wrong, whoever asks next is told
@@ -70,11 +70,11 @@ func (s *store) crowd() (all crowd, err error) {
 	return all, nil
 }
 
-// People implements [session.Diary].
-func (s *store) People(done func([]session.Person, session.Person, error)) {
+// People implements [host.Diary].
+func (s *store) People(done func([]host.Person, host.Person, error)) {
 	go func() {
 		all, err := s.crowd()
-		var people []session.Person
+		var people []host.Person
 		for _, p := range all.present() {
 			people = append(people, p.asked())
 		}
@@ -82,8 +82,8 @@ func (s *store) People(done func([]session.Person, session.Person, error)) {
 	}()
 }
 
-// AddPerson implements [session.Diary].
-func (s *store) AddPerson(name string, done func(session.Person, error)) {
+// AddPerson implements [host.Diary].
+func (s *store) AddPerson(name string, done func(host.Person, error)) {
 	go func() {
 		<-s.opened
 		add := s.memory.addPerson
@@ -98,7 +98,7 @@ func (s *store) AddPerson(name string, done func(session.Person, error)) {
 	}()
 }
 
-// Rename implements [session.Diary].
+// Rename implements [host.Diary].
 func (s *store) Rename(id, name string, done func(error)) {
 	go func() {
 		<-s.opened
@@ -110,7 +110,7 @@ func (s *store) Rename(id, name string, done func(error)) {
 	}()
 }
 
-// Merge implements [session.Diary].
+// Merge implements [host.Diary].
 func (s *store) Merge(from, into string, done func(error)) {
 	go func() {
 		<-s.opened
@@ -126,7 +126,7 @@ func (s *store) Merge(from, into string, done func(error)) {
 	}()
 }
 
-// Erase implements [session.Diary].
+// Erase implements [host.Diary].
 func (s *store) Erase(id string, done func(error)) {
 	go func() {
 		<-s.opened
@@ -139,7 +139,7 @@ func (s *store) Erase(id string, done func(error)) {
 }
 
 func (s *store) erase(id string) error {
-	if id == session.Everybody {
+	if id == host.Everybody {
 		if s.err == nil {
 			if err := s.database.eraseAll(); err != nil {
 				return err

@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/diary"
 )
 
@@ -88,8 +88,8 @@ func TestBehind(t *testing.T) {
 	s := newStore(t, t.Name())
 	s.keepNow(t, practice(t, 0, 20, 5)...)
 	s.change(t, func(tx transaction) error { return tx.delete(daysStore, []any{firstPerson.id, "2026-01-06"}) })
-	come := make(chan session.Days, mostReadings)
-	s.Days(func(d session.Days) { come <- d })
+	come := make(chan host.Days, mostReadings)
+	s.Days(func(d host.Days) { come <- d })
 	d := <-come
 	require.Equal(t, []int{5, 15}, []int{d.Behind, rounds(d.Days)})
 	require.NotContains(t, strings.Join(texts(d.Days), ""), "2026-01-06")

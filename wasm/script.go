@@ -5,7 +5,7 @@ package main
 import (
 	"syscall/js"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // publish makes the page script window.groundbeat. It is part of the product:
@@ -24,7 +24,7 @@ import (
 //	         TypeError that says what is allowed; without sound they do nothing)
 //	log()    a promise of all finished rounds of everybody, oldest first; what is
 //	         no JSON is left out (and stays where it is)
-func publish(parts js.Value, sound session.Sound, wall session.Wall, s *store) {
+func publish(parts js.Value, sound host.Sound, wall host.Wall, s *store) {
 	heard := js.FuncOf(func(js.Value, []js.Value) any {
 		p, err := sound.Heard(wall.Now())
 		if err != nil {

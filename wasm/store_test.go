@@ -14,7 +14,7 @@ import (
 	"github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
@@ -91,10 +91,10 @@ func (s *store) keepNow(t testing.TB, rounds ...history.Round) {
 }
 
 // daysNow are the days when all is counted, and how often they were told.
-func (s *store) daysNow(t testing.TB) (days session.Days, told int) {
+func (s *store) daysNow(t testing.TB) (days host.Days, told int) {
 	t.Helper()
-	come := make(chan session.Days, mostReadings+1)
-	s.Days(func(d session.Days) { come <- d })
+	come := make(chan host.Days, mostReadings+1)
+	s.Days(func(d host.Days) { come <- d })
 	for {
 		days, told = <-come, told+1
 		if require.NoError(t, days.Err); days.Behind == 0 {
@@ -126,17 +126,17 @@ func (s *store) text(t testing.TB, person string) string {
 	return parts.Call("join", "").String()
 }
 
-func (s *store) importNow(t testing.TB, text string) session.Preview {
+func (s *store) importNow(t testing.TB, text string) host.Preview {
 	t.Helper()
-	return told(t, func(done func(session.Preview, error)) { s.Import("rounds.jsonl", strings.NewReader(text), done) })
+	return told(t, func(done func(host.Preview, error)) { s.Import("rounds.jsonl", strings.NewReader(text), done) })
 }
 
-func (s *store) acceptNow(t testing.TB, own bool) session.Imported {
+func (s *store) acceptNow(t testing.TB, own bool) host.Imported {
 	t.Helper()
-	return told(t, func(done func(session.Imported, error)) { s.Accept(own, done) })
+	return told(t, func(done func(host.Imported, error)) { s.Accept(own, done) })
 }
 
-func (s *store) lastImportNow(t testing.TB) session.Imported {
+func (s *store) lastImportNow(t testing.TB) host.Imported {
 	t.Helper()
 	return told(t, s.LastImport)
 }

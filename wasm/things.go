@@ -8,7 +8,7 @@ import (
 	"syscall/js"
 	"time"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/wasm/memo"
 )
 
@@ -103,7 +103,7 @@ func (s *store) join() {
 		}
 	}
 	if len(news) > 0 {
-		s.told(session.Things)
+		s.told(host.Things)
 	}
 }
 
@@ -165,11 +165,11 @@ func (s *store) hear(data js.Value) {
 		if len(s.memory.rounds) > 0 {
 			go s.try()
 		}
-		s.told(session.Rounds)
+		s.told(host.Rounds)
 		return
 	}
 	if s.things.Take(readThing(data)) {
-		s.told(session.Things)
+		s.told(host.Things)
 	}
 }
 
@@ -181,14 +181,14 @@ func (s *store) broadcast(message map[string]any) {
 	}
 }
 
-// Remembered implements [session.Store].
+// Remembered implements [host.Store].
 func (s *store) Remembered(name string) string { return s.things.Text(settingThing + name) }
 
-// Remember implements [session.Store].
+// Remember implements [host.Store].
 func (s *store) Remember(name, text string) { _ = s.write(settingThing+name, text) } // or it holds for this visit
 
-// Begun implements [session.Store].
+// Begun implements [host.Store].
 func (s *store) Begun() bool { return s.things.Text(begunThing) != "" }
 
-// KeepBegun implements [session.Store].
+// KeepBegun implements [host.Store].
 func (s *store) KeepBegun() { _ = s.write(begunThing, "yes") } // where it can be kept

@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/wasm/memo"
 )
 
@@ -29,12 +29,12 @@ func (d *database) things(t *testing.T) map[string]string {
 	return texts
 }
 
-func output(name string, mean float64) session.Output {
-	return session.Output{Name: name, Mean: mean, When: time.Date(2026, 1, 31, 18, int(mean), 0, 0, time.UTC)}
+func output(name string, mean float64) host.Output {
+	return host.Output{Name: name, Mean: mean, When: time.Date(2026, 1, 31, 18, int(mean), 0, 0, time.UTC)}
 }
 
 // measures adds an output to those that a window knows, as Set-up does.
-func (s *store) measures(t *testing.T, o *session.Outputs, one session.Output) {
+func (s *store) measures(t *testing.T, o *host.Outputs, one host.Output) {
 	t.Helper()
 	o.List, o.Chosen = append(o.List, one), one.Name
 	require.NoError(t, s.KeepOutputs(*o))
@@ -55,16 +55,16 @@ func TestTwoWindowsKeepThings(t *testing.T) {
 	room := &classroom{store: one}
 	require.NoError(t, room.Keep("set/Monday", "class set 1"))
 	for range 3 { // the output, that it is chosen, and the set
-		require.Equal(t, session.Things, <-told)
+		require.Equal(t, host.Things, <-told)
 	}
-	want := []session.Output{output("studio", 38), output("headphones", 50)}
-	require.Equal(t, session.Outputs{Chosen: "studio", List: want}, other.Outputs())
+	want := []host.Output{output("studio", 38), output("headphones", 50)}
+	require.Equal(t, host.Outputs{Chosen: "studio", List: want}, other.Outputs())
 	require.Equal(t, []string{"class set 1"}, (&classroom{store: other}).KeptUnder("set/"))
 	one.join()
 	other.join()
 	for _, local := range []js.Value{local, js.Null()} { // by the one or by the other storage
 		next := openStore(t, t.Name(), local)
-		require.Equal(t, session.Outputs{Chosen: "studio", List: want}, next.Outputs())
+		require.Equal(t, host.Outputs{Chosen: "studio", List: want}, next.Outputs())
 		require.Equal(t, []string{"class set 1"}, (&classroom{store: next}).KeptUnder("set/"))
 	}
 	require.Len(t, one.database.things(t), 4)
@@ -167,10 +167,10 @@ func TestEarlierThings(t *testing.T) {
 	require.True(t, s.Begun())
 	require.Equal(t, "studio", s.Outputs().Chosen)
 	room := &classroom{store: s}
-	require.Equal(t, []string{setA, setB}, room.KeptUnder(session.KeptSet))
+	require.Equal(t, []string{setA, setB}, room.KeptUnder(host.KeptSet))
 	require.NoError(t, room.Keep("set/A", ""))
 	again := makeStore(local, js.Null())
-	require.Equal(t, []string{setB}, (&classroom{store: again}).KeptUnder(session.KeptSet))
+	require.Equal(t, []string{setB}, (&classroom{store: again}).KeptUnder(host.KeptSet))
 	require.Contains(t, item(local, "groundbeat.class.sets"), "name: A", "an earlier page finds what it had")
 }
 
@@ -206,7 +206,7 @@ func TestEarlierPageGoesOn(t *testing.T) {
 	require.NoError(t, setItem(local, "groundbeat.outputs", `{"v":1,"chosen":"studio","outputs":[{"name":"studio","mean":40,"spread":12,"when":"2026-02-01T18:30:00Z"}]}`))
 
 	again := makeStore(local, js.Null())
-	require.Equal(t, []string{setB, setA}, (&classroom{store: again}).KeptUnder(session.KeptSet))
+	require.Equal(t, []string{setB, setA}, (&classroom{store: again}).KeptUnder(host.KeptSet))
 	var names []string
 	for _, one := range again.Outputs().List {
 		names = append(names, one.Name)

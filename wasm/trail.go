@@ -5,7 +5,7 @@ package main
 import (
 	"syscall/js"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // trail is the browser's history. The state of each entry is its mark.
@@ -20,7 +20,7 @@ func newTrail(p *page) *trail {
 	p.listen(js.Global(), "popstate", func(js.Value) {
 		if !t.arrived() {
 			query := js.Global().Get("location").Get("search").String()
-			p.events = append(p.events, session.Event{Kind: session.Visited, Value: query, Mark: t.mark()})
+			p.events = append(p.events, host.Event{Kind: host.Visited, Value: query, Mark: t.mark()})
 		}
 	})
 	return t
@@ -44,7 +44,7 @@ func (t *trail) arrived() bool {
 	return len(after) > 0
 }
 
-// Link implements [session.Page]. Browsers allow only so many changes in so many
+// Link implements [host.Page]. Browsers allow only so many changes in so many
 // seconds and throw beyond (Safari: 100 in 30). Then the address lags behind and
 // follows with a later change: that must not end the program.
 func (p *page) Link(query, mark string, visit bool) {
@@ -69,7 +69,7 @@ func (t *trail) link(query, mark string, visit bool) {
 	}
 }
 
-// Back implements [session.Page].
+// Back implements [host.Page].
 func (p *page) Back(mark string) {
 	if t := p.trail; t.mark() == mark && !t.going {
 		t.going = true

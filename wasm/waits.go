@@ -9,7 +9,7 @@ import (
 	"syscall/js"
 	"time"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -129,7 +129,7 @@ func (s *store) whyWaits(id string) error {
 	return s.waits.why
 }
 
-// Storage implements [session.Store].
+// Storage implements [host.Store].
 func (s *store) Storage() view.Storage {
 	is := view.Storage{Aside: true, Older: s.stands == older, Blocked: s.stands == blocked}
 	is.None = s.err != nil && !is.Older && !is.Blocked
@@ -142,7 +142,7 @@ func (s *store) Storage() view.Storage {
 	return is
 }
 
-// SaveWaiting implements [session.Store].
+// SaveWaiting implements [host.Store].
 func (s *store) SaveWaiting() error {
 	var text strings.Builder
 	for _, h := range s.memory.of("") {
@@ -156,4 +156,4 @@ func (s *store) SaveWaiting() error {
 	return handOver(js.Global().Get("document"), "groundbeat-rounds-waiting.jsonl", "application/jsonl", js.ValueOf([]any{text.String()}))
 }
 
-var _ session.Store = (*store)(nil)
+var _ host.Store = (*store)(nil)

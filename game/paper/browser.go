@@ -5,16 +5,16 @@ import (
 	"fmt"
 
 	"groundbeat/assets"
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
-	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
 // A Game is what plays on the page.
 type Game interface {
-	Happened(e *session.Event)
+	Happened(e *host.Event)
 	Tick(now float64)
-	Picture(place session.Place) *view.Picture
+	Picture(place host.Place) *view.Picture
 }
 
 // A Browser is all that is outside of a game.
@@ -28,11 +28,11 @@ type Browser struct {
 	Exports int     // how often the file of all rounds was asked for
 	Reloads int     // how often the page asked to be loaded anew
 
-	open    func(*session.Outside) Game
+	open    func(*host.Host) Game
 	device  Device
 	seed    uint64
 	game    Game
-	outside session.Outside
+	outside host.Host
 	frames  int
 	hidden  bool
 	words   view.Words
@@ -62,7 +62,7 @@ func New(d Device, seed uint64) *Browser {
 }
 
 // Open opens the page at a link, with what plays on it, and lets it come up.
-func (b *Browser) Open(query string, open func(*session.Outside) Game) {
+func (b *Browser) Open(query string, open func(*host.Host) Game) {
 	b.open = open
 	b.Page.trail = newTrail(query)
 	b.Load()
@@ -79,8 +79,8 @@ func (b *Browser) Load() {
 	b.Page = p
 	b.Sound = newSound(newDevice(b.device, b.Wall, p.Add, b.seed))
 	first, _ := b.all.Get(view.FirstRound().Rhythm)
-	b.outside = session.Outside{
-		Sound: b.Sound, Page: p, Store: b.Storage, Diary: b.Storage, Wall: b.Wall, Room: room{b.Storage},
+	b.outside = host.Host{
+		Sound: b.Sound, Page: p, Store: b.Storage, Diary: b.Storage, Wall: b.Wall, Classes: room{b.Storage},
 		Words: b.words, First: first, Rhythms: func() *rhythm.Catalogue { return b.all },
 		Query:  b.Query(),
 		Export: func() { b.Exports++ },
@@ -125,14 +125,14 @@ func (b *Browser) Advance() {
 	if b.frames++; b.frames == 2 {
 		b.Sound.asked = true
 		if b.Sound.none {
-			b.Page.Add(session.Event{Kind: session.Running})
+			b.Page.Add(host.Event{Kind: host.Running})
 		}
 	}
 	b.Sound.tick()
 	before := b.Storage.Storage()
 	b.Storage.tick()
 	if b.Storage.Storage() != before {
-		b.Page.Add(session.Event{Kind: session.Stored})
+		b.Page.Add(host.Event{Kind: host.Stored})
 	}
 	if b.Page.trail.arrive() {
 		b.came()
@@ -163,7 +163,7 @@ func (b *Browser) Stall(ms float64) { b.Wall.passed += ms }
 
 // Interrupt takes the sound away, as a call does; the next press asks for it again.
 func (b *Browser) Interrupt() {
-	b.Sound.suspend(session.WhyPaused)
+	b.Sound.suspend(host.WhyPaused)
 	b.Frame()
 }
 
@@ -172,7 +172,7 @@ func (b *Browser) Hide(on bool) {
 	b.hidden = on
 	b.Sound.wanted = !on
 	if on {
-		b.Sound.suspend(session.WhyHidden)
+		b.Sound.suspend(host.WhyHidden)
 	} else {
 		b.Sound.resume()
 	}

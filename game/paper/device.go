@@ -7,7 +7,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // How the page's bridge deals with blocks, with its own figures.
@@ -35,7 +35,7 @@ type Device struct {
 type device struct {
 	Device
 	wall  *Wall
-	tell  func(session.Event)
+	tell  func(host.Event)
 	clock *clock.Clock
 	take  func(to int64) []audio.Hit
 	rng   *rand.Rand
@@ -63,7 +63,7 @@ type device struct {
 	began   float64  // without sound: when frame 0 would have been heard
 }
 
-func newDevice(d Device, wall *Wall, tell func(session.Event), seed uint64) *device {
+func newDevice(d Device, wall *Wall, tell func(host.Event), seed uint64) *device {
 	x := &device{
 		Device: d, wall: wall, tell: tell, none: d.None, clock: clock.New(int(audio.Rate)),
 		rng: rand.New(rand.NewPCG(seed, 1)), wanted: true, opens: -1,
@@ -121,7 +121,7 @@ func (d *device) restart(why string) {
 	d.cut()
 	d.waiting, d.fresh, d.torn = nil, true, false
 	if why != "" {
-		d.tell(session.Event{Kind: session.Stopped, Reason: why})
+		d.tell(host.Event{Kind: host.Stopped, Reason: why})
 	}
 }
 
@@ -141,7 +141,7 @@ func (d *device) suspend(why string) {
 		d.clock.Read(clock.Reading{})
 	}
 	d.woken = 0
-	d.tell(session.Event{Kind: session.Stopped, Reason: why})
+	d.tell(host.Event{Kind: host.Stopped, Reason: why})
 }
 
 // tick lets the device go on to what time it is.
@@ -157,7 +157,7 @@ func (d *device) tick() {
 		if d.torn {
 			d.restart("")
 		}
-		d.tell(session.Event{Kind: session.Running})
+		d.tell(host.Event{Kind: host.Running})
 	}
 	d.pump()
 	d.read()
@@ -169,7 +169,7 @@ func (d *device) pump() {
 		at := int64(math.Round(d.now() * rate))
 		switch {
 		case !d.fresh && d.next < at+int64(late*rate):
-			d.restart(session.WhyGap)
+			d.restart(host.WhyGap)
 			continue
 		case !d.fresh && d.next >= at+int64(lead*rate):
 			return

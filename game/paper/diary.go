@@ -7,7 +7,7 @@ import (
 	"slices"
 	"time"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
@@ -26,16 +26,16 @@ type arrival struct {
 
 // of are the rounds of a person, by their time.
 func (s *Storage) of(person string) []history.Round {
-	mine := slices.DeleteFunc(slices.Clone(s.rounds), func(k kept) bool { return person != session.Everybody && k.person != person })
+	mine := slices.DeleteFunc(slices.Clone(s.rounds), func(k kept) bool { return person != host.Everybody && k.person != person })
 	all := read(mine)
 	slices.SortStableFunc(all, func(a, b history.Round) int { return a.Time().Compare(b.Time()) })
 	return all
 }
 
 // Days tells the days of who is chosen.
-func (s *Storage) Days(done func(session.Days)) {
+func (s *Storage) Days(done func(host.Days)) {
 	s.later(func() {
-		days := session.Days{Person: s.who()}
+		days := host.Days{Person: s.who()}
 		for _, r := range s.of(days.Person.ID) {
 			n := len(days.Days)
 			if n == 0 || days.Days[n-1].Date() != diary.Date(r) {
@@ -58,9 +58,9 @@ func (s *Storage) Latest(kind string, n int, done func([]history.Round, error)) 
 }
 
 // Import reads a file.
-func (s *Storage) Import(file string, text io.Reader, done func(session.Preview, error)) {
+func (s *Storage) Import(file string, text io.Reader, done func(host.Preview, error)) {
 	s.later(func() {
-		p := session.Preview{File: file}
+		p := host.Preview{File: file}
 		s.read, s.last.file = nil, file
 		for r, err := range history.Lines(file, text) {
 			s.sift(&p, r, err)
@@ -71,7 +71,7 @@ func (s *Storage) Import(file string, text io.Reader, done func(session.Preview,
 }
 
 // sift takes a line of a file.
-func (s *Storage) sift(p *session.Preview, r history.Round, err error) {
+func (s *Storage) sift(p *host.Preview, r history.Round, err error) {
 	var newer *history.Newer
 	there := slices.ContainsFunc(s.rounds, func(k kept) bool { return k.id == r.ID }) ||
 		slices.ContainsFunc(s.read, func(a arrival) bool { return a.id == r.ID })
@@ -98,7 +98,7 @@ func (s *Storage) sift(p *session.Preview, r history.Round, err error) {
 }
 
 // Accept keeps what is new in it.
-func (s *Storage) Accept(own bool, done func(session.Imported, error)) {
+func (s *Storage) Accept(own bool, done func(host.Imported, error)) {
 	s.later(func() {
 		s.last.id, s.last.when = s.wall.ID(), s.wall.Date()
 		who := s.who().ID
@@ -117,8 +117,8 @@ func (s *Storage) Accept(own bool, done func(session.Imported, error)) {
 }
 
 // imported is the last import.
-func (s *Storage) imported() session.Imported {
-	in := session.Imported{File: s.last.file, When: s.last.when}
+func (s *Storage) imported() host.Imported {
+	in := host.Imported{File: s.last.file, When: s.last.when}
 	for _, k := range s.rounds {
 		if s.last.id != "" && k.batch == s.last.id {
 			in.Rounds++
@@ -128,7 +128,7 @@ func (s *Storage) imported() session.Imported {
 }
 
 // LastImport tells of it.
-func (s *Storage) LastImport(done func(session.Imported, error)) {
+func (s *Storage) LastImport(done func(host.Imported, error)) {
 	s.later(func() { done(s.imported(), nil) })
 }
 
@@ -169,7 +169,7 @@ func (s *Storage) export(id, name, head string, row func(r history.Round, player
 	s.later(func() {
 		text := head
 		for _, p := range s.people {
-			if id != session.Everybody && p.ID != id {
+			if id != host.Everybody && p.ID != id {
 				continue
 			}
 			for _, r := range s.of(p.ID) {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/paper"
 	"groundbeat/game/session"
 	"groundbeat/game/view"
@@ -21,7 +22,7 @@ func opened(t *testing.T, query string, seed uint64) *paper.Browser {
 func on(t *testing.T, d paper.Device, query string, seed uint64) *paper.Browser {
 	t.Helper()
 	b := paper.New(d, seed)
-	b.Open(query, func(o *session.Outside) paper.Game { return session.New(o) })
+	b.Open(query, func(o *host.Host) paper.Game { return session.New(o) })
 	t.Cleanup(func() { require.Empty(t, b.Page.Wrong) })
 	return b
 }

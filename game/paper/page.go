@@ -3,7 +3,7 @@ package paper
 import (
 	"fmt"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -16,7 +16,7 @@ type Page struct {
 	Colour string   // the theme that is used
 
 	screen view.Screen
-	events []session.Event
+	events []host.Event
 	trail  trail
 }
 
@@ -45,21 +45,21 @@ func (p *Page) Show(s view.Screen) {
 func (p *Page) Screen() *view.Screen { return &p.screen }
 
 // Events hands over what was done.
-func (p *Page) Events(into []session.Event) []session.Event {
+func (p *Page) Events(into []host.Event) []host.Event {
 	into = append(into, p.events...)
 	p.events = p.events[:0]
 	return into
 }
 
 // Add lets something happen in the next frame.
-func (p *Page) Add(e session.Event) { p.events = append(p.events, e) }
+func (p *Page) Add(e host.Event) { p.events = append(p.events, e) }
 
 // Places are those of the pictures on the screen, one below another.
-func (p *Page) Places(into []session.Place) []session.Place {
+func (p *Page) Places(into []host.Place) []host.Place {
 	y := 0.0
 	p.screen.Each(func(it *view.Item) {
 		if it.Place != "" {
-			into = append(into, session.Place{Picture: it.Place, X: 10, Y: y, W: p.Across - 20, H: (p.Across - 20) / it.Aspect})
+			into = append(into, host.Place{Picture: it.Place, X: 10, Y: y, W: p.Across - 20, H: (p.Across - 20) / it.Aspect})
 			y += 400
 		}
 	})

@@ -5,12 +5,12 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 )
 
 // person is somebody who practises here.
 type person struct {
-	session.Person
+	host.Person
 	batch string // of the import that brought her
 }
 
@@ -35,22 +35,22 @@ func (s *Storage) nickname(name, id string) (string, error) {
 	name = strings.Join(strings.Fields(name), " ")
 	switch other := s.named(name); {
 	case name == "":
-		return "", session.ErrNoName
-	case utf8.RuneCountInString(name) > session.MostName:
-		return "", session.ErrLongName
+		return "", host.ErrNoName
+	case utf8.RuneCountInString(name) > host.MostName:
+		return "", host.ErrLongName
 	case other != nil && other.ID != id:
-		return "", session.ErrNameUsed
+		return "", host.ErrNameUsed
 	}
 	return name, nil
 }
 
 func (s *Storage) add(name, batch string) *person {
-	s.people = append(s.people, person{session.Person{ID: s.wall.ID(), Name: name}, batch})
+	s.people = append(s.people, person{host.Person{ID: s.wall.ID(), Name: name}, batch})
 	return &s.people[len(s.people)-1]
 }
 
 // who is the person who is chosen; the first where she is not there.
-func (s *Storage) who() session.Person {
+func (s *Storage) who() host.Person {
 	if p := s.person(s.chosen); p != nil {
 		return p.Person
 	}
@@ -59,9 +59,9 @@ func (s *Storage) who() session.Person {
 }
 
 // People tells who practises here.
-func (s *Storage) People(done func([]session.Person, session.Person, error)) {
+func (s *Storage) People(done func([]host.Person, host.Person, error)) {
 	s.later(func() {
-		var all []session.Person
+		var all []host.Person
 		for _, p := range s.people {
 			all = append(all, p.Person)
 		}
@@ -73,11 +73,11 @@ func (s *Storage) People(done func([]session.Person, session.Person, error)) {
 func (s *Storage) Choose(person string) { s.chosen = person }
 
 // AddPerson adds one, and chooses her.
-func (s *Storage) AddPerson(name string, done func(session.Person, error)) {
+func (s *Storage) AddPerson(name string, done func(host.Person, error)) {
 	s.later(func() {
 		name, err := s.nickname(name, "")
 		if err != nil {
-			done(session.Person{}, err)
+			done(host.Person{}, err)
 			return
 		}
 		p := s.add(name, "")
@@ -91,7 +91,7 @@ func (s *Storage) Rename(id, name string, done func(error)) {
 	s.later(func() {
 		p, name, err := s.person(id), name, error(nil)
 		if p == nil {
-			err = session.ErrNobody
+			err = host.ErrNobody
 		} else if name, err = s.nickname(name, id); err == nil {
 			p.Name = name
 		}
@@ -103,7 +103,7 @@ func (s *Storage) Rename(id, name string, done func(error)) {
 func (s *Storage) Merge(from, into string, done func(error)) {
 	s.later(func() {
 		if s.person(from) == nil || s.person(into) == nil {
-			done(session.ErrNobody)
+			done(host.ErrNobody)
 			return
 		}
 		for i := range s.rounds {
@@ -119,8 +119,8 @@ func (s *Storage) Merge(from, into string, done func(error)) {
 // Erase removes all that is kept of a person, or of everybody.
 func (s *Storage) Erase(id string, done func(error)) {
 	s.later(func() {
-		s.rounds = slices.DeleteFunc(s.rounds, func(k kept) bool { return id == session.Everybody || k.person == id })
-		if id == session.Everybody {
+		s.rounds = slices.DeleteFunc(s.rounds, func(k kept) bool { return id == host.Everybody || k.person == id })
+		if id == host.Everybody {
 			s.people = nil
 		}
 		s.remove(id)
@@ -132,6 +132,6 @@ func (s *Storage) Erase(id string, done func(error)) {
 func (s *Storage) remove(id string) {
 	s.people = slices.DeleteFunc(s.people, func(p person) bool { return p.ID == id })
 	if len(s.people) == 0 {
-		s.people = []person{{Person: session.Person{ID: "first"}}}
+		s.people = []person{{Person: host.Person{ID: "first"}}}
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -38,7 +38,7 @@ func (b *Browser) act(it *view.Item, value string) {
 	case it.Action == view.ActAlone && value != "":
 		b.Sound.Balance(0, 1)
 	}
-	b.Page.Add(session.Event{Kind: session.Act, Action: it.Action, Value: value})
+	b.Page.Add(host.Event{Kind: host.Used, Action: it.Action, Value: value})
 }
 
 // Queue presses a button, whose answer waits for the next frame.
@@ -120,7 +120,7 @@ func (b *Browser) OpenFile(id, name, text string) error {
 	if err == nil {
 		b.Sound.resume()
 		var file io.Reader = strings.NewReader(text)
-		b.Page.Add(session.Event{Kind: session.Act, Action: it.Action, Value: name + "\n" + text, File: file})
+		b.Page.Add(host.Event{Kind: host.Used, Action: it.Action, Value: name + "\n" + text, File: file})
 	}
 	return b.framed(err)
 }
@@ -151,7 +151,7 @@ func (b *Browser) Tap(at float64) error {
 	}
 	b.Sound.resume()
 	number, err := strconv.Atoi(it.Value)
-	b.Page.Add(session.Event{Kind: session.Tapped, Tap: session.Tap{At: at, X: .5, Y: .5, By: "key", Round: number}})
+	b.Page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: at, X: .5, Y: .5, By: "key", Round: number}})
 	return err
 }
 
@@ -170,5 +170,5 @@ func (b *Browser) walk(by int) error {
 // came tells the page where the browser has come.
 func (b *Browser) came() {
 	here := b.Page.trail.here()
-	b.Page.Add(session.Event{Kind: session.Visited, Value: here.query, Mark: here.mark})
+	b.Page.Add(host.Event{Kind: host.Visited, Value: here.query, Mark: here.mark})
 }

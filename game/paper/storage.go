@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"groundbeat/game/session"
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -21,7 +21,7 @@ type Storage struct {
 	chosen string
 	rounds []kept
 	begun  bool
-	out    session.Outputs
+	out    host.Outputs
 	things map[string]string // what is remembered, and what belongs to classes
 	last   batch
 	read   []arrival // of the file that was read last
@@ -53,7 +53,7 @@ type job struct {
 var errFull = errors.New("the quota has been exceeded")
 
 func newStorage(wall *Wall) *Storage {
-	return &Storage{wall: wall, people: []person{{Person: session.Person{ID: "first"}}}, chosen: "first", things: map[string]string{}}
+	return &Storage{wall: wall, people: []person{{Person: host.Person{ID: "first"}}}, chosen: "first", things: map[string]string{}}
 }
 
 // later answers between two frames, never at once.
@@ -154,16 +154,16 @@ func (s *Storage) SaveWaiting() error {
 }
 
 // Outputs are those that are kept.
-func (s *Storage) Outputs() session.Outputs {
-	return session.Outputs{Chosen: s.out.Chosen, List: slices.Clone(s.out.List)}
+func (s *Storage) Outputs() host.Outputs {
+	return host.Outputs{Chosen: s.out.Chosen, List: slices.Clone(s.out.List)}
 }
 
 // KeepOutputs keeps them.
-func (s *Storage) KeepOutputs(o session.Outputs) error {
+func (s *Storage) KeepOutputs(o host.Outputs) error {
 	if s.refuses() {
 		return errFull
 	}
-	s.out = session.Outputs{Chosen: o.Chosen, List: slices.Clone(o.List)}
+	s.out = host.Outputs{Chosen: o.Chosen, List: slices.Clone(o.List)}
 	return nil
 }
 

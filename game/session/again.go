@@ -3,6 +3,7 @@ package session
 import (
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -13,7 +14,7 @@ type again struct {
 }
 
 // apply lets the drums be heard that were chosen.
-func (a *again) apply(s Sound) {
+func (a *again) apply(s host.Sound) {
 	switch a.drums {
 	case view.DrumsBass:
 		s.Balance(levels(100))

@@ -3,6 +3,7 @@ package session
 import (
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
@@ -143,16 +144,16 @@ func (x *asking) act(action, value string) {
 	case view.ActAnswer:
 		x.answer(value)
 	case view.ActRepeat, view.ActOnce:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.ask()
 		x.repeated = true
 		x.begin()
 	case view.ActNext:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 		x.begin()
 	default: // it is stopped, or a setting was changed
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 	}
 }
@@ -201,7 +202,7 @@ func (x *asking) record() (history.Round, error) {
 	return history.NewAnswered(played)
 }
 
-func (x *asking) tap(*Tap) {}
+func (x *asking) tap(*host.Tap) {}
 
 func (x *asking) interrupted(why string) {
 	x.cut(&x.player, x.round, why)

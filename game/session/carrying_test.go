@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -42,7 +43,7 @@ func TestCarryIsKept(t *testing.T) {
 	for ms := 5700; ms < 9950; ms += 250 {
 		at(ms)
 		if ms == 7200 || ms == 9200 {
-			page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: wall.now, By: "key", Round: x.number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.number}})
 		}
 		require.Equal(t, was, g.shapes(x), "at %d ms", ms)
 	}
@@ -91,7 +92,7 @@ func TestCarriedRoundsCountTogether(t *testing.T) {
 			for wall.now < start+float64(at)/1e6+25 {
 				g.ticks(t, wall, 10)
 			}
-			page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: wall.now, By: "key", Round: x.number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.number}})
 		}
 		g.ticks(t, wall, 3000)
 		return page.shown[len(page.shown)-1].Find("own").Text

@@ -3,6 +3,7 @@ package session
 import (
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -108,24 +109,24 @@ func (x *changing) act(action, value string) {
 	case view.ActAnswer:
 		x.say(value)
 	case view.ActOnce:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.with(x.change)
 		x.begin()
 	case view.ActNext:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 		x.begin()
 	case view.ActStop:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 	default: // a setting was changed
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.widen()
 		x.lay()
 	}
 }
 
-func (x *changing) tap(t *Tap) { x.take(&x.player, t, x.setup(), x.round.Press) }
+func (x *changing) tap(t *host.Tap) { x.take(&x.player, t, x.setup(), x.round.Press) }
 
 // say takes what the player says it has become.
 func (x *changing) say(id string) {
@@ -171,7 +172,7 @@ func (x *changing) hear(now float64) {
 	}
 	if x.round.Over(at, x.setup()) {
 		if !x.wholeTo(x.round.End()) {
-			x.interrupted(WhyGap)
+			x.interrupted(host.WhyGap)
 			return
 		}
 		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })

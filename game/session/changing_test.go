@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/diary"
@@ -18,7 +19,7 @@ import (
 // on sends an action of the page, and returns what is shown then.
 func (g *testGame) on(t *testing.T, page *testPage, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
 	return &page.shown[len(page.shown)-1]
 }
@@ -34,7 +35,7 @@ func (g *testGame) pressed(t *testing.T, page *testPage, wall *testWall, number 
 			g.ticks(t, wall, 10)
 		}
 		if i < len(times)-1 {
-			page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: stamp, By: "key", Round: number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: stamp, By: "key", Round: number}})
 			require.NoError(t, g.Update())
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -83,7 +84,7 @@ func (x *checking) strike(stroke string) {
 
 // set keeps a setting for the output in use.
 func (x *checking) set(action, value string) {
-	c := x.outputs.check()
+	c := x.outputs.Adjustment()
 	number, _ := strconv.Atoi(value)
 	switch action {
 	case view.ActLater:
@@ -95,14 +96,14 @@ func (x *checking) set(action, value string) {
 	default:
 		return // the volume is the desk's
 	}
-	x.outputs.set(c, view.DefaultOutput(x.Words))
+	x.outputs.Adjust(c, view.DefaultOutput(x.Words))
 	x.saveOutputs()
 	if action == view.ActBass && !x.on {
 		x.strike("dum") // whether it is heard now
 	}
 }
 
-func (x *checking) tap(*Tap) {}
+func (x *checking) tap(*host.Tap) {}
 
 // hush ends what is played.
 func (x *checking) hush() {
@@ -115,12 +116,12 @@ func (x *checking) hush() {
 // interrupted stops what plays; after a gap it is played from its first step.
 func (x *checking) interrupted(why string) {
 	switch {
-	case why == WhyGap && x.on:
+	case why == host.WhyGap && x.on:
 		x.start(x.Wall.Now())
-	case why == WhyGap && x.struck:
+	case why == host.WhyGap && x.struck:
 		x.play(x.passage, x.Wall.Now())
 	default:
-		x.silent = x.silent || why == WhySilent
+		x.silent = x.silent || why == host.WhySilent
 		x.hush()
 	}
 }
@@ -130,7 +131,7 @@ func (x *checking) tick(now float64) bool {
 	if x.struck {
 		var at time.Duration
 		if at, _, why = x.heard(now); at >= x.passage.End() {
-			why = WhyStop
+			why = host.WhyStop
 		}
 	} else {
 		why = x.hear(now)
@@ -148,7 +149,7 @@ func (x *checking) screen() view.Screen {
 }
 
 func (x *checking) model() *view.SoundCheck {
-	c := x.outputs.check()
+	c := x.outputs.Adjustment()
 	m := &view.SoundCheck{
 		Volume: x.shownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.on,
 		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
@@ -158,7 +159,7 @@ func (x *checking) model() *view.SoundCheck {
 	for _, o := range x.outputs.List {
 		m.Outputs = append(m.Outputs, o.Name)
 	}
-	if in := x.outputs.measured(); in != nil {
+	if in := x.outputs.Measured(); in != nil {
 		mean := duration(in.Mean)
 		m.Measured = &mean
 	}

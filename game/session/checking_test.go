@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
@@ -16,7 +17,7 @@ import (
 func checked(t *testing.T, query string, later int) (*testGame, *testPage, *testWall) {
 	t.Helper()
 	g, page, wall := newTestGame(t, query)
-	g.desk.outputs = Outputs{Chosen: "x", List: []Output{{Name: "x", Mean: 30, When: someDay, Check: Check{Later: later}}}}
+	g.desk.outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
 	return g, page, wall
 }
 
@@ -35,25 +36,25 @@ func TestPicturesWait(t *testing.T) {
 	const later = 180
 	for name, c := range map[string]struct {
 		query  string
-		begin  []Event
+		begin  []host.Event
 		length time.Duration // of a cycle
 		head   func(d *desk) *liveHead
 	}{
-		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []Event{{Kind: Act, Action: view.ActBegin}}, 2 * time.Second,
+		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []host.Event{{Kind: host.Used, Action: view.ActBegin}}, 2 * time.Second,
 			func(d *desk) *liveHead { d.tapping.draw(view.PlaceHead); return &d.tapping.head }},
-		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []Event{{Kind: Act, Action: view.ActPlay}}, 2 * time.Second,
+		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2 * time.Second,
 			func(d *desk) *liveHead { d.hearing.draw(view.PlaceHead); return &d.hearing.head }},
-		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []Event{
-			{Kind: Act, Action: view.ActBegin}, {}, {Kind: Act, Action: view.ActAnswer, Value: "2"}, {Kind: Act, Action: view.ActHear, Value: "maqsum"}},
+		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []host.Event{
+			{Kind: host.Used, Action: view.ActBegin}, {}, {Kind: host.Used, Action: view.ActAnswer, Value: "2"}, {Kind: host.Used, Action: view.ActHear, Value: "maqsum"}},
 			2 * time.Second, func(d *desk) *liveHead { d.asking.draw(view.PlaceHeadA); return &d.asking.heads[0] }},
-		"Sound check": {"?screen=sound-check", []Event{{Kind: Act, Action: view.ActPlay}}, 2500 * time.Millisecond,
+		"Sound check": {"?screen=sound-check", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2500 * time.Millisecond,
 			func(d *desk) *liveHead { d.checking.draw(view.PlaceHead); return &d.checking.head }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			turn := func(later int) float64 {
 				g, page, wall := checked(t, c.query, later)
 				for _, e := range c.begin {
-					if e == (Event{}) { // past the count-in
+					if e == (host.Event{}) { // past the count-in
 						g.ticks(t, wall, 2200)
 						continue
 					}
@@ -93,7 +94,7 @@ func TestCountInWaits(t *testing.T) {
 			}
 			return ""
 		}
-		page.events = append(page.events, Event{Kind: Act, Action: view.ActBegin})
+		page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
 		require.NoError(t, g.Update())
 		require.Empty(t, centre())
 		g.ticks(t, wall, 190)
@@ -115,12 +116,12 @@ func TestTapsDoNotWait(t *testing.T) {
 	}
 	play := func(later int) (o outcome) {
 		g, page, wall := checked(t, readyLink, later)
-		page.events = append(page.events, Event{Kind: Act, Action: view.ActBegin})
+		page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
 		require.NoError(t, g.Update())
 		start := wall.now + float64(audio.Rate.Duration(margin))/1e6
 		g.ticks(t, wall, 2100)
 		for _, dum := range g.desk.tapping.round.Strokes() {
-			page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
 			g.ticks(t, wall, 1000)
 			if o.mark == 0 {
 				g.desk.tapping.draw(view.PlaceHead)
@@ -168,7 +169,7 @@ func TestCheckDoesNotFlash(t *testing.T) {
 func TestCheckIsKept(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=sound-check")
 	act := func(action, value string) *view.Screen {
-		page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+		page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
 		require.NoError(t, g.Update())
 		return &page.shown[len(page.shown)-1]
 	}
@@ -176,10 +177,10 @@ func TestCheckIsKept(t *testing.T) {
 	require.False(t, act(view.ActMono, "").Find("mono").Checked)
 	require.Equal(t, "20", act(view.ActHears, view.CheckNo).Find("more-bass").Value)
 	require.Equal(t, "40", act(view.ActBass, "20").Find("more-bass").Value)
-	want := Outputs{Chosen: "this device", List: []Output{{Name: "this device", Check: Check{Later: 180, Bass: 20, Wide: true}}}}
+	want := host.Outputs{Chosen: "this device", List: []host.Output{{Name: "this device", Adjustment: host.Adjustment{Later: 180, Bass: 20, Wide: true}}}}
 	require.Equal(t, want, g.desk.outputs)
 
-	g.desk.outputs.List = append(g.desk.outputs.List, Output{Name: "headphones", Mean: 212, When: someDay})
+	g.desk.outputs.List = append(g.desk.outputs.List, host.Output{Name: "headphones", Mean: 212, When: someDay})
 	s := act(view.ActSetUpUse, "headphones")
 	require.Equal(t, "as it comes", s.Find("later").Value)
 	require.True(t, s.Find("mono").Checked)
@@ -192,27 +193,27 @@ func TestCheckIsKept(t *testing.T) {
 func TestCheckStrikes(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=sound-check")
 	x := g.desk.checking
-	page.events = append(page.events, Event{Kind: Act, Action: view.ActStrike, Value: "dum"})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
 	require.NoError(t, g.Update())
 	require.True(t, x.struck)
 	lasts := int(x.passage.End() / time.Millisecond)
 	g.ticks(t, wall, 100)
-	page.events = append(page.events, Event{Kind: Stopped, Reason: WhyGap})
+	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	g.ticks(t, wall, lasts-100)
 	require.True(t, x.struck, "begun anew")
 	g.ticks(t, wall, 200)
 	require.False(t, x.struck)
 	require.False(t, x.silent)
 
-	x.interrupted(WhySilent)
+	x.interrupted(host.WhySilent)
 	s := g.desk.screen()
 	require.NotNil(t, s.Find("silent"))
-	page.events = append(page.events, Event{Kind: Act, Action: view.ActPlay})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActPlay})
 	require.NoError(t, g.Update())
 	s = g.desk.screen()
 	require.Nil(t, s.Find("silent"))
 	require.True(t, x.on)
-	page.events = append(page.events, Event{Kind: Act, Action: view.ActStrike, Value: "tek"})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "tek"})
 	require.NoError(t, g.Update())
 	require.False(t, x.on, "one stroke ends the loop")
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strconv"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -13,7 +14,7 @@ import (
 // desk is what is going on: the address, what is shared by all exercises, and
 // the one that lies on it.
 type desk struct {
-	*Outside
+	*host.Host
 
 	address  view.Address
 	problems []view.Problem // what is wrong with the link, if anything is
@@ -35,14 +36,14 @@ type desk struct {
 	trail   *view.Trail
 	latest  map[string]view.Address // by screens: as each was left
 	touch   bool
-	outputs Outputs
+	outputs host.Outputs
 
 	learner  learner
 	practice *practice // that is under way, or nil
 }
 
-func (d *desk) open(o *Outside) {
-	d.Outside = o
+func (d *desk) open(o *host.Host) {
+	d.Host = o
 	d.ear.sound = o.Sound
 	d.setVolume(d.firstVolume())
 	d.outputs = o.Store.Outputs()
@@ -62,7 +63,7 @@ func (d *desk) turn() {
 	d.exercise = d.of(d.address.Screen)
 	d.trail.Lay(d.address.Screen)
 	d.nth = 0
-	d.ear.reset(d.outputs.check().Bass)
+	d.ear.reset(d.outputs.Adjustment().Bass)
 	d.exercise.lay()
 	d.stale = true
 }
@@ -84,25 +85,25 @@ func (d *desk) allowed() view.Allowed {
 }
 
 // happened answers one event.
-func (d *desk) happened(e *Event) {
+func (d *desk) happened(e *host.Event) {
 	switch e.Kind {
-	case Act:
+	case host.Used:
 		d.journal.file = e.File
 		d.act(e.Action, e.Value)
-	case Tapped:
+	case host.Tapped:
 		d.exercise.tap(&e.Tap)
-	case Visited:
+	case host.Visited:
 		d.came(e.Value, e.Mark)
-	case Unexported:
+	case host.ExportFailed:
 		d.unmade, d.stale = errors.New(e.Reason), true
-	case Stored:
+	case host.Stored:
 		d.stale = true
-	case Told:
+	case host.Told:
 		d.told(e.Value)
-	case Stopped:
+	case host.Stopped:
 		d.exercise.interrupted(e.Reason)
 		d.stale = true
-	case Running:
+	case host.Running:
 		d.stale = true
 	}
 }
@@ -333,7 +334,7 @@ func (d *desk) screen() view.Screen {
 }
 
 // picture is what lives in a place on the page; nil where nothing does.
-func (d *desk) picture(place Place) *view.Picture {
+func (d *desk) picture(place host.Place) *view.Picture {
 	if d.problems != nil {
 		return d.rest.draw(d.calm())
 	}

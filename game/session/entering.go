@@ -3,6 +3,7 @@ package session
 import (
 	"errors"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
@@ -10,7 +11,7 @@ import (
 // visit opens a link.
 func (d *desk) visit(query string) {
 	if d.exercise != nil {
-		d.exercise.interrupted(WhyStop)
+		d.exercise.interrupted(host.WhyStop)
 	}
 	address, err := view.ParseAddress(query, d.allowed)
 	d.address, d.problems, d.practice = address, nil, nil
@@ -34,7 +35,7 @@ func (d *desk) leave(to view.Address) {
 // goTo goes to another address: as a visit, from which the back button leads back, or
 // in the place of the one before.
 func (d *desk) goTo(to view.Address, visit bool) {
-	d.exercise.interrupted(WhyStop)
+	d.exercise.interrupted(host.WhyStop)
 	d.latest[d.address.Screen] = d.address
 	d.address, d.problems = to, nil
 	if visit {
@@ -81,10 +82,10 @@ func (d *desk) restore(screen, query string) {
 		d.visit(query)
 		return
 	}
-	d.exercise.interrupted(WhyStop)
+	d.exercise.interrupted(host.WhyStop)
 	d.address, d.problems, d.practice = address, nil, nil
 	d.exercise = d.of(screen)
-	d.ear.reset(d.outputs.check().Bass)
+	d.ear.reset(d.outputs.Adjustment().Bass)
 	d.stale = true
 }
 
@@ -93,7 +94,7 @@ func (d *desk) stands() view.Phase { return view.Ready }
 
 // goOut gives up the round.
 func (d *desk) goOut() {
-	d.exercise.interrupted(WhyStop)
+	d.exercise.interrupted(host.WhyStop)
 	d.exercise.lay()
 }
 

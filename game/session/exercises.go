@@ -1,12 +1,15 @@
 package session
 
-import "groundbeat/game/view"
+import (
+	"groundbeat/game/host"
+	"groundbeat/game/view"
+)
 
 // An exercise is one of the things that can lie on the desk.
 type exercise interface {
 	lay()                            // makes ready what the address says
 	act(action, value string)        // a control was used
-	tap(t *Tap)                      // a press on the tap area
+	tap(t *host.Tap)                 // a press on the tap area
 	interrupted(why string)          // the sound was interrupted
 	tick(now float64) bool           // follows what is heard; is the screen another?
 	screen() view.Screen             // what the page shows

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -81,7 +82,7 @@ func (x *hearing) act(action, value string) {
 		x.ear.begin()
 		x.start(x.Wall.Now())
 	case view.ActStop:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 	case view.ActRhythm:
 		x.problem = ""
 		x.address.BPM = x.cycle().Tempo.Usual
@@ -131,11 +132,11 @@ func (x *hearing) open(file string) {
 	x.act(view.ActRhythm, c.ID)
 }
 
-func (x *hearing) tap(*Tap) {}
+func (x *hearing) tap(*host.Tap) {}
 
 // interrupted stops what plays; a gap in the sound is played on after.
 func (x *hearing) interrupted(why string) {
-	if x.on && why == WhyGap {
+	if x.on && why == host.WhyGap {
 		x.ear.back()
 		x.start(x.Wall.Now())
 		return

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -12,7 +13,7 @@ import (
 // drum alone for one eight, and the drummer's hands. All of it is a matter of gains
 // and pictures: it acts at once and asks for no new sound.
 type ear struct {
-	sound   Sound
+	sound   host.Sound
 	balance int           // −100, the lead drum alone, to 100, the bass drum alone
 	alone   bool          // the bass drum is heard alone …
 	until   time.Duration // … up to here, in what is played

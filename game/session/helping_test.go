@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -131,7 +132,7 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	g.ticks(t, wall, 2000)
 	begun := wall.now - 2000 + 1000*margin/float64(audio.Rate)
 	for _, at := range []float64{2010, 3020, 3990, 5030} { // the second cycle's first tap is ahead
-		page.events = append(page.events, Event{Kind: Tapped, Tap: Tap{At: begun + at, By: "key", Round: x.number}})
+		page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: begun + at, By: "key", Round: x.number}})
 		g.ticks(t, wall, int(begun+at+20-wall.now))
 	}
 	g.ticks(t, wall, 2000)

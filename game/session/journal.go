@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
@@ -29,9 +30,9 @@ type journal struct {
 	merging string
 	erasing view.Erase
 
-	preview  *Preview
+	preview  *host.Preview
 	own      bool // all of the file belongs to the person who is chosen
-	imported Imported
+	imported host.Imported
 	problem  error // what went wrong last
 	file     io.Reader
 }
@@ -45,7 +46,7 @@ func (x *journal) lay() {
 	}
 	x.output = x.outputName()
 	x.count()
-	x.Diary.LastImport(func(i Imported, err error) { x.imported, x.stale = i, true })
+	x.Diary.LastImport(func(i host.Imported, err error) { x.imported, x.stale = i, true })
 }
 
 // count works out the figures and what is offered anew, a part in a frame: all at once
@@ -75,7 +76,7 @@ func (x *journal) offer() {
 // mostOffered is how much is offered at most, besides what goes well.
 const mostOffered = 3
 
-func (x *journal) tap(*Tap)           {}
+func (x *journal) tap(*host.Tap)      {}
 func (x *journal) interrupted(string) {}
 
 func (x *journal) draw(string) *view.Picture { return nil }
@@ -117,13 +118,13 @@ func (x *journal) screen() view.Screen {
 		m.Next = append(m.Next, view.NextOf(s))
 	}
 	if p := x.preview; p != nil {
-		m.Import = p.shown(x.own)
+		m.Import = shownImport(p, x.own)
 	}
 	return m.Screen(x.Words)
 }
 
-// shown is what a file would bring, as the page shows it.
-func (p *Preview) shown(own bool) *view.Import {
+// shownImport is what a file would bring, as the page shows it.
+func shownImport(p *host.Preview, own bool) *view.Import {
 	in := &view.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer), People: p.People, Own: own}
 	for _, err := range p.Broken {
 		b := view.Broken{Why: err.Error()}
@@ -149,13 +150,13 @@ func (x *journal) named() (p view.NameProblem, failed bool) {
 	switch err := x.problem; {
 	case err == nil:
 		return view.NameFine, x.learner.err != nil
-	case errors.Is(err, ErrNoName):
+	case errors.Is(err, host.ErrNoName):
 		return view.NameMissing, false
-	case errors.Is(err, ErrLongName):
+	case errors.Is(err, host.ErrLongName):
 		return view.NameLong, false
-	case errors.Is(err, ErrNameUsed):
+	case errors.Is(err, host.ErrNameUsed):
 		return view.NameUsed, false
-	case errors.Is(err, ErrNobody):
+	case errors.Is(err, host.ErrNobody):
 		return view.NameGone, false
 	}
 	return view.NameFine, true

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -23,7 +24,7 @@ func (x *journal) act(action, value string) {
 	case view.ActDiaryName:
 		x.typed = value
 	case view.ActDiaryAdd:
-		x.Diary.AddPerson(x.typed, func(_ Person, err error) { x.came(err) })
+		x.Diary.AddPerson(x.typed, func(_ host.Person, err error) { x.came(err) })
 	case view.ActDiaryRename:
 		x.Diary.Rename(who, x.typed, x.came)
 	case view.ActDiaryMerge:
@@ -35,7 +36,7 @@ func (x *journal) act(action, value string) {
 		x.Diary.Merge(value, who, x.came)
 	case view.ActDiaryErase:
 		x.erasing = view.EraseOne
-		if value == Everybody {
+		if value == host.Everybody {
 			x.erasing = view.EraseEverybody
 		}
 	case view.ActDiaryEraseNo:
@@ -60,7 +61,7 @@ func (x *journal) take(action, value string) {
 		if x.file == nil {
 			return
 		}
-		x.Diary.Import(name, x.file, func(p Preview, err error) {
+		x.Diary.Import(name, x.file, func(p host.Preview, err error) {
 			if x.saved(err); err == nil {
 				x.preview, x.own = &p, false
 			}
@@ -68,13 +69,13 @@ func (x *journal) take(action, value string) {
 		x.file = nil
 	case view.ActDiaryTake:
 		x.preview = nil
-		x.Diary.Accept(x.own, func(i Imported, err error) { x.imported = i; x.came(err) })
+		x.Diary.Accept(x.own, func(i host.Imported, err error) { x.imported = i; x.came(err) })
 	case view.ActDiaryOwn:
 		x.own = value != ""
 	case view.ActDiaryLeave:
 		x.preview = nil
 	case view.ActDiaryUndo:
-		x.imported = Imported{}
+		x.imported = host.Imported{}
 		x.Diary.Undo(x.came)
 	}
 }

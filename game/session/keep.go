@@ -9,7 +9,7 @@ import (
 
 // setup is the player's own set-up mean for the output in use; 0 without one.
 func (d *desk) setup() time.Duration {
-	if in := d.outputs.measured(); in != nil {
+	if in := d.outputs.Measured(); in != nil {
 		return duration(in.Mean)
 	}
 	return 0
@@ -30,7 +30,7 @@ func (d *desk) useOutput(name string) {
 
 // setOutput lets the drums stand, and the balance lie, as set for the output.
 func (d *desk) setOutput() {
-	c := d.outputs.check()
+	c := d.outputs.Adjustment()
 	d.Sound.Balance(levels(c.Bass))
 	// In the middle unless asked otherwise: a telephone, and many a loudspeaker in
 	// a studio, has but one side; of two in a room, whoever stands near one hears
@@ -61,7 +61,7 @@ func (d *desk) blank(kind, rhythm string) history.Round {
 // outputName is the name of the output in use; "" of one that was not measured, which
 // has no name from the player either.
 func (d *desk) outputName() string {
-	if in := d.outputs.measured(); in != nil {
+	if in := d.outputs.Measured(); in != nil {
 		return in.Name
 	}
 	return ""

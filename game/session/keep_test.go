@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -19,7 +20,7 @@ func TestWaitingRoundsAreTold(t *testing.T) {
 	require.Nil(t, page.shown[0].Find("waiting"))
 
 	store.storage = view.Storage{Waiting: 2, Aside: true}
-	page.events = append(page.events, Event{Kind: Stored})
+	page.events = append(page.events, host.Event{Kind: host.Stored})
 	require.NoError(t, g.Update())
 	require.Contains(t, page.shown[1].Find("waiting").Text, "2 rounds could not be kept yet")
 	require.NotNil(t, g.acts(t, page, view.ActGo, view.ScreenListen).Find("waiting"))

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/scoring/diary"
@@ -14,9 +15,9 @@ import (
 // background, and kept up with each round.
 type learner struct {
 	d      *desk
-	people []Person
-	who    Person
-	days   Days
+	people []host.Person
+	who    host.Person
+	days   host.Days
 	book   *diary.Book
 	rounds []history.Round // the latest, in order
 	riffs  quiz.Riffs      // what was found about riffs so far
@@ -49,12 +50,12 @@ func (l *learner) read() {
 		}
 		return true
 	}
-	l.d.Diary.People(func(all []Person, chosen Person, err error) {
+	l.d.Diary.People(func(all []host.Person, chosen host.Person, err error) {
 		if came(err) {
 			l.people, l.who, l.has.people = all, chosen, true
 		}
 	})
-	l.d.Diary.Days(func(days Days) {
+	l.d.Diary.Days(func(days host.Days) {
 		if !came(days.Err) {
 			return
 		}

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/diary"
@@ -17,7 +18,7 @@ import (
 // testDiary is what is kept of one person, by itself; what it does not do is no part of
 // the game's tests.
 type testDiary struct {
-	Diary
+	host.Diary
 	rounds []history.Round
 	held   []func() // what is to be told when the test says so
 	holds  bool
@@ -37,11 +38,11 @@ func (d *testDiary) release() {
 	d.held = nil
 }
 
-func (d *testDiary) People(done func([]Person, Person, error)) {
-	d.tell(func() { done([]Person{{ID: "1"}}, Person{ID: "1"}, nil) })
+func (d *testDiary) People(done func([]host.Person, host.Person, error)) {
+	d.tell(func() { done([]host.Person{{ID: "1"}}, host.Person{ID: "1"}, nil) })
 }
 
-func (d *testDiary) Days(done func(Days)) {
+func (d *testDiary) Days(done func(host.Days)) {
 	days := map[string]*diary.Day{}
 	var all []*diary.Day
 	for _, r := range d.rounds {
@@ -53,7 +54,7 @@ func (d *testDiary) Days(done func(Days)) {
 		days[date].Add(r)
 	}
 	for _, n := range append(d.behind, 0)[:max(1, len(d.behind))] {
-		d.tell(func() { done(Days{Days: all, Behind: n}) })
+		d.tell(func() { done(host.Days{Days: all, Behind: n}) })
 	}
 }
 
@@ -63,11 +64,11 @@ func (d *testDiary) Latest(_ string, n int, done func([]history.Round, error)) {
 	d.tell(func() { done(latest[:min(n, len(latest))], nil) })
 }
 
-func (d *testDiary) LastImport(done func(Imported, error)) {
-	d.tell(func() { done(Imported{}, nil) })
+func (d *testDiary) LastImport(done func(host.Imported, error)) {
+	d.tell(func() { done(host.Imported{}, nil) })
 }
 
-func (d *testDiary) Import(string, io.Reader, func(Preview, error)) {}
+func (d *testDiary) Import(string, io.Reader, func(host.Preview, error)) {}
 
 // finish plays what is under way to its end, or answers it.
 func (g *testGame) finish(t *testing.T, page *testPage, wall *testWall) {
@@ -114,7 +115,7 @@ func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
 func TestPracticeFromItsPlan(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
 	g.desk.Store.(*testStore).begun = true
-	g.desk.open(g.desk.Outside)
+	g.desk.open(g.desk.Host)
 	kept := g.desk.Diary.(*testDiary)
 	kept.holds = true
 	g.ticks(t, wall, 100)
@@ -220,7 +221,7 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	for g.desk.practice.At() < len(g.desk.practice.Steps())-1 {
 		g.desk.practice.Next()
 	}
-	twice := Event{Kind: Act, Action: view.ActPracticeNext}
+	twice := host.Event{Kind: host.Used, Action: view.ActPracticeNext}
 	page.events = append(page.events, twice, twice)
 	require.NoError(t, g.Update())
 	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)

@@ -9,6 +9,7 @@ import (
 	"groundbeat/assets"
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -18,8 +19,8 @@ import (
 
 type testPage struct {
 	shown  []view.Screen
-	events []Event
-	places []Place
+	events []host.Event
+	places []host.Place
 	light  bool
 	calm   bool
 	theme  string
@@ -27,23 +28,23 @@ type testPage struct {
 
 func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
 
-func (p *testPage) Events(into []Event) []Event {
+func (p *testPage) Events(into []host.Event) []host.Event {
 	into = append(into, p.events...)
 	p.events = p.events[:0]
 	return into
 }
 
-func (p *testPage) Places(into []Place) []Place  { return append(into, p.places...) }
-func (p *testPage) Canvas() bool                 { return true }
-func (p *testPage) Sketch(string, *view.Picture) {}
-func (p *testPage) Light() bool                  { return p.light }
-func (p *testPage) Calm() bool                   { return p.calm }
-func (p *testPage) Theme(theme string)           { p.theme = theme }
-func (p *testPage) Width() float64               { return 800 }
-func (p *testPage) TwoColumns() bool             { return true }
-func (p *testPage) Touch() bool                  { return false }
-func (p *testPage) Link(string, string, bool)    {}
-func (p *testPage) Back(string)                  {}
+func (p *testPage) Places(into []host.Place) []host.Place { return append(into, p.places...) }
+func (p *testPage) Canvas() bool                          { return true }
+func (p *testPage) Sketch(string, *view.Picture)          {}
+func (p *testPage) Light() bool                           { return p.light }
+func (p *testPage) Calm() bool                            { return p.calm }
+func (p *testPage) Theme(theme string)                    { p.theme = theme }
+func (p *testPage) Width() float64                        { return 800 }
+func (p *testPage) TwoColumns() bool                      { return true }
+func (p *testPage) Touch() bool                           { return false }
+func (p *testPage) Link(string, string, bool)             {}
+func (p *testPage) Back(string)                           {}
 
 // testSound is heard as soon as it is played, by the test's own clock.
 type testSound struct {
@@ -71,7 +72,7 @@ type testStore struct {
 	begun   bool
 	storage view.Storage
 	saved   int // how often what waits was handed over
-	outputs Outputs
+	outputs host.Outputs
 	memory  map[string]string
 }
 
@@ -87,10 +88,10 @@ func (s *testStore) Remember(name, text string) {
 func (s *testStore) Storage() view.Storage { return s.storage }
 func (s *testStore) SaveWaiting() error    { s.saved++; return nil }
 
-func (s *testStore) Outputs() Outputs        { return s.outputs }
-func (*testStore) KeepOutputs(Outputs) error { return nil }
-func (s *testStore) Begun() bool             { return s.begun }
-func (s *testStore) KeepBegun()              { s.begun = true }
+func (s *testStore) Outputs() host.Outputs        { return s.outputs }
+func (*testStore) KeepOutputs(host.Outputs) error { return nil }
+func (s *testStore) Begun() bool                  { return s.begun }
+func (s *testStore) KeepBegun()                   { s.begun = true }
 func (s *testStore) Keep(r history.Round, done func(error)) {
 	s.kept = append(s.kept, r)
 	done(nil)
@@ -112,9 +113,9 @@ func newTestGame(t *testing.T, query string) (*testGame, *testPage, *testWall) {
 	require.NoError(t, err)
 	rhythms, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
-	page := &testPage{places: []Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
+	page := &testPage{places: []host.Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
 	wall := &testWall{now: 1000}
-	g := newGame(Outside{
+	g := newGame(host.Host{
 		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
 		First: first, Rhythms: func() *rhythm.Catalogue { return rhythms },
 		Query: query,
@@ -124,12 +125,12 @@ func newTestGame(t *testing.T, query string) (*testGame, *testPage, *testWall) {
 
 // testGame is a session with a page on which nothing is drawn.
 type testGame struct {
-	outside Outside
+	outside host.Host
 	desk    *desk
 	s       *Session
 }
 
-func newGame(o Outside) *testGame {
+func newGame(o host.Host) *testGame {
 	g := &testGame{outside: o}
 	g.s = New(&g.outside)
 	g.desk = &g.s.desk

@@ -3,6 +3,7 @@ package session
 import (
 	"strconv"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 )
@@ -47,7 +48,7 @@ func (x *planning) act(action, value string) {
 	}
 }
 
-func (x *planning) tap(*Tap)                  {}
+func (x *planning) tap(*host.Tap)             {}
 func (x *planning) interrupted(string)        {}
 func (x *planning) draw(string) *view.Picture { return nil }
 

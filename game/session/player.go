@@ -5,16 +5,8 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
+	"groundbeat/game/host"
 	"groundbeat/game/round"
-)
-
-// Reasons why what was playing cannot count.
-const (
-	WhyGap    = "gap"
-	WhyHidden = "hidden"
-	WhyPaused = "paused"
-	WhySilent = "silent"
-	WhyStop   = "stop"
 )
 
 const (
@@ -29,8 +21,8 @@ const (
 
 // player plays one passage and knows what of it is heard.
 type player struct {
-	sound   Sound
-	out     *Outputs
+	sound   host.Sound
+	out     *host.Outputs
 	passage *round.Passage
 	base    int64   // stream frame of the passage's first
 	epoch   int     // epoch in which it is heard; 0 before
@@ -68,13 +60,13 @@ func (p *player) heard(at float64) (t time.Duration, position clock.Position, wh
 	position, err := p.sound.Heard(at)
 	switch {
 	case err != nil && p.epoch == 0 && at-p.begun > patience:
-		return 0, position, WhySilent
+		return 0, position, host.WhySilent
 	case err != nil:
 		return -1, position, ""
 	case p.epoch == 0 && position.Frame >= float64(p.base):
 		p.epoch = position.Epoch
 	case p.epoch != 0 && position.Epoch != p.epoch:
-		return -1, position, WhyGap
+		return -1, position, host.WhyGap
 	}
 	return p.span(position), position, ""
 }
@@ -87,7 +79,7 @@ func (p *player) seen(at time.Duration) time.Duration {
 	if at < 0 { // nothing is heard yet
 		return at
 	}
-	return at - time.Duration(p.out.check().Later)*time.Millisecond
+	return at - time.Duration(p.out.Adjustment().Later)*time.Millisecond
 }
 
 // span is the time in the passage of a position in the stream.

@@ -3,6 +3,7 @@ package session
 import (
 	"strconv"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
@@ -49,8 +50,8 @@ type news struct{ things, rounds bool }
 
 // told notes that another window has kept something.
 func (d *desk) told(what string) {
-	d.news.things = d.news.things || what == Things
-	d.news.rounds = d.news.rounds || what == Rounds
+	d.news.things = d.news.things || what == host.Things
+	d.news.rounds = d.news.rounds || what == host.Rounds
 }
 
 // catchUp takes up what other windows have kept, once nothing is under way: outputs and

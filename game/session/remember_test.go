@@ -5,12 +5,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/view"
 )
 
 // visitedAnew is the game as it is after the page was loaded anew at a link.
 func (g *testGame) visitedAnew(query string) *desk {
-	o := *g.desk.Outside
+	o := *g.desk.Host
 	o.Query = query
 	return &New(&o).desk
 }
@@ -48,7 +49,7 @@ func TestHabitsAreRemembered(t *testing.T) {
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
 	require.Equal(t, view.FirstRound(), d.address)
-	g.desk.Room = testRoom{}
+	g.desk.Classes = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)
 	require.Equal(t, view.LevelFilled, g.desk.habits().Level, "what is for a class is not hers")
@@ -73,9 +74,9 @@ func TestToldByAnotherWindow(t *testing.T) {
 	require.NoError(t, g.Update())
 	store := g.desk.Store.(*testStore)
 	g.acts(t, page, view.ActBegin, "")
-	store.outputs = Outputs{Chosen: "studio", List: []Output{{Name: "studio", Mean: 38, When: someDay}}}
+	store.outputs = host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}
 	store.Remember(rememberedTheme, view.ThemeLight)
-	page.events = append(page.events, Event{Kind: Told, Value: Things})
+	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, g.Update())
 	require.Zero(t, g.desk.setup(), "not in the middle of a round")
 	g.acts(t, page, view.ActStop, view.ByEscape)
@@ -84,7 +85,7 @@ func TestToldByAnotherWindow(t *testing.T) {
 	require.Equal(t, view.ThemeLight, page.theme)
 
 	read := g.desk.learner.times
-	page.events = append(page.events, Event{Kind: Told, Value: Rounds})
+	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Rounds})
 	g.ticks(t, wall, 20)
 	require.Equal(t, read, g.desk.learner.times, "no screen tells of them")
 	g.acts(t, page, view.ActGo, view.ScreenDiary)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
@@ -18,7 +19,7 @@ type setting struct {
 	round  *round.Answered // only its course: nothing is asked
 	number int             // of the round on the page; taps carry it
 	name   string          // of the output to be measured
-	taps   []Tap
+	taps   []host.Tap
 	found  *view.Measured
 	mean   scoring.SetUp
 	head   liveHead
@@ -37,7 +38,7 @@ func newSetting(d *desk) *setting {
 }
 
 func (x *setting) lay() {
-	if in := x.outputs.in(); in != nil && x.name == "" {
+	if in := x.outputs.InUse(); in != nil && x.name == "" {
 		x.name = in.Name
 	}
 	c, ok := x.Rhythms().Get(setUpRhythm)
@@ -60,18 +61,18 @@ func (x *setting) act(action, value string) {
 			if value != "" {
 				x.name = value
 			}
-			x.interrupted(WhyStop)
+			x.interrupted(host.WhyStop)
 			x.lay()
 			x.play(x.round.Passage, x.Wall.Now())
 			x.round.Begin()
 		}
 	case view.ActStop, view.ActChange:
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 	case view.ActSetUpName:
 		x.name = value
 	case view.ActSetUpKeep:
-		x.outputs.put(Output{
+		x.outputs.Put(host.Output{
 			Name: value, Mean: ms(x.mean.Mean), Spread: ms(x.mean.Spread), When: x.Wall.Date(),
 		})
 		x.saveOutputs()
@@ -79,14 +80,14 @@ func (x *setting) act(action, value string) {
 	case view.ActSetUpUse:
 		x.useOutput(value)
 	case view.ActSetUpForget:
-		x.outputs.forget(value)
+		x.outputs.Forget(value)
 		x.saveOutputs()
 	}
 }
 
 func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
 
-func (x *setting) tap(t *Tap) {
+func (x *setting) tap(t *host.Tap) {
 	if t.Round != x.number || !x.round.UnderWay() {
 		return
 	}
@@ -117,7 +118,7 @@ func (x *setting) tick(now float64) bool {
 			x.round.Hear(at)
 		}
 	case !x.whole():
-		x.interrupted(WhyGap)
+		x.interrupted(host.WhyGap)
 	default:
 		x.measure()
 		x.round.Hear(at)

@@ -3,6 +3,7 @@ package session
 import (
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -112,7 +113,7 @@ func (x *tapping) act(action, value string) {
 		if hears {
 			return
 		}
-		x.interrupted(WhyStop)
+		x.interrupted(host.WhyStop)
 		x.lay()
 	case view.ActOnce:
 		x.with(x.round.Question.Seed)
@@ -148,7 +149,7 @@ func (x *tapping) help(action, value string) bool {
 // minute.
 const slowing = 10
 
-func (x *tapping) tap(t *Tap) { x.take(&x.player, t, x.setup(), x.round.Tap) }
+func (x *tapping) tap(t *host.Tap) { x.take(&x.player, t, x.setup(), x.round.Tap) }
 
 // interrupted ends a round that is under way, without result.
 func (x *tapping) interrupted(why string) {
@@ -177,12 +178,12 @@ func (x *tapping) hear(now float64) {
 	x.ear.follow(at)
 	if x.round.Over(at, x.setup()) {
 		if !x.whole() {
-			x.interrupted(WhyGap)
+			x.interrupted(host.WhyGap)
 			return
 		}
 		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
 	}
-	x.measured = x.outputs.measured() != nil
+	x.measured = x.outputs.Measured() != nil
 	x.round.Hear(at, x.setup())
 	if x.round.Phase() == round.Review {
 		x.sound.Stop()

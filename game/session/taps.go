@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/audio/clock"
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -11,7 +12,7 @@ import (
 
 // heardTap is a tap that the round took, with what was heard at it.
 type heardTap struct {
-	Tap
+	host.Tap
 	position clock.Position
 }
 
@@ -31,7 +32,7 @@ func (s *taps) renew() {
 
 // take places a tap in the stream by the browser's own stamp, and hands it to the
 // round if it was meant for it.
-func (s *taps) take(p *player, t *Tap, setup time.Duration, into func(t round.Tap, setup time.Duration) bool) {
+func (s *taps) take(p *player, t *host.Tap, setup time.Duration, into func(t round.Tap, setup time.Duration) bool) {
 	if t.Round != s.number {
 		return
 	}
@@ -69,7 +70,7 @@ func (d *desk) placed(notes []view.Note, s *taps) []view.Note {
 	if s.coarse {
 		notes = append(notes, view.NoteCoarse)
 	}
-	if d.outputs.measured() == nil {
+	if d.outputs.Measured() == nil {
 		notes = append(notes, view.NoteNoSetUp)
 	}
 	return notes

@@ -4,6 +4,7 @@ import (
 	"math/rand/v2"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -67,7 +68,7 @@ func (x *tapping) model() *view.Dums {
 }
 
 var whys = map[string]view.Why{
-	WhyGap: view.WhyCut, WhyHidden: view.WhyHidden, WhyPaused: view.WhyPaused, WhySilent: view.WhySilent,
+	host.WhyGap: view.WhyCut, host.WhyHidden: view.WhyHidden, host.WhyPaused: view.WhyPaused, host.WhySilent: view.WhySilent,
 }
 
 func (x *tapping) notes() []view.Note {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
@@ -66,13 +67,13 @@ func (x *teaching) lay() {
 	x.hush()
 	x.silent, x.blank = false, false
 	x.ready.lay()
-	x.resume(x.Room.Kept(keptInside) == x.address.String())
+	x.resume(x.Classes.Kept(keptInside) == x.address.String())
 }
 
 // resume takes up the run that is kept; inside shows it.
 func (x *teaching) resume(inside bool) {
 	x.run, x.inside = nil, false
-	text := x.Room.Kept(keptRun)
+	text := x.Classes.Kept(keptRun)
 	if text == "" {
 		return
 	}
@@ -108,16 +109,16 @@ func (x *teaching) arrive() {
 }
 
 func (x *teaching) keepRun() {
-	err := x.Room.Keep(keptRun, x.run.Text())
+	err := x.Classes.Keep(keptRun, x.run.Text())
 	inside := ""
 	if x.inside {
 		inside = x.address.String()
 	}
 	if err == nil {
-		err = x.Room.Keep(keptInside, inside)
+		err = x.Classes.Keep(keptInside, inside)
 	}
 	if err == nil && x.run.Stage() == quiz.After {
-		err = x.Room.Keep(KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
+		err = x.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
 	}
 	x.unkept = err != nil
 }
@@ -246,23 +247,23 @@ func (x *teaching) leaveRoom() {
 	x.keepRun()
 	if x.run.Stage() == quiz.After {
 		x.run = nil
-		x.unkept = x.Room.Keep(keptRun, "") != nil
+		x.unkept = x.Classes.Keep(keptRun, "") != nil
 	}
 	x.ready.refresh()
 }
 
-func (x *teaching) tap(*Tap) {}
+func (x *teaching) tap(*host.Tap) {}
 
 // interrupted stops what plays; after a gap it is played from its beginning.
 func (x *teaching) interrupted(why string) {
 	switch {
-	case why == WhyGap && x.loop.on:
+	case why == host.WhyGap && x.loop.on:
 		x.start(x.Wall.Now())
 		return
-	case why == WhyGap && x.one:
+	case why == host.WhyGap && x.one:
 		x.sound1(x.passage, x.cut)
 		return
-	case why == WhySilent:
+	case why == host.WhySilent:
 		x.silent = true
 	}
 	x.hush()
@@ -277,7 +278,7 @@ func (x *teaching) shownRhythm() *round.Passage {
 
 // diary is what is kept of all classes.
 func (x *teaching) diary() []quiz.Entry {
-	all, _ := quiz.ParseDiary(strings.Join(x.Room.KeptUnder(KeptDiary), "\n"))
+	all, _ := quiz.ParseDiary(strings.Join(x.Classes.KeptUnder(host.KeptDiary), "\n"))
 	return all
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 )
@@ -45,8 +46,8 @@ func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGam
 	t.Helper()
 	g, page, wall := newTestGame(t, "?screen=home")
 	any := &anyWall{wall, date, seed}
-	g.desk.Wall, g.desk.Room = any, testRoom{}
-	page.events = append(page.events, Event{Kind: Visited, Value: query})
+	g.desk.Wall, g.desk.Classes = any, testRoom{}
+	page.events = append(page.events, host.Event{Kind: host.Visited, Value: query})
 	require.NoError(t, g.Update())
 	return g, page, any
 }
@@ -54,7 +55,7 @@ func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGam
 // does uses a control and lets the game answer.
 func (g *testGame) does(t *testing.T, page *testPage, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
 	return &page.shown[len(page.shown)-1]
 }
@@ -113,7 +114,7 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	room := testRoom{}
 	window := func() (*testGame, *testPage) {
 		g, page, _ := newTestGame(t, "?screen=home")
-		g.desk.Room = room
+		g.desk.Classes = room
 		g.acts(t, page, view.ActGo, view.ScreenClass)
 		return g, page
 	}
@@ -125,7 +126,7 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	}
 	named(one, onePage, "Monday")
 	named(other, otherPage, "Friday")
-	onePage.events = append(onePage.events, Event{Kind: Told, Value: Things})
+	onePage.events = append(onePage.events, host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, one.Update())
 	for _, g := range []*testGame{one, other} {
 		var names []string
@@ -135,7 +136,7 @@ func TestSetsOfTwoWindows(t *testing.T) {
 		require.Equal(t, []string{"Friday", "Monday"}, names)
 	}
 	one.acts(t, onePage, view.ActClassForget, "")
-	require.Len(t, room.KeptUnder(KeptSet), 1)
+	require.Len(t, room.KeptUnder(host.KeptSet), 1)
 	require.Len(t, one.desk.teaching.ready.saved, 1)
 }
 

@@ -5,18 +5,15 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
 )
 
-// What is kept of classes, by name: KeptDiary followed by the key of an entry, and KeptSet
-// by the name of a set, so that what two windows keep is put together.
+// What is kept of classes besides, by name.
 const (
-	KeptDiary = "diary/"
-	KeptSet   = "set/"
-
 	keptRun     = "run"
 	keptInside  = "inside" // at which address the room's screens were shown; "": nowhere
 	keptLast    = "last"   // the set that was begun last
@@ -53,8 +50,8 @@ func (r *classReady) lay() {
 			r.set, r.linked = s, true
 		}
 	}
-	r.problem, r.class = "", r.d.Room.Kept(keptClass)
-	r.letters = r.d.Room.Kept(keptLetters) != "no"
+	r.problem, r.class = "", r.d.Classes.Kept(keptClass)
+	r.letters = r.d.Classes.Kept(keptLetters) != "no"
 	r.refresh()
 }
 
@@ -67,12 +64,12 @@ func (r *classReady) refresh() {
 // read reads the sets that are kept, and which was begun last.
 func (r *classReady) read() {
 	r.saved, r.last = nil, nil
-	for _, text := range r.d.Room.KeptUnder(KeptSet) {
-		if sets, err := quiz.ParseSets(KeptSet, text, r.d.Rhythms()); err == nil {
+	for _, text := range r.d.Classes.KeptUnder(host.KeptSet) {
+		if sets, err := quiz.ParseSets(host.KeptSet, text, r.d.Rhythms()); err == nil {
 			r.saved = append(r.saved, sets...)
 		}
 	}
-	if s, err := quiz.ParseLink(r.d.Room.Kept(keptLast), r.d.Rhythms()); err == nil {
+	if s, err := quiz.ParseLink(r.d.Classes.Kept(keptLast), r.d.Rhythms()); err == nil {
 		r.last = &s
 	}
 }
@@ -84,7 +81,7 @@ func (r *classReady) chosen(s quiz.Set) {
 }
 
 func (r *classReady) keep(name, text string) {
-	if err := r.d.Room.Keep(name, text); err != nil {
+	if err := r.d.Classes.Keep(name, text); err != nil {
 		r.unkept = true
 	}
 }
@@ -235,13 +232,13 @@ func (r *classReady) other(action string) {
 			r.problem = r.d.Words.Say("class-no-name")
 			return
 		}
-		r.keep(KeptSet+r.set.Name, quiz.Format(r.set))
+		r.keep(host.KeptSet+r.set.Name, quiz.Format(r.set))
 		r.read()
 	case view.ActClassForget:
-		r.keep(KeptSet+r.set.Name, "")
+		r.keep(host.KeptSet+r.set.Name, "")
 		r.read()
 	case view.ActClassFile:
-		if err := r.d.Room.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
+		if err := r.d.Classes.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
 			r.unkept = true
 		}
 	}
@@ -259,7 +256,7 @@ func (r *classReady) openFile(file string) {
 	r.set, r.linked = sets[0], true
 	for _, s := range sets {
 		if s.Name != "" {
-			r.keep(KeptSet+s.Name, quiz.Format(s))
+			r.keep(host.KeptSet+s.Name, quiz.Format(s))
 		}
 	}
 	r.read()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
@@ -27,7 +28,7 @@ func (x *teaching) readyModel() *view.Class {
 	m := &view.Class{
 		Set: r.set, Lasts: r.length(r.set), Levels: x.levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
 		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.shownVolume(), Notes: x.notes(),
-		Hearing: len(x.Room.KeptUnder(KeptDiary)) == 0,
+		Hearing: len(x.Classes.KeptUnder(host.KeptDiary)) == 0,
 		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
 	add := func(id string, s quiz.Set) {
@@ -199,7 +200,7 @@ func (x *teaching) handOver(action string) {
 			text += e.Line() + "\n"
 		}
 	}
-	if x.Room.Save(name, kind, text) != nil {
+	if x.Classes.Save(name, kind, text) != nil {
 		x.unkept = true
 	}
 }

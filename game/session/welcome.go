@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -48,7 +49,7 @@ func (x *welcome) strike() {
 	x.play(p, x.Wall.Now())
 }
 
-func (x *welcome) tap(*Tap) {}
+func (x *welcome) tap(*host.Tap) {}
 
 // hush ends what is played.
 func (x *welcome) hush() {
@@ -60,11 +61,11 @@ func (x *welcome) hush() {
 
 // interrupted stops what is played; what had a gap is played anew.
 func (x *welcome) interrupted(why string) {
-	if x.struck && why == WhyGap {
+	if x.struck && why == host.WhyGap {
 		x.strike()
 		return
 	}
-	x.silent = x.silent || x.struck && why == WhySilent
+	x.silent = x.silent || x.struck && why == host.WhySilent
 	x.hush()
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
@@ -12,7 +13,7 @@ import (
 // acts lets a control be used and returns the screen that comes of it.
 func (g *testGame) acts(t *testing.T, page *testPage, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, Event{Kind: Act, Action: action, Value: value})
+	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
 	return &page.shown[len(page.shown)-1]
 }
@@ -47,7 +48,7 @@ func TestHomeLater(t *testing.T) {
 	g, _, _ := newTestGame(t, readyLink)
 	store := g.desk.Store.(*testStore)
 	store.begun = true
-	g.desk.open(g.desk.Outside)
+	g.desk.open(g.desk.Host)
 	g.desk.visit("")
 	s := g.desk.screen()
 	require.Nil(t, s.Find("what"))
@@ -89,10 +90,10 @@ func TestHomeLeft(t *testing.T) {
 	require.False(t, g.desk.welcome.struck)
 	g.acts(t, page, view.ActHome, "")
 	g.acts(t, page, view.ActStrike, "")
-	page.events = append(page.events, Event{Kind: Stopped, Reason: WhyGap})
+	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	require.NoError(t, g.Update())
 	require.True(t, g.desk.welcome.struck, "a gap, and so once more")
-	page.events = append(page.events, Event{Kind: Stopped, Reason: WhySilent})
+	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhySilent})
 	require.NoError(t, g.Update())
 	require.NotNil(t, page.shown[len(page.shown)-1].Find("silent"), "and says so if nothing came")
 }

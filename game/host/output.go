@@ -1,4 +1,4 @@
-package session
+package host
 
 import (
 	"slices"
@@ -15,12 +15,12 @@ type Output struct {
 	Spread float64   `json:"spread"`        // ms
 	When   time.Time `json:"when,omitzero"` // it was measured; zero: it was not, and the two above are 0
 
-	Check
+	Adjustment
 }
 
-// Check is what was set at the sound check. Its zero is how an output is taken
+// Adjustment is what was set at the sound check. Its zero is how an output is taken
 // before: the picture as the sound comes, both drums alike and in the middle.
-type Check struct {
+type Adjustment struct {
 	Later int  `json:"later,omitzero"` // ms that pictures wait for the sound: + later, − earlier
 	Bass  int  `json:"bass,omitzero"`  // how far the balance lies towards the bass drum, 0 to view.MostBass
 	Wide  bool `json:"wide,omitzero"`  // the drums stand a little apart
@@ -42,60 +42,60 @@ func (o *Outputs) named(name string) *Output {
 	return nil
 }
 
-// in returns the output in use, or nil.
-func (o *Outputs) in() *Output { return o.named(o.Chosen) }
+// InUse returns the output in use, or nil.
+func (o *Outputs) InUse() *Output { return o.named(o.Chosen) }
 
-// measured returns the output in use if Set-up has measured it, or nil. One that
+// Measured returns the output in use if Set-up has measured it, or nil. One that
 // was not is known by what was set at the sound check alone: no round may say that
 // it was played with a set-up.
-func (o *Outputs) measured() *Output {
-	if in := o.in(); in != nil && !in.When.IsZero() {
+func (o *Outputs) Measured() *Output {
+	if in := o.InUse(); in != nil && !in.When.IsZero() {
 		return in
 	}
 	return nil
 }
 
-// check returns what was set for the output in use, within its bounds.
-func (o *Outputs) check() Check {
-	in := o.in()
+// Adjustment returns what was set for the output in use, within its bounds.
+func (o *Outputs) Adjustment() Adjustment {
+	in := o.InUse()
 	if in == nil {
-		return Check{}
+		return Adjustment{}
 	}
-	c := in.Check // what is kept may have been written by anybody
+	c := in.Adjustment // what is kept may have been written by anybody
 	c.Later = min(max(c.Later, int(view.EarliestPicture.Milliseconds())), int(view.LatestPicture.Milliseconds()))
 	c.Bass = min(max(c.Bass, 0), view.MostBass)
 	return c
 }
 
-// set keeps what was set for the output in use; where there is none, for one of
+// Adjust keeps what was set for the output in use; where there is none, for one of
 // the given name, which is used from then on.
-func (o *Outputs) set(c Check, name string) {
-	if o.in() == nil {
-		if o.Chosen = name; o.in() == nil {
+func (o *Outputs) Adjust(c Adjustment, name string) {
+	if o.InUse() == nil {
+		if o.Chosen = name; o.InUse() == nil {
 			o.List = append(o.List, Output{Name: name})
 		}
 	}
-	o.in().Check = c
+	o.InUse().Adjustment = c
 }
 
-// put keeps what was measured on an output in place of one of the same name, and
+// Put keeps what was measured on an output in place of one of the same name, and
 // uses it. What was set for it at the sound check stays. What was set before the
 // output in use had been measured is taken to be of this one, which now has a name.
-func (o *Outputs) put(one Output) {
+func (o *Outputs) Put(one Output) {
 	was := o.named(one.Name)
-	if in := o.in(); was == nil && in != nil && o.measured() == nil {
+	if in := o.InUse(); was == nil && in != nil && o.Measured() == nil {
 		was = in
 	}
 	if was != nil {
-		one.Check = was.Check
-		o.forget(was.Name)
+		one.Adjustment = was.Adjustment
+		o.Forget(was.Name)
 	}
 	o.List = append(o.List, one)
 	o.Chosen = one.Name
 }
 
-// forget drops an output.
-func (o *Outputs) forget(name string) {
+// Forget drops an output.
+func (o *Outputs) Forget(name string) {
 	o.List = slices.DeleteFunc(o.List, func(one Output) bool { return one.Name == name })
 	if o.Chosen == name {
 		o.Chosen = ""
