@@ -168,3 +168,16 @@ const (
 	ActPracticeNext = "practice-next" // on to the next round of it
 	ActPracticeEnd  = "practice-end"  // leave the practice
 )
+
+// Phase is where a round stands.
+type Phase uint8
+
+// The phases of a round. The count-in and the playing are one screen, so that
+// nothing under the fingers changes.
+const (
+	Ready Phase = iota
+	Playing
+	Waiting // the sound is over, and an answer is awaited; not in Dums
+	Reviewing
+	Voided
+)

@@ -37,7 +37,6 @@ const (
 	LeastEights, MostEights   = 1, 32
 	LeastLong, MostLong       = 4, 8 // eights of Change and Stop; of Carry LeastLong to MostEights
 	LeastAnswers, MostAnswers = 2, 4
-	LeastHide, MostHide       = 1, 100 // of 100, as predicted
 	LeastMinutes, MostMinutes = 5, 20
 	MostSeed                  = 1<<53 - 1 // scripts read whole numbers exactly up to here
 )
@@ -80,7 +79,7 @@ func (a Address) Parameters() []string {
 }
 
 // riffs reports whether the seed decides what the lead drum plays.
-func (a Address) riffs() bool { return a.Riff != "" && a.Riff != LevelBare && a.Riff != LevelFilled }
+func (a Address) riffs() bool { return Riffs(a.Riff) }
 
 // hides reports whether it can be asked for how far the riff hides the base.
 func (a Address) hides() bool {

@@ -33,7 +33,7 @@ func inWords(w Words, items ...Item) Item {
 // have no common counts each line stands with its own picture.
 func (q *Which) beside(w Words) Item {
 	if b := q.lines(w); b != nil {
-		return b.item(w)
+		return besideItem(w, b)
 	}
 	return Item{}
 }
@@ -212,18 +212,11 @@ func (q *Which) difference(w Words, d rhythm.Difference) string {
 		"b", b, "second", plain(q.Sides[1].Rhythm.Name))
 }
 
-func sayStroke(w Words, s rhythm.Stroke) string {
-	switch s {
-	case rhythm.Dum:
-		return w.Say("dum")
-	case rhythm.Tek:
-		return w.Say("tek")
-	case rhythm.Sak:
-		return w.Say("sak")
-	case rhythm.LightTek:
-		return w.Say("light-tek")
-	case rhythm.Ka:
-		return w.Say("ka")
-	}
-	return w.Say("no-stroke")
+// besideItem is lines of rhythms on a screen, the ones above the others.
+func besideItem(w Words, s *Beside) Item {
+	p := &Picture{}
+	s.Draw(p)
+	p.Twin = s.Twin(w)
+	return Item{ID: "beside", Role: RolePicture, Name: w.Say("line-name"), Text: p.Twin,
+		Picture: p, Aspect: p.Aspect(), Look: LookBoard}
 }

@@ -124,12 +124,3 @@ func (s *Beside) Twin(w Words) string {
 	}
 	return strings.Join(all, " ") + sayGroups(w, s.Groups)
 }
-
-// item is the lines on a screen.
-func (s *Beside) item(w Words) Item {
-	p := &Picture{}
-	s.Draw(p)
-	p.Twin = s.Twin(w)
-	return Item{ID: "beside", Role: RolePicture, Name: w.Say("line-name"), Text: p.Twin,
-		Picture: p, Aspect: p.Aspect(), Look: LookBoard}
-}

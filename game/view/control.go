@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"slices"
+	"strconv"
 )
 
 func heading(id, name string) Item {
@@ -172,4 +173,38 @@ func bare(w Words, id, title string, items []Item) Screen {
 	}
 	return Screen{ID: id, Title: title + w.Say("product"),
 		Lang: w.Say("language"), Dir: w.Say("direction"), Items: present(items)}
+}
+
+func figure(id, name, value string) Item {
+	return Item{ID: "figure-" + id, Role: RoleText, Look: LookFigure, Text: name, Value: value}
+}
+
+// none stands in a cell that has nothing to say.
+const none = "–"
+
+func sayAsk(w Words, ask string) string {
+	switch ask {
+	case AskStroke:
+		return w.Say("ask-stroke")
+	case AskHowMany:
+		return w.Say("ask-how-many")
+	case AskSame:
+		return w.Say("ask-same")
+	}
+	return w.Say("ask-rhythm")
+}
+
+// tapping fills a screen with a line that says what to do, the drumhead to tap on and the
+// ways out, and nothing else. Taps carry the number of the round, if it has one.
+func tapping(s Screen, w Words, what string, round int, head Item, helps ...Item) Screen {
+	area := Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage,
+		Children: []Item{head}}
+	if round != 0 {
+		area.Value = strconv.Itoa(round)
+	}
+	stop := Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}
+	s.Items = framed(w, s.ID, []Item{heading("heading", what), area,
+		{ID: barID, Role: RoleGroup, Children: append(helps, stop)}})
+	s.Focus, s.Escape = "tap", ActStop
+	return s
 }

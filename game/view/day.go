@@ -50,30 +50,3 @@ func sayDays(w Words, from, to, today string) string {
 	}
 	return w.Say("from-to", "from", first, "to", last)
 }
-
-// timeline places days along a picture: first at left, last at right, in parts of
-// its width. Where there is but one day, it lies in the middle.
-type timeline struct {
-	first, last string
-	left, right float64
-}
-
-// span widens the line by a stretch of days.
-func (l *timeline) span(from, to string) {
-	if l.first == "" || dayNumber(from) < dayNumber(l.first) {
-		l.first = from
-	}
-	if l.last == "" || dayNumber(to) > dayNumber(l.last) {
-		l.last = to
-	}
-}
-
-// x is where the middle of a stretch of days lies.
-func (l *timeline) x(from, to string) float64 {
-	first, all := dayNumber(l.first), dayNumber(l.last)-dayNumber(l.first)
-	if all <= 0 {
-		return (l.left + l.right) / 2
-	}
-	at := float64(dayNumber(from)+dayNumber(to))/2 - float64(first)
-	return l.left + (l.right-l.left)*at/float64(all)
-}

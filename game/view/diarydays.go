@@ -35,7 +35,7 @@ func (d *Diary) practised(w Words) *Picture {
 	for i, day := range days {
 		y := 0.035 + daysRow*float64(i)
 		p.Text(InkBone, 0, y, daysSmall, sayDay(w, day.Day, d.Today)).At(AnchorStart)
-		p.beads(day, left, y, apart)
+		beads(p, day, left, y, apart)
 		p.Text(InkBone, 1, y, daysSmall, strconv.Itoa(day.Rounds)).At(AnchorEnd)
 	}
 	y := 0.035 + daysRow*float64(len(days)) + 0.02
@@ -53,7 +53,7 @@ func (d *Diary) practised(w Words) *Picture {
 var tappedKinds = []string{ScreenDums, ScreenStop, ScreenCarry}
 
 // beads draws the rounds of one day, five and five.
-func (p *Picture) beads(day diary.Practice, left, y, apart float64) {
+func beads(p *Picture, day diary.Practice, left, y, apart float64) {
 	tapped := 0
 	for kind, n := range day.Kinds {
 		if slices.Contains(tappedKinds, kind) {

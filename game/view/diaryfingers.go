@@ -3,22 +3,10 @@ package view
 import (
 	"math"
 	"strconv"
-	"time"
-	"unicode/utf8"
 
 	"groundbeat/scoring"
 	"groundbeat/scoring/diary"
 )
-
-// millis is a number of milliseconds as a time.
-func millis(ms float64) time.Duration {
-	return time.Duration(math.Round(ms * float64(time.Millisecond)))
-}
-
-// wideOf is about how wide a text is; a letter of a sans serif is 0.56 em in the mean.
-func wideOf(text string, size float64) float64 {
-	return 0.56 * size * float64(utf8.RuneCountInString(text))
-}
 
 // The panel of finger timing, in parts of its width.
 const (
@@ -38,8 +26,8 @@ func msAt(ms float64) float64 {
 // and the spread to either side.
 func (d *Diary) fingers(w Words, f diary.Fingers) *Picture {
 	p := &Picture{Height: fingersFoot + 0.215}
-	p.panelHead(d.name(f.Rhythm), sayLean(w, f.Bias))
-	p.stems(f.Bins)
+	panelHead(p, d.name(f.Rhythm), sayLean(w, f.Bias))
+	stems(p, f.Bins)
 	p.Line(InkDim, 0.02, fingersFoot, 0.98, fingersFoot, 0.003)
 	for _, ms := range [...]float64{-100, -50, 50, 100} {
 		p.Line(InkDim, msAt(ms), fingersFoot, msAt(ms), fingersFoot+0.014, 0.003)
@@ -52,21 +40,13 @@ func (d *Diary) fingers(w Words, f diary.Fingers) *Picture {
 	p.Text(InkAhead, 0.02, y, panelSmall, w.Say("ahead")).At(AnchorStart)
 	p.Text(InkDim, 0.5, y, panelSmall, w.Say("fingers-ms"))
 	p.Text(InkBehind, 0.98, y, panelSmall, w.Say("behind")).At(AnchorEnd)
-	p.beam(f)
+	beam(p, f)
 	p.Twin = sayFingers(w, f)
 	return p
 }
 
-// sayLean says to which side taps lean and how far, or that it cannot be told.
-func sayLean(w Words, bias scoring.Estimate) string {
-	if bias.Excludes(0) {
-		return sayOffset(w, millis(bias.Value))
-	}
-	return w.Say("lean-none")
-}
-
 // stems draws one stem for each bin in which there is a tap.
-func (p *Picture) stems(bins []int) {
+func stems(p *Picture, bins []int) {
 	most := 1
 	for _, n := range bins {
 		most = max(most, n)
@@ -87,7 +67,7 @@ func (p *Picture) stems(bins []int) {
 
 // beam marks the bias as a bar across, in its interval, and the spread to either
 // side of it.
-func (p *Picture) beam(f diary.Fingers) {
+func beam(p *Picture, f diary.Fingers) {
 	at, low, high := msAt(f.Bias.Value), msAt(f.Bias.Low), msAt(f.Bias.High)
 	if f.Spread.Known {
 		left, right := msAt(f.Bias.Value-f.Spread.Value), msAt(f.Bias.Value+f.Spread.Value)

@@ -36,17 +36,17 @@ func (d *Diary) round(w Words, c *rhythm.Cycle, f diary.Fingers) *Picture {
 	}
 	for _, of := range f.Counts {
 		if of.Step < n {
-			h.roundDum(p, of)
+			drawDum(&h, p, of)
 		}
 	}
-	p.shift(roundTitle)
-	p.panelHead(d.name(f.Rhythm), "")
+	shift(p, roundTitle)
+	panelHead(p, d.name(f.Rhythm), "")
 	p.Twin = d.sayRound(w, &h, f)
 	return p
 }
 
 // shift moves all shapes down and makes room above them.
-func (p *Picture) shift(by float64) {
+func shift(p *Picture, by float64) {
 	for i := range p.Shapes {
 		p.Shapes[i].Y += by
 		p.Shapes[i].Y2 += by
@@ -54,8 +54,8 @@ func (p *Picture) shift(by float64) {
 	p.Height += by
 }
 
-// roundDum draws one dum: what is not known yet is an empty ring.
-func (h *Head) roundDum(p *Picture, of diary.Count) {
+// drawDum draws one dum: what is not known yet is an empty ring.
+func drawDum(h *Head, p *Picture, of diary.Count) {
 	n := len(h.Base)
 	turn := float64(of.Step) / float64(n)
 	x, y := around(headMiddle, headMiddle, roundDum, turn)
@@ -66,11 +66,11 @@ func (h *Head) roundDum(p *Picture, of diary.Count) {
 	}
 	p.Dot(InkBass, x, y, roundSize)
 	p.Text(InkOnBass, x, y, panelSmall, Milliseconds(millis(of.Offset.Value))).Strong()
-	h.roundArc(p, turn, min(0.16, 0.46*float64(gap(h.Base, of.Step))/float64(n)), of.Offset)
+	roundArc(h, p, turn, min(0.16, 0.46*float64(gap(h.Base, of.Step))/float64(n)), of.Offset)
 }
 
 // roundArc draws the arc of a dum: half is how many turns RoundReach is.
-func (h *Head) roundArc(p *Picture, turn, half float64, e scoring.Estimate) {
+func roundArc(h *Head, p *Picture, turn, half float64, e scoring.Estimate) {
 	at := func(ms float64) float64 { return turn + half*max(-1, min(1, ms/RoundReach)) }
 	p.Arc(InkDim, headMiddle, headMiddle, roundScale, turn-half, turn+half, 0.003)
 	for _, end := range [...]float64{turn - half, turn + half} {

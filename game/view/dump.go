@@ -1,6 +1,7 @@
 package view
 
 import (
+	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -10,21 +11,26 @@ import (
 // so that two screens can be compared line by line. The form is for tests and
 // eyes; nothing reads it back.
 func Dump(w io.Writer, s Screen) error {
-	out := &printer{w: w}
+	out := &dump{bufio.NewWriter(w)}
 	out.print("screen %s %q lang=%s dir=%s focus=%s", s.ID, s.Title, s.Lang, s.Dir, s.FocusID())
 	out.print("%s\n", pair("escape", s.Escape))
 	out.items(s.Items, 1)
-	return out.err
+	return out.Flush()
 }
 
-func (p *printer) items(items []Item, depth int) {
+// dump is the text as far as it is written; of several errors the first is kept.
+type dump struct{ *bufio.Writer }
+
+func (p *dump) print(format string, args ...any) { fmt.Fprintf(p, format, args...) }
+
+func (p *dump) items(items []Item, depth int) {
 	for i := range items {
 		p.item(&items[i], strings.Repeat("  ", depth))
 		p.items(items[i].Children, depth+1)
 	}
 }
 
-func (p *printer) item(it *Item, indent string) {
+func (p *dump) item(it *Item, indent string) {
 	p.print("%s%s #%s", indent, it.Role, it.ID)
 	if it.Level > 0 {
 		p.print(" h%d", it.Level)
@@ -50,7 +56,7 @@ func (p *printer) item(it *Item, indent string) {
 	}
 }
 
-func (p *printer) picture(it *Item) {
+func (p *dump) picture(it *Item) {
 	p.print("%s", pair("place", it.Place))
 	if it.Picture != nil {
 		p.print(" shapes=%d", len(it.Picture.Shapes))
@@ -60,7 +66,7 @@ func (p *printer) picture(it *Item) {
 	}
 }
 
-func (p *printer) row(indent string, cells []string) {
+func (p *dump) row(indent string, cells []string) {
 	if len(cells) > 0 {
 		p.print("%s  | %s |\n", indent, strings.Join(cells, " | "))
 	}

@@ -6,19 +6,6 @@ import (
 	"groundbeat/game/rhythm"
 )
 
-// Phase is where a round stands.
-type Phase uint8
-
-// The phases of a round. The count-in and the playing are one screen, so that
-// nothing under the fingers changes.
-const (
-	Ready Phase = iota
-	Playing
-	Waiting // the sound is over, and an answer is awaited; not in Dums
-	Reviewing
-	Voided
-)
-
 // Dums is what a screen of the exercise Dums is made from.
 type Dums struct {
 	Phase  Phase

@@ -263,8 +263,6 @@ func wide(e scoring.Estimate) bool {
 	return e.Known && millis(e.Value) >= leastSpread && millis(e.Low) > usualSpread
 }
 
-func magnitude(d time.Duration) time.Duration { return max(d, -d) }
-
 // about returns the size of an offset in milliseconds, to the nearest five.
 func about(d time.Duration) int {
 	return 5 * int(math.Round(float64(magnitude(d))/float64(5*time.Millisecond)))

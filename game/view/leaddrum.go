@@ -47,11 +47,14 @@ func sayLevel(w Words, level string) (name, means string) {
 
 const noHide = -1
 
+// How far a riff can be asked to hide the base, of 100, as predicted.
+const LeastHide, MostHide = 1, 100
+
 // hidden is the choice of how far the riff hides the base, where there is a riff:
 // within its level as little or as much as it can, or as it comes. What a link asks
 // for besides is a choice of its own.
 func hidden(w Words, level string, hide int) Item {
-	if a := (Address{Riff: level}); hide == noHide || !a.riffs() {
+	if hide == noHide || !Riffs(level) {
 		return Item{}
 	}
 	it := Item{ID: "hide", Role: RoleChoice, Name: w.Say("hide"), Action: ActHide, Value: strconv.Itoa(hide), Options: []Option{
@@ -78,3 +81,6 @@ func sayHides(w Words, hides float64) string {
 // offBase reports whether the lead drum has dums of its own: then it must be said
 // that those of the bass drum are meant.
 func offBase(level string) bool { return level == LevelRiffing || level == LevelSolo }
+
+// Riffs reports whether there is a riff at a level, or "" for none.
+func Riffs(level string) bool { return level != "" && level != LevelBare && level != LevelFilled }

@@ -1,6 +1,9 @@
 package view
 
-import "time"
+import (
+	"groundbeat/scoring"
+	"time"
+)
 
 // sayUnmeasured says of a lean that all taps have in common, on an output that no set-up
 // is kept for, what it probably is: how late the sound is heard there, or, ahead, what
@@ -29,4 +32,12 @@ func sayFar(w Words, least, most time.Duration) string {
 // toSetUp is the way to Set-up, beside what says that a delay should be measured.
 func toSetUp(w Words) Item {
 	return Item{ID: "to-set-up", Role: RoleButton, Name: w.Say("lean-measure"), Action: ActGo, Value: ScreenSetUp}
+}
+
+// sayLean says to which side taps lean and how far, or that it cannot be told.
+func sayLean(w Words, bias scoring.Estimate) string {
+	if bias.Excludes(0) {
+		return sayOffset(w, millis(bias.Value))
+	}
+	return w.Say("lean-none")
 }

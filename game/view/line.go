@@ -222,3 +222,16 @@ func (b *board) leftOut(i int) bool {
 	_, n := b.Review.mean(i, len(b.Base))
 	return n == 0
 }
+
+// lineOf returns the whiteboard line of a rhythm in the counts of a form, or of its
+// lead's pattern where that is finer, wrapped to a width in CSS pixels.
+func lineOf(c *rhythm.Cycle, form rhythm.Form, lead rhythm.Pattern, width float64) Line {
+	if len(lead) > len(form.Pattern) {
+		form = c.Form(lead)
+	}
+	l := Line{Base: c.Skeleton, Lead: lead, Counts: CountsOf(form), Groups: c.Grouping, Wide: width}
+	if width > 0 {
+		l.Columns = ColumnsOf(c.Grouping, form.Steps(), form.StepsPerBeat(), width, false)
+	}
+	return l
+}

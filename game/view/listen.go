@@ -96,7 +96,7 @@ func (l *Listen) Line(w Words) Line {
 }
 
 // riffs reports whether the lead drum plays what no pattern holds.
-func (l *Listen) riffs() bool { return l.Level != LevelBare && l.Level != LevelFilled }
+func (l *Listen) riffs() bool { return Riffs(l.Level) }
 
 // fine is a form of a rhythm with the counts that a riff is told by: & between beats,
 // and e and a besides where the base itself has an &.
@@ -155,19 +155,6 @@ func sayLetter(w Words, s rhythm.Stroke) string {
 		return w.Say("letter-light-tek")
 	}
 	return w.Say("letter-ka")
-}
-
-// lineOf returns the whiteboard line of a rhythm in the counts of a form, or of its
-// lead's pattern where that is finer, wrapped to a width in CSS pixels.
-func lineOf(c *rhythm.Cycle, form rhythm.Form, lead rhythm.Pattern, width float64) Line {
-	if len(lead) > len(form.Pattern) {
-		form = c.Form(lead)
-	}
-	l := Line{Base: c.Skeleton, Lead: lead, Counts: CountsOf(form), Groups: c.Grouping, Wide: width}
-	if width > 0 {
-		l.Columns = ColumnsOf(c.Grouping, form.Steps(), form.StepsPerBeat(), width, false)
-	}
-	return l
 }
 
 func (l *Listen) listenFor(w Words) Item {
@@ -244,4 +231,31 @@ func (l *Listen) own(w Words) Item {
 		it.Children[2].Text = w.Say("own-problem", "problem", l.Problem)
 	}
 	return it
+}
+
+// Meeting is the screen on which a rhythm is met in a practice, before it is asked: it is
+// heard and seen, with what to listen for, and nothing else can be set.
+func (l *Listen) Meeting(w Words) Screen {
+	name := NameOf(l.Rhythm)
+	play := l.play(w)
+	play.Look = ""
+	if !l.Playing {
+		play.Name = w.Say("hear-once-more")
+	}
+	if l.Volume < 0 {
+		play = Item{}
+	}
+	items := []Item{
+		title(w, w.Say("meet-heading", "rhythm", plain(name.Name)), name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), play,
+		{ID: "ask-me", Role: RoleButton, Name: w.Say("meet-on"), Action: ActPracticeAsk, Look: LookPrimary},
+	}
+	if l.Volume >= 0 {
+		items = append(items, settings(volume(w, l.Volume)))
+	}
+	s := page(w, ScreenListen, w.Say("meet-heading", "rhythm", plain(name.Name)), append(items, notesWithout(w, l.Notes, w.Say("listen-no-sound"))...))
+	s.Escape = ActPracticeEnd
+	if l.Playing {
+		s.Escape = ActStop
+	}
+	return s
 }

@@ -56,12 +56,3 @@ func title(w Words, text string, n RhythmName) Item {
 	}
 	return it
 }
-
-// CountsOf returns the count of each step of a form.
-func CountsOf(f rhythm.Form) []string {
-	counts := make([]string, f.Steps())
-	for i := range counts {
-		counts[i] = f.Count(i)
-	}
-	return counts
-}

@@ -8,7 +8,7 @@ import (
 // OneByOne lists each dum and each added tap in the order of time. count says
 // the dancer's count of an absolute step; perEight is how many steps an eight
 // has.
-func (r *Review) OneByOne(count func(step int) string, perEight int) []TapResult {
+func OneByOne(r *Review, count func(step int) string, perEight int) []TapResult {
 	type entry struct {
 		at float64 // in steps
 		TapResult
@@ -20,7 +20,7 @@ func (r *Review) OneByOne(count func(step int) string, perEight int) []TapResult
 		all = append(all, entry{at, t})
 	}
 	for _, l := range r.Landed {
-		add(float64(l.Step), r.state(l), TapResult{Offset: l.Offset})
+		add(float64(l.Step), stateOf(r, l), TapResult{Offset: l.Offset})
 	}
 	for _, step := range r.LeftOut {
 		add(float64(step), TapLeftOut, TapResult{})
@@ -46,7 +46,7 @@ func (r *Review) OneByOne(count func(step int) string, perEight int) []TapResult
 
 // Opened tells where the breaks and rolls begin, in order; count and perEight as in
 // OneByOne.
-func (r *Review) Opened(count func(step int) string, perEight int) []OpenResult {
+func Opened(r *Review, count func(step int) string, perEight int) []OpenResult {
 	var all []OpenResult
 	for _, o := range r.Open {
 		all = append(all, OpenResult{Eight: o.From/perEight + 1, Count: beatAnd(count, o.From)})
@@ -54,7 +54,7 @@ func (r *Review) Opened(count func(step int) string, perEight int) []OpenResult 
 	return all
 }
 
-func (r *Review) state(l Landed) TapState {
+func stateOf(r *Review, l Landed) TapState {
 	switch {
 	case l.Offset > r.On:
 		return TapBehind

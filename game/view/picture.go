@@ -1,5 +1,7 @@
 package view
 
+import "unicode/utf8"
+
 // Kind is what a shape is.
 type Kind uint8
 
@@ -137,4 +139,9 @@ func (s *Shape) At(a Anchor) *Shape {
 func (s *Shape) Strong() *Shape {
 	s.Bold = true
 	return s
+}
+
+// wideOf is about how wide a text is; a letter of a sans serif is 0.56 em in the mean.
+func wideOf(text string, size float64) float64 {
+	return 0.56 * size * float64(utf8.RuneCountInString(text))
 }

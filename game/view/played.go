@@ -43,7 +43,7 @@ func ResultOf(r *round.Round, v *Review) *Result {
 		Bias: fromFigure(result.Timing.Bias), Spread: fromFigure(result.Timing.Spread),
 		Lean:   leanOf(r, func(int) bool { return false }),
 		Counts: v.Tally(c.Skeleton, CountsOf(c.Base())),
-		Taps:   v.OneByOne(c.CountInEight, perEight), Open: v.Opened(c.CountInEight, perEight),
+		Taps:   OneByOne(v, c.CountInEight, perEight), Open: Opened(v, c.CountInEight, perEight),
 		Far: farOf(r, v),
 	}
 	for _, l := range v.Landed {

@@ -26,7 +26,7 @@ func (s *Stop) Catch(r *round.Stopped) {
 		s.Caught = append(s.Caught, StopResult{
 			Eight: k.At/(c.CyclesIn(1)*c.Steps()) + 1, Count: c.CountInEight(k.At), Silence: k.Silence,
 			Last: landingOf(k.Last, setup), InSilence: k.InSilence, Back: landingOf(k.Back, setup),
-			Late: !k.Last.Tapped && s.Review.addedSoon(k.At),
+			Late: !k.Last.Tapped && addedSoon(s.Review, k.At),
 		})
 		other[k.At] = true
 		other[k.Stop.Back] = !c.Skeleton[0].Low()
@@ -49,7 +49,7 @@ func (s *Stop) Catch(r *round.Stopped) {
 const soonAfter = 250 * time.Millisecond
 
 // addedSoon reports whether a tap that belongs to no dum came soon after a step.
-func (r *Review) addedSoon(step int) bool {
+func addedSoon(r *Review, step int) bool {
 	return slices.ContainsFunc(r.Added, func(at float64) bool {
 		after := time.Duration((at - float64(step)) * float64(r.StepTime))
 		return after > 0 && after < soonAfter
@@ -66,8 +66,6 @@ func sampleOf(v *Review, but func(step int) bool) stat.Group {
 	}
 	return stat.GroupOf(all)
 }
-
-func inMilliseconds(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
 
 // Keep says how the dums of a round in review were kept through the silences. Review and
 // Result are those of the round.

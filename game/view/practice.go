@@ -201,30 +201,3 @@ func (p Practice) On(s Screen, w Words) Screen {
 	s.Items = framed(w, s.ID, append([]Item{p.Strip(w)}, items...))
 	return s
 }
-
-// Meeting is the screen on which a rhythm is met in a practice, before it is asked: it is
-// heard and seen, with what to listen for, and nothing else can be set.
-func (l *Listen) Meeting(w Words) Screen {
-	name := NameOf(l.Rhythm)
-	play := l.play(w)
-	play.Look = ""
-	if !l.Playing {
-		play.Name = w.Say("hear-once-more")
-	}
-	if l.Volume < 0 {
-		play = Item{}
-	}
-	items := []Item{
-		title(w, w.Say("meet-heading", "rhythm", plain(name.Name)), name), l.role(), l.head(w), l.line(w), l.listenFor(w), l.differ(w), play,
-		{ID: "ask-me", Role: RoleButton, Name: w.Say("meet-on"), Action: ActPracticeAsk, Look: LookPrimary},
-	}
-	if l.Volume >= 0 {
-		items = append(items, settings(volume(w, l.Volume)))
-	}
-	s := page(w, ScreenListen, w.Say("meet-heading", "rhythm", plain(name.Name)), append(items, notesWithout(w, l.Notes, w.Say("listen-no-sound"))...))
-	s.Escape = ActPracticeEnd
-	if l.Playing {
-		s.Escape = ActStop
-	}
-	return s
-}

@@ -92,10 +92,6 @@ func (d *Dums) figures(w Words) []Item {
 		figure("tempo", w.Say("counts-a-minute"), fmt.Sprint(d.BPM)))
 }
 
-func figure(id, name, value string) Item {
-	return Item{ID: "figure-" + id, Role: RoleText, Look: LookFigure, Text: name, Value: value}
-}
-
 // asides says what has to be known to read the figures rightly.
 func (d *Dums) asides(w Words) []Item {
 	items := []Item{{ID: "fingers", Role: RoleText, Look: LookNote, Text: w.Say("review-fingers")}}
@@ -129,9 +125,6 @@ func byCount(w Words, r *Result) Item {
 	}
 	return it
 }
-
-// none stands in a cell that has nothing to say.
-const none = "–"
 
 func oneByOne(w Words, r *Result) Item {
 	it := Item{ID: "one-by-one", Role: RoleTable, Name: w.Say("review-taps"),

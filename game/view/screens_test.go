@@ -101,7 +101,7 @@ func screens(t testing.TB) map[string]Screen {
 		d.Review.Open, d.Review.LeftOut = []OpenSteps{{28, 32, false}, {58, 64, true}}, nil
 		d.Review.Landed = slices.DeleteFunc(d.Review.Landed, func(l Landed) bool { return l.Step == 28 || l.Step == 60 })
 		d.Result = result(t, d.Review)
-		d.Result.Open = d.Review.Opened(cycle(t, "maqsum").CountInEight, 16)
+		d.Result.Open = Opened(d.Review, cycle(t, "maqsum").CountInEight, 16)
 	})
 	add("any-ready", Ready, func(d *Dums) {
 		d.Any, d.From, d.BPM = true, FromFive, 0

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strconv"
 	"time"
 )
 
@@ -138,21 +137,6 @@ func sayOutput(w Words, o Output) string {
 
 func (u *SetUp) playing(w Words) Screen {
 	return tapping(page(w, ScreenSetUp, w.Say("set-up"), nil), w, w.Say("playing-set-up"), u.Round, u.head(w))
-}
-
-// tapping fills a screen with a line that says what to do, the drumhead to tap on and the
-// ways out, and nothing else. Taps carry the number of the round, if it has one.
-func tapping(s Screen, w Words, what string, round int, head Item, helps ...Item) Screen {
-	area := Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage,
-		Children: []Item{head}}
-	if round != 0 {
-		area.Value = strconv.Itoa(round)
-	}
-	stop := Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}
-	s.Items = framed(w, s.ID, []Item{heading("heading", what), area,
-		{ID: barID, Role: RoleGroup, Children: append(helps, stop)}})
-	s.Focus, s.Escape = "tap", ActStop
-	return s
 }
 
 func (u *SetUp) reviewing(w Words) Screen {

@@ -3,8 +3,6 @@ package view
 import (
 	"fmt"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"groundbeat/game/rhythm"
 )
@@ -32,10 +30,4 @@ func facts(id, name string, all []string) []Item {
 		list.Children = append(list.Children, Item{ID: fmt.Sprintf("%s-%d", id, i+1), Role: RoleListItem, Text: text})
 	}
 	return []Item{subheading(id+"-heading", name), list}
-}
-
-// sentence begins a text with a capital and ends it with a full stop.
-func sentence(text string) string {
-	first, n := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[n:] + "."
 }

@@ -47,3 +47,12 @@ func gap(base rhythm.Pattern, step int) int {
 	}
 	return n
 }
+
+// CountsOf returns the count of each step of a form.
+func CountsOf(f rhythm.Form) []string {
+	counts := make([]string, f.Steps())
+	for i := range counts {
+		counts[i] = f.Count(i)
+	}
+	return counts
+}

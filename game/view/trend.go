@@ -39,7 +39,7 @@ type point struct {
 // draw adds the panel to an empty picture.
 func (t *trend) draw(p *Picture) {
 	p.Height = panelTop + t.deep + panelFoot + 0.03
-	p.panelHead(t.title, t.value)
+	panelHead(p, t.title, t.value)
 	t.days.left, t.days.right = t.margin()+0.055, 0.965
 	for _, r := range t.rules {
 		t.rule(p, r)
@@ -53,7 +53,7 @@ func (t *trend) draw(p *Picture) {
 }
 
 // panelHead writes what a panel is about, and its figure.
-func (p *Picture) panelHead(title, value string) {
+func panelHead(p *Picture, title, value string) {
 	p.Text(InkBone, 0, 0.045, panelTitle, title).At(AnchorStart).Strong()
 	p.Text(InkBone, 1, 0.045, 0.9*panelTitle, value).At(AnchorEnd)
 }
@@ -121,4 +121,31 @@ func (t *trend) known() []point {
 		}
 	}
 	return known
+}
+
+// timeline places days along a picture: first at left, last at right, in parts of
+// its width. Where there is but one day, it lies in the middle.
+type timeline struct {
+	first, last string
+	left, right float64
+}
+
+// span widens the line by a stretch of days.
+func (l *timeline) span(from, to string) {
+	if l.first == "" || dayNumber(from) < dayNumber(l.first) {
+		l.first = from
+	}
+	if l.last == "" || dayNumber(to) > dayNumber(l.last) {
+		l.last = to
+	}
+}
+
+// x is where the middle of a stretch of days lies.
+func (l *timeline) x(from, to string) float64 {
+	first, all := dayNumber(l.first), dayNumber(l.last)-dayNumber(l.first)
+	if all <= 0 {
+		return (l.left + l.right) / 2
+	}
+	at := float64(dayNumber(from)+dayNumber(to))/2 - float64(first)
+	return l.left + (l.right-l.left)*at/float64(all)
 }

@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"time"
 
 	"groundbeat/game/rhythm"
 )
@@ -134,14 +133,6 @@ func sayStrokes(w Words, base rhythm.Pattern, counts []string) string {
 	return w.Say("strokes", "dums", sayList(w, dums), "teks", sayList(w, teks))
 }
 
-func sayList(w Words, all []string) string {
-	if len(all) < 2 {
-		return strings.Join(all, "")
-	}
-	last := len(all) - 1
-	return w.Say("list-and", "first", strings.Join(all[:last], ", "), "last", all[last])
-}
-
 func (r *Review) say(w Words, base rhythm.Pattern, counts []string) string {
 	var parts []string
 	for _, c := range r.Tally(base, counts) {
@@ -158,18 +149,18 @@ func (r *Review) say(w Words, base rhythm.Pattern, counts []string) string {
 	return strings.Join(parts, " ")
 }
 
-// sayOffset says an offset: "12 ms ahead", "40 ms behind", "0 ms".
-func sayOffset(w Words, d time.Duration) string {
-	switch n := wholeMs(d); {
-	case n < 0:
-		return w.Say("ms-ahead", "ms", -n)
-	case n > 0:
-		return w.Say("ms-behind", "ms", n)
+func sayStroke(w Words, s rhythm.Stroke) string {
+	switch s {
+	case rhythm.Dum:
+		return w.Say("dum")
+	case rhythm.Tek:
+		return w.Say("tek")
+	case rhythm.Sak:
+		return w.Say("sak")
+	case rhythm.LightTek:
+		return w.Say("light-tek")
+	case rhythm.Ka:
+		return w.Say("ka")
 	}
-	return w.Say("ms-none")
-}
-
-// wholeMs returns the nearest whole number of milliseconds, halves away from 0.
-func wholeMs(d time.Duration) int {
-	return int(math.Round(float64(d) / float64(time.Millisecond)))
+	return w.Say("no-stroke")
 }

@@ -92,18 +92,6 @@ func asks(w Words) []Option {
 	return all
 }
 
-func sayAsk(w Words, ask string) string {
-	switch ask {
-	case AskStroke:
-		return w.Say("ask-stroke")
-	case AskHowMany:
-		return w.Say("ask-how-many")
-	case AskSame:
-		return w.Say("ask-same")
-	}
-	return w.Say("ask-rhythm")
-}
-
 func sayHow(w Words, ask, level string) string {
 	switch {
 	case ask == AskStroke:

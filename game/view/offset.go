@@ -1,0 +1,31 @@
+package view
+
+import (
+	"math"
+	"time"
+)
+
+// sayOffset says an offset: "12 ms ahead", "40 ms behind", "0 ms".
+func sayOffset(w Words, d time.Duration) string {
+	switch n := wholeMs(d); {
+	case n < 0:
+		return w.Say("ms-ahead", "ms", -n)
+	case n > 0:
+		return w.Say("ms-behind", "ms", n)
+	}
+	return w.Say("ms-none")
+}
+
+// wholeMs returns the nearest whole number of milliseconds, halves away from 0.
+func wholeMs(d time.Duration) int {
+	return int(math.Round(float64(d) / float64(time.Millisecond)))
+}
+
+// millis is a number of milliseconds as a time.
+func millis(ms float64) time.Duration {
+	return time.Duration(math.Round(ms * float64(time.Millisecond)))
+}
+
+func magnitude(d time.Duration) time.Duration { return max(d, -d) }
+
+func inMilliseconds(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
