@@ -8,7 +8,6 @@ import (
 
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -32,14 +31,14 @@ func TestEveryKindIsPlayed(t *testing.T) {
 				link := fmt.Sprintf("%s&seed=%d", withLevel(link, level), 1+1000*seed)
 				t.Run(link, func(t *testing.T) {
 					flawless := played(t, link, paper.Listens, seed)
-					require.True(t, diary.Right(flawless), "%+v", flawless)
+					require.True(t, history.Right(flawless), "%+v", flawless)
 					if tapped := flawless.Choices == nil; tapped {
 						require.Equal(t, len(flawless.Strokes), flawless.Matched)
 						require.Greater(t, flawless.Score, 0.99)
 					}
 					require.Zero(t, flawless.Out+flawless.Added+flawless.Early)
 					wrong := played(t, link, paper.Errs, seed)
-					require.False(t, diary.Right(wrong), "%+v", wrong)
+					require.False(t, history.Right(wrong), "%+v", wrong)
 					require.Equal(t, []any{flawless.Kind, flawless.Rhythm, flawless.BPM, flawless.Seed},
 						[]any{wrong.Kind, wrong.Rhythm, wrong.BPM, wrong.Seed}, "a link is the same for everybody")
 				})

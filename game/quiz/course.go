@@ -3,7 +3,6 @@ package quiz
 import (
 	"slices"
 
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -50,9 +49,9 @@ func (c *Course) Done() bool { return c.came[c.at] != nothingYet }
 func (c *Course) Finished(r history.Round) {
 	is := wrong
 	switch {
-	case !diary.Tried(r):
+	case !history.Tried(r):
 		is = notTried
-	case diary.Right(r):
+	case history.Right(r):
 		is = right
 	}
 	c.came[c.at] = max(c.came[c.at], is)

@@ -142,7 +142,7 @@
 // new rhythm, the edge and the ladder of tempo, in shares of the time. The plan is made beforehand, from the records
 // alone; who asks again after a round gets it from where the player is then. On the way
 // through it a [Course] asks nothing harder that was not shown to be within reach: a
-// round in which no tap came is evidence of nothing ([diary.Tried]), there and in all of
+// round in which no tap came is evidence of nothing ([history.Tried]), there and in all of
 // the above.
 //
 // # Sources

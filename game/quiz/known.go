@@ -98,12 +98,12 @@ func (k Known) sorts(kind string) []Well {
 
 // met reports whether there was a round of a rhythm in which she did something.
 func (k Known) met(rhythm string) bool {
-	return slices.ContainsFunc(k.Rounds, func(r history.Round) bool { return r.Rhythm == rhythm && diary.Tried(r) }) ||
+	return slices.ContainsFunc(k.Rounds, func(r history.Round) bool { return r.Rhythm == rhythm && history.Tried(r) }) ||
 		slices.ContainsFunc(k.Met, func(m diary.Met) bool { return m.Rhythm == rhythm })
 }
 
 // tried are the rounds of which something came: no others tell where the player is, nor
 // that she was there.
 func tried(rounds []history.Round) []history.Round {
-	return slices.DeleteFunc(slices.Clone(rounds), func(r history.Round) bool { return !diary.Tried(r) })
+	return slices.DeleteFunc(slices.Clone(rounds), func(r history.Round) bool { return !history.Tried(r) })
 }

@@ -28,12 +28,12 @@ type trial struct {
 // likely it is right by chance, see [diary.Choices]; nor of one in which no tap came.
 func (m reaches) trialOf(r history.Round, cycles Cycles) (trial, bool) {
 	c, on := cycles(r.Rhythm), dayOf(r.Time())
-	if c == nil || on == 0 || r.BPM < 1 || helped(r.Helps) || !diary.Tried(r) {
+	if c == nil || on == 0 || r.BPM < 1 || helped(r.Helps) || !history.Tried(r) {
 		return trial{}, false
 	}
 	hide, known := m.hideOf(r, c)
 	choices := diary.Choices(r, c)
-	return trial{rhythm: c.ID, hide: hide, choices: choices, right: diary.Right(r), day: on}, known && choices >= MinAnswers
+	return trial{rhythm: c.ID, hide: hide, choices: choices, right: history.Right(r), day: on}, known && choices >= MinAnswers
 }
 
 // helped reports whether the drums were heard otherwise than they were played, or seen.

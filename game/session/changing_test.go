@@ -12,7 +12,6 @@ import (
 	"groundbeat/game/host"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -121,7 +120,7 @@ func TestPressingAllTheTime(t *testing.T) {
 		s.Find("heading").Name)
 	kept := g.desk.Store.(*testStore).kept[0]
 	require.Equal(t, early, kept.Early)
-	require.False(t, diary.Right(kept), "told rightly, and no hearing")
+	require.False(t, history.Right(kept), "told rightly, and no hearing")
 }
 
 // No change and no press: that is right, and nothing is asked.

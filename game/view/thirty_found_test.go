@@ -111,7 +111,7 @@ func (all gauges) fingers(x diary.Fingers, of []lived) {
 	}
 	all.add("bias, ms", x.Bias, bias)
 	variance, _ := average(latest(of, diary.LatestRounds, func(p lived) bool {
-		return p.kept.Rhythm == x.Rhythm && p.Kind == history.Dums && diary.Right(p.kept)
+		return p.kept.Rhythm == x.Rhythm && p.Kind == history.Dums && history.Right(p.kept)
 	}), func(p lived) (float64, bool) { return p.variance, true })
 	all.add("spread, ms", x.Spread, math.Sqrt(variance))
 }

@@ -2,6 +2,7 @@ package diary_test
 
 import (
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -162,6 +163,21 @@ func TestUnknownKind(t *testing.T) {
 	require.Empty(t, f.Accuracy)
 	require.Empty(t, f.Mixed.Rhythms)
 	require.Empty(t, f.Reach)
+	require.Empty(t, b.Met("studio"))
+}
+
+// Nor does it tell anything where a day was written by a program that knows it.
+func TestUnknownKindInADay(t *testing.T) {
+	d, err := diary.ParseDay([]byte(`{"v":2,"day":"2026-01-31","outputs":[{"output":"studio","rounds":[` +
+		strings.TrimSuffix(strings.Repeat(`{"at":7,"kind":"dance","rhythm":"maqsum","riff":"bare","hide":0.3,"choices":2,"said":"maqsum","right":true},`, 60), ",") + `]}]}`))
+	require.NoError(t, err)
+	b := book(t)
+	b.Put(again(t, d))
+	f := b.Figures("studio")
+	require.Equal(t, 60, f.Practised[0].Kinds["dance"])
+	f.Practised, f.Rounds = nil, 0
+	require.Equal(t, book(t).Figures("studio"), f, "as of nobody")
+	require.Empty(t, b.Met("studio"))
 }
 
 func TestMet(t *testing.T) {

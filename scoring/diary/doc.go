@@ -33,13 +33,13 @@
 // which they tell nothing; those whose clock was an estimate everywhere but for Fingers.
 // Rounds of a kind that this package does not know count as practice only.
 //
-// Rounds in which dums were to be tapped and no tap came ([Tried]) count as practice only.
+// Rounds in which dums were to be tapped and no tap came ([history.Tried]) count as practice only.
 //
-// Where the drums fall silent a round counts for [Right] and [Met] only: its dums are
+// Where the drums fall silent a round counts for [history.Right] and [Met] only: its dums are
 // not there to be heard.
 //
 // In rounds with stops the stop and the 1 after the silence are no dums of the rhythm
-// going round: they count for [Right] only.
+// going round: they count for [history.Right] only.
 //
 // Where difficulty follows the player, shares of right answers stay where they are
 // while she learns: then Reach tells more than Accuracy.
@@ -62,13 +62,13 @@
 //	     "hide": 0.583,          absent where it is not known
 //	     "choices": 3,           how many; absent where there were none
 //	     "said": "saidi",        absent where nothing was, or of what was not heard
-//	     "right": true           see Right; absent where not
+//	     "right": true           see history.Right; absent where not
 //	   }, {
 //	     "at": 66755,
 //	     "kind": "carry",
 //	     "rhythm": "maqsum",
 //	     "riff": "bare",
-//	     "untried": true         no tap came, see Tried; absent where one did
+//	     "untried": true         no tap came, see history.Tried; absent where one did
 //	   }, {
 //	     "at": 66790,
 //	     "kind": "dums",
@@ -97,7 +97,7 @@
 //
 // The text is made from the records and can be made anew at any time. So nothing is
 // ever added within a version: whatever is to be known besides raises it. Version 2 takes
-// a change that may have been hit by chance as not heard, see [Right]. A newer text
+// a change that may have been hit by chance as not heard, see [history.Right]. A newer text
 // is reported as *[history.Newer]; one that cannot be read as *[history.Error], with
 // its place. Either way: make the day from its records.
 //

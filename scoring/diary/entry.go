@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"groundbeat/game/rhythm"
 	"groundbeat/scoring/history"
 )
 
@@ -39,13 +40,10 @@ type tapped struct {
 func entryOf(r history.Round) entry {
 	e := entry{
 		At: clock(r.When), Kind: r.Kind, Rhythm: r.Rhythm, To: r.To, Riff: r.Riff, Hide: r.Hide,
-		Choices: len(r.Choices), Said: r.Answer, Right: Right(r), Untried: !Tried(r),
+		Choices: len(r.Choices), Said: history.Said(r), Right: history.Right(r), Untried: !history.Tried(r),
 		Helped: r.Helps.Balance != 0 || r.Helps.Bass != 0 || r.Helps.Hands,
 	}
-	if byChance(r) {
-		e.Said = "" // as where it was not heard, and nothing asked
-	}
-	if r.Kind == history.Dums || r.Kind == history.Stop {
+	if k, _ := history.KindOf(r.Kind); k.Along {
 		e.Tapped = tappedIn(r)
 	}
 	return e
@@ -66,20 +64,30 @@ func clock(when string) int {
 // named returns which rhythm was to be told by name, and reports whether one was told:
 // where a change was not heard, nothing was asked.
 func (e *entry) named() (rhythm string, told bool) {
-	switch {
-	case e.Said == "":
+	k, _ := history.KindOf(e.Kind)
+	if e.Said == "" || k.Named == nil {
 		return "", false
-	case e.Kind == history.Which:
-		return e.Rhythm, true
-	case e.Kind == history.Change:
-		return e.To, true
 	}
-	return "", false
+	return k.Named(e.asked(nil)), true
+}
+
+// asked is what was asked in the round. Of a rhythm of which nothing is known, and where
+// the taps are not kept, nothing can be said of one who taps from anywhere.
+func (e *entry) asked(c *rhythm.Cycle) history.Asked {
+	return history.Asked{Rhythm: e.Rhythm, To: e.To, Choices: e.Choices, Place: func() int {
+		if c == nil || e.Tapped == nil {
+			return 0
+		}
+		return guesses(c, e.Tapped.BPM, e.Tapped.Window)
+	}}
 }
 
 // met returns which rhythm the round was about, "" for none: where it changed, what it
-// became.
+// became. Of a round of a kind that is not known nothing is met.
 func (e *entry) met() string {
+	if _, known := history.KindOf(e.Kind); !known {
+		return ""
+	}
 	if e.To != "" {
 		return e.To
 	}

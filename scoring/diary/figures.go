@@ -120,5 +120,5 @@ type Practice struct {
 type Met struct {
 	Rhythm, Riff string
 	Day          string // 2006-01-02
-	Right, N     int    // of N rounds; see [Right]
+	Right, N     int    // of N rounds; see [history.Right]
 }

@@ -72,7 +72,7 @@ func truthOf(l *learner, all []made) truth {
 		if m.Answer != "" && m.likely != nil {
 			t.told(m)
 		}
-		if m.Rhythm == "maqsum" && m.Kind == history.Dums && diary.Right(m.Round) {
+		if m.Rhythm == "maqsum" && m.Kind == history.Dums && history.Right(m.Round) {
 			t.spread.add(within(clockSD(float64(m.day)), len(m.Strokes)))
 		}
 		if m.Hide != nil {

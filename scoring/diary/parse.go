@@ -111,7 +111,7 @@ func (t text) check() *history.Error {
 
 // check says what of an entry the figures could not bear.
 func (e *entry) check() *history.Error {
-	dums := e.Kind == history.Dums || e.Kind == history.Stop
+	k, _ := history.KindOf(e.Kind)
 	rhythm, told := e.named()
 	switch {
 	case e.Kind == "":
@@ -130,11 +130,11 @@ func (e *entry) check() *history.Error {
 		return wrong("said", "%q for nothing", e.Said)
 	case told && e.Right != (e.Said == rhythm):
 		return wrong("right", "%t, but %q was said for %q", e.Right, e.Said, rhythm)
-	case dums != (e.Tapped != nil):
+	case k.Along != (e.Tapped != nil):
 		return wrong("tapped", "not what a round of kind %q has", e.Kind)
-	case dums && e.Rhythm == "":
+	case k.Along && e.Rhythm == "":
 		return wrong("rhythm", "missing")
-	case dums:
+	case k.Along:
 		return e.Tapped.check()
 	}
 	return nil

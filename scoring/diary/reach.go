@@ -98,17 +98,10 @@ func Choices(r history.Round, c *rhythm.Cycle) int {
 }
 
 func (e *entry) guessed(c *rhythm.Cycle) int {
-	switch {
-	case e.Kind == history.Change && e.To == "":
-		return 0
-	case e.Kind == history.Change:
-		return 2 * e.Choices
-	case e.Tapped == nil:
-		return e.Choices
-	case c == nil:
-		return 0
+	if k, known := history.KindOf(e.Kind); known {
+		return k.Guess(e.asked(c))
 	}
-	return guesses(c, e.Tapped.BPM, e.Tapped.Window)
+	return 0
 }
 
 // guesses returns the chance of tapping the dums of a rhythm right without hearing where
@@ -117,7 +110,7 @@ func (e *entry) guessed(c *rhythm.Cycle) int {
 // Whoever knows the rhythm and its tempo and begins anywhere has taps that lie beside
 // the dums by some part of the cycle, all parts alike likely. She is right where that
 // part is within the window of one by which the dums, moved, are the dums again: at
-// least three of four of them, see [Right]. So it is 1 in 6 for maqsum at 96 quarters
+// least three of four of them, see [history.Right]. So it is 1 in 6 for maqsum at 96 quarters
 // a minute, whose two dums are alike, and 1 in 13 for baladi. Taps at random moments
 // would be right far more seldom.
 func guesses(c *rhythm.Cycle, bpm int, window float64) int {

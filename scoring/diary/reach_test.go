@@ -138,7 +138,7 @@ func TestGuesses(t *testing.T) {
 				kept := recorded(history.Round{
 					Kind: history.Dums, Rhythm: id, BPM: bpm, Riff: "solo", Eights: 8, ID: "a", When: at(1, 1), Epoch: 1, Rate: 48000,
 				}, c, steps, taps, 0)
-				if diary.Right(kept) {
+				if history.Right(kept) {
 					right++
 				}
 			}

@@ -27,23 +27,23 @@ func TestRight(t *testing.T) {
 	} {
 		for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
 			r := history.Round{Kind: kind, Matched: c.matched, Out: c.out, Added: c.added}
-			require.Equal(t, c.right, diary.Right(r), "%+v", c)
+			require.Equal(t, c.right, history.Right(r), "%+v", c)
 		}
 	}
-	require.True(t, diary.Right(named("2026-01-31T18:30:00Z", "maqsum", "maqsum")))
-	require.False(t, diary.Right(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
+	require.True(t, history.Right(named("2026-01-31T18:30:00Z", "maqsum", "maqsum")))
+	require.False(t, history.Right(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
 }
 
 // What the bounds are for: a dum of sa'idi that is always missed, or taps on every
 // beat of maqsum, are not right.
 func TestRightWhatFor(t *testing.T) {
 	const when = "2026-01-31T18:30:00Z"
-	require.True(t, diary.Right(tapped(t, when, "saidi", 5)))
-	require.False(t, diary.Right(tapped(t, when, "saidi", 5, 999, 5)))
-	require.True(t, diary.Right(tapped(t, when, "maqsum", 5, 5, 5, 999)))
+	require.True(t, history.Right(tapped(t, when, "saidi", 5)))
+	require.False(t, history.Right(tapped(t, when, "saidi", 5, 999, 5)))
+	require.True(t, history.Right(tapped(t, when, "maqsum", 5, 5, 5, 999)))
 	every := tapped(t, when, "maqsum", 5)
 	every.Added = every.Matched
-	require.False(t, diary.Right(every))
+	require.False(t, history.Right(every))
 }
 
 // The dums of a round in which the drums fall silent, all kept, are no miss: the round is
@@ -54,18 +54,18 @@ func TestCarriedRight(t *testing.T) {
 	b.Add(r)
 	require.Equal(t, []diary.Met{{Rhythm: "maqsum", Riff: "bare", Day: "2026-01-31", Right: 1, N: 1}}, b.Met("studio"))
 	r.Matched, r.Out = 8, 24
-	require.False(t, diary.Right(r))
+	require.False(t, history.Right(r))
 }
 
 func TestTried(t *testing.T) {
 	for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
-		require.False(t, diary.Tried(history.Round{Kind: kind, Out: 8}), kind)
-		require.True(t, diary.Tried(history.Round{Kind: kind, Out: 8, Added: 1}), kind)
-		require.True(t, diary.Tried(history.Round{Kind: kind, Out: 7, Matched: 1}), kind)
+		require.False(t, history.Tried(history.Round{Kind: kind, Out: 8}), kind)
+		require.True(t, history.Tried(history.Round{Kind: kind, Out: 8, Added: 1}), kind)
+		require.True(t, history.Tried(history.Round{Kind: kind, Out: 7, Matched: 1}), kind)
 	}
-	require.True(t, diary.Tried(history.Round{Kind: history.Stop, Out: 8, Aside: make([]history.Tap, 1)}))
-	require.True(t, diary.Tried(history.Round{Kind: history.Change}), "to keep still is an answer")
-	require.True(t, diary.Tried(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
+	require.True(t, history.Tried(history.Round{Kind: history.Stop, Out: 8, Aside: make([]history.Tap, 1)}))
+	require.True(t, history.Tried(history.Round{Kind: history.Change}), "to keep still is an answer")
+	require.True(t, history.Tried(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
 }
 
 // Rounds in which no tap came are practice, and tell nothing else: with them the figures
@@ -148,7 +148,7 @@ func TestChangeHitByChance(t *testing.T) {
 		{"every 5.5 s", every(5.5), false},
 	} {
 		r := heardAt(t, c.presses...)
-		require.Equal(t, c.right, diary.Right(r), c.what)
+		require.Equal(t, c.right, history.Right(r), c.what)
 		require.Equal(t, len(c.presses)-1, r.Early, c.what)
 		var d diary.Day
 		d.Add(r)

@@ -1,5 +1,15 @@
 package history
 
+// Carry is the kind of round in which the dums are tapped, and the drums fall silent for
+// an eight now and then. Its strokes are asked for in the silences too: so they are not
+// tapped along with the drums, in time with what is heard.
+const Carry = "carry"
+
+var carry = Kind{
+	ID: Carry, Play: Tapped, Guess: unguessed,
+	own: (*Round).carrying, check: checkCarry, right: tappedRight,
+}
+
 // Silence is where the drums fell silent in a round. The package comment gives the
 // meaning of every field, under its name in the text.
 type Silence struct {
@@ -13,22 +23,33 @@ type Silence struct {
 
 func (s *Silence) fields() []field {
 	return []field{
-		{"from", &s.From, 9, 0, maxSeconds},
-		{"to", &s.To, 9, 0, maxSeconds},
-		{"first", &s.First, 0, 0, maxCount},
-		{"last", &s.Last, 0, 0, maxCount},
+		numeric("from", &s.From, 9, 0, maxSeconds),
+		numeric("to", &s.To, 9, 0, maxSeconds),
+		numeric("first", &s.First, 0, 0, maxCount),
+		numeric("last", &s.Last, 0, 0, maxCount),
 	}
 }
 
-func (s *Silence) extras() []field   { return nil }
 func (s *Silence) others() *[]member { return &s.rest }
 
-// carrying are the fields of a round with silences that other tap rounds do not have.
-func (r *Round) carrying() []field { return []field{{"silences", &r.Silences, 0, 0, 0}} }
+// carrying are the fields of a round with silences: those of all tap rounds, and one
+// more.
+func (r *Round) carrying() (what, figures []field) {
+	what, figures = r.tapped()
+	return append(what, plain("silences", eachOf(&r.Silences))), figures
+}
 
-// checkCarry checks what the silences have to do with the strokes: each holds those of
-// its time and no others, and before and after each there is one with the drums.
+// checkCarry checks, besides what all tap rounds have, the silences.
 func checkCarry(r *Round) error {
+	if err := checkTapped(r); err != nil {
+		return err
+	}
+	return checkSilences(r)
+}
+
+// checkSilences checks what the silences have to do with the strokes: each holds those of
+// its time and no others, and before and after each there is one with the drums.
+func checkSilences(r *Round) error {
 	next := 1 // the first stroke that may be in a silence
 	for i, s := range r.Silences {
 		bad := func(field, format string, a ...any) error {

@@ -1,7 +1,6 @@
 package history
 
 import (
-	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -18,45 +17,18 @@ func check(r *Round) error {
 	if err := checkForeign(r); err != nil {
 		return err
 	}
-	if r.Early != 0 && r.Kind != Change {
-		return wrong("early", "a round of kind %q has none", r.Kind)
-	}
-	switch {
-	case r.answered():
-		return checkAnswer(r)
-	case r.Kind == Change:
-		return checkChange(r)
-	}
-	if err := checkTapped(r); err != nil {
-		return err
-	}
-	if err := checkStop(r); err != nil {
-		return err
-	}
-	return checkCarry(r)
-}
-
-func checkTapped(r *Round) error {
-	for i := 1; i < len(r.Strokes); i++ {
-		if r.Strokes[i] <= r.Strokes[i-1] {
-			return wrong(index("strokes", i), "strokes do not ascend: %v after %v", r.Strokes[i], r.Strokes[i-1])
-		}
-	}
-	matched, err := checkTaps(r)
-	if err != nil {
-		return err
-	}
-	return checkCounts(r, matched)
+	return r.kind().check(r)
 }
 
 func checkWords(r *Round) error {
-	if !r.known() {
+	k, known := KindOf(r.Kind)
+	if !known {
 		return wrong("kind", "unknown kind %q", r.Kind)
 	}
 	for _, w := range []struct{ field, text string }{
 		{"rhythm", r.Rhythm}, {"riff", r.Riff}, {"id", r.ID},
 	} {
-		if w.text == "" && (w.field != "rhythm" || r.Kind != Stroke) {
+		if w.text == "" && (w.field != "rhythm" || !k.unnamed) {
 			return wrong(w.field, "empty")
 		}
 	}
@@ -90,56 +62,4 @@ func checkForeign(r *Round) error {
 
 func notInID(c rune) bool {
 	return !('a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' || '0' <= c && c <= '9' || c == '-' || c == '_')
-}
-
-// checkTaps checks what taps have to do with each other and with the strokes,
-// and counts those that belong to a stroke.
-func checkTaps(r *Round) (matched int, err error) {
-	next := 0 // the first stroke that may still have a tap
-	for i, t := range r.Taps {
-		bad := func(field, format string, a ...any) (int, error) {
-			return 0, wrong(index("taps", i)+"."+field, format, a...)
-		}
-		switch {
-		case !slices.Contains([]string{"key", "touch", "mouse", "pen", "click"}, t.By):
-			return bad("by", "%q is not key, touch, mouse, pen or click", t.By)
-		case i > 0 && t.Frame < r.Taps[i-1].Frame:
-			return bad("frame", "taps do not ascend: %v after %v", t.Frame, r.Taps[i-1].Frame)
-		case (t.Offset == nil) != (t.Stroke == nil):
-			return bad("offset", "offset and stroke are not null together")
-		case t.Stroke == nil:
-			continue
-		case *t.Stroke >= len(r.Strokes):
-			return bad("stroke", "%d of %d strokes (counted from 0)", *t.Stroke, len(r.Strokes))
-		case *t.Stroke < next:
-			return bad("stroke", "%d again, or after a later one", *t.Stroke)
-		}
-		next = *t.Stroke + 1
-		matched++
-	}
-	return matched, nil
-}
-
-func checkCounts(r *Round, matched int) error {
-	for _, c := range []struct {
-		field     string
-		got, want int
-	}{
-		{"matched", r.Matched, matched},
-		{"out", r.Out, len(r.Strokes) - matched},
-		{"added", r.Added, len(r.Taps) - matched},
-	} {
-		if c.got != c.want {
-			return wrong(c.field, "%d, but the taps make it %d", c.got, c.want)
-		}
-	}
-	for _, f := range []struct {
-		field string
-		value *float64
-	}{{"bias", r.Bias}, {"spread", r.Spread}, {"median", r.Median}, {"drift", r.Drift}} {
-		if f.value != nil && matched < 2 {
-			return wrong(f.field, "%v of %d taps", *f.value, matched)
-		}
-	}
-	return nil
 }

@@ -32,7 +32,7 @@ func write(b *bytes.Buffer, o object, first ...member) {
 		put(m.name)
 		b.Write(m.raw)
 	}
-	for _, f := range told(o) {
+	for f := range told(o) {
 		put(f.name)
 		writeValue(b, f.at)
 	}
@@ -47,32 +47,21 @@ func writeValue(b *bytes.Buffer, at any) {
 	switch v := at.(type) {
 	case object:
 		write(b, v)
-	case *[]Tap:
-		writeEach(b, *v)
-	case *[]Break:
-		writeEach(b, *v)
-	case *[]Silence:
-		writeEach(b, *v)
+	case list:
+		b.WriteByte('[')
+		for i := range v.size() {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			writeValue(b, v.item(i))
+		}
+		b.WriteByte(']')
 	default:
 		b.Write(encode(at))
 	}
 }
 
-func writeEach[T any, O interface {
-	*T
-	object
-}](b *bytes.Buffer, list []T) {
-	b.WriteByte('[')
-	for i := range list {
-		if i > 0 {
-			b.WriteByte(',')
-		}
-		write(b, O(&list[i]))
-	}
-	b.WriteByte(']')
-}
-
-// encode writes a text, a truth, a number, null or numbers as JSON. Of these
+// encode writes a text, a truth, a number or null as JSON. Of these
 // only NaN and infinities cannot be written, and check has refused them.
 func encode(v any) []byte {
 	var b bytes.Buffer

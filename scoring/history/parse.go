@@ -103,7 +103,7 @@ func kind(r *Round, object member, members []member) error {
 	if err := members[i].read(&r.Kind); err != nil {
 		return err
 	}
-	if !r.known() {
+	if _, known := KindOf(r.Kind); !known {
 		return members[i].wrong("unknown kind %q", r.Kind)
 	}
 	return nil
@@ -114,23 +114,16 @@ func kind(r *Round, object member, members []member) error {
 func fill(o object, m member, members []member) error {
 	for _, f := range o.fields() {
 		i := slices.IndexFunc(members, func(m member) bool { return m.name == f.name })
-		if i < 0 {
+		switch {
+		case i < 0 && f.extra:
+			continue
+		case i < 0:
 			return m.lacks(f.name)
 		}
 		if err := members[i].read(f.at); err != nil {
 			return err
 		}
-		members = slices.Delete(members, i, i+1)
-	}
-	for _, f := range o.extras() {
-		i := slices.IndexFunc(members, func(m member) bool { return m.name == f.name })
-		if i < 0 {
-			continue
-		}
-		if err := members[i].read(f.at); err != nil {
-			return err
-		}
-		if f.empty() && f.lo > 0 {
+		if f.extra && f.lo > 0 && f.empty() {
 			return members[i].wrong("%s is not from %v to %v", short(members[i].raw), f.lo, f.hi)
 		}
 		members = slices.Delete(members, i, i+1)
@@ -150,16 +143,8 @@ func (m member) read(into any) error {
 			return err
 		}
 		return under(m.name, fill(v, m, members))
-	case *[]Tap:
-		return list(m, v)
-	case *[]Break:
-		return list(m, v)
-	case *[]Silence:
-		return list(m, v)
-	case *[]float64:
-		return list(m, v)
-	case *[]string:
-		return list(m, v)
+	case list:
+		return m.readList(v)
 	case **int, **float64: // null is nil
 	default:
 		if string(m.raw) == "null" {
@@ -172,15 +157,15 @@ func (m member) read(into any) error {
 	return nil
 }
 
-// list reads a list, element by element.
-func list[T any](m member, into *[]T) error {
+// readList reads a list, element by element.
+func (m member) readList(into list) error {
 	if m.raw[0] != '[' {
 		return m.wrong("%s is not %s", short(m.raw), wanted(into))
 	}
 	parts := m.parts()
-	*into = make([]T, len(parts))
+	into.make(len(parts))
 	for i, part := range parts {
-		if err := part.read(&(*into)[i]); err != nil {
+		if err := part.read(into.item(i)); err != nil {
 			return under(index(m.name, i), err)
 		}
 	}

@@ -2,7 +2,6 @@ package history
 
 import (
 	"fmt"
-	"slices"
 	"time"
 
 	"groundbeat/scoring"
@@ -11,18 +10,6 @@ import (
 // Version is the version of the format that this package writes, and the
 // newest that it reads.
 const Version = 1
-
-// The kinds of rounds.
-const (
-	Dums    = "dums"     // the dums of a rhythm are tapped
-	Which   = "which"    // which rhythm is it?
-	Stroke  = "stroke"   // one stroke: dum or tek?
-	HowMany = "how-many" // how many dums has a cycle?
-	Same    = "same"     // two rhythms, the same or different?
-	Change  = "change"   // the rhythm changes, or not: pressed when it does, and to what?
-	Stop    = "stop"     // the dums are tapped, and the drummer breaks off now and then
-	Carry   = "carry"    // the dums are tapped, and the drums fall silent for an eight now and then
-)
 
 // Round is one finished round. The package comment gives the meaning, unit
 // and range of every field, under its name in the text. The fields of the other
@@ -88,40 +75,6 @@ type Round struct {
 	rest []member // members that this program does not know
 }
 
-// Tap is one tap of a round.
-type Tap struct {
-	At      float64  // ms, the event's own time stamp
-	Offset  *float64 // ms, raw: + behind, − ahead; nil where added
-	Stroke  *int     // index into Round.Strokes; nil where added
-	Frame   float64  // frame of the stream heard, with fraction
-	Reading Reading
-	By      string // "key", "touch", "mouse" or "pen"
-
-	rest []member
-}
-
-// Reading is the clock reading by which a tap's frame was found.
-type Reading struct {
-	Context     float64 // s
-	Performance float64 // ms
-
-	rest []member
-}
-
-// known reports whether the round's kind is.
-func (r *Round) known() bool {
-	return slices.Contains([]string{Dums, Change, Stop, Carry}, r.Kind) || r.answered()
-}
-
-// answered reports whether the round is answered by a choice, not by taps.
-func (r *Round) answered() bool {
-	switch r.Kind {
-	case Which, Stroke, HowMany, Same:
-		return true
-	}
-	return false
-}
-
 // New returns the record of a tap round. played holds all that is known before
 // scoring: what was asked for, the strokes, and for each tap At, Frame,
 // Reading and By. New fills in what follows from the scored result: setup,
@@ -135,7 +88,7 @@ func New(played Round, result scoring.Result) (Round, error) {
 		panic(fmt.Sprintf("history: a result of %d strokes and %d taps for a round of %d and %d",
 			matched+len(result.Out), matched+len(result.Added), len(played.Strokes), len(played.Taps)))
 	}
-	if played.answered() || played.Kind == Change {
+	if played.kind().Play != Tapped {
 		return Round{}, wrong("kind", "%q is not a kind of tap round", played.Kind)
 	}
 	r := played.clone()
@@ -163,7 +116,7 @@ func New(played Round, result scoring.Result) (Round, error) {
 // It rounds the numbers as [Format] does, and returns an *[Error] that names the
 // field where the record would not be valid.
 func NewAnswered(played Round) (Round, error) {
-	if !played.answered() {
+	if played.kind().Play != Answered {
 		return Round{}, wrong("kind", "%q is not a kind of answered round", played.Kind)
 	}
 	r := played.clone()
@@ -195,18 +148,15 @@ func (r Round) Time() time.Time {
 // clone returns a copy that shares nothing that is ever written to. Lists of the
 // round's kind are lists, if empty ones; others that are empty are nil.
 func (r Round) clone() Round {
-	tapped := !r.answered()
-	r.Choices = copied(r.Choices, r.answered() || r.Kind == Change)
-	r.Strokes, r.Taps = copied(r.Strokes, tapped), copied(r.Taps, tapped)
-	r.Breaks, r.Aside = copied(r.Breaks, r.Kind == Stop), copied(r.Aside, r.Kind == Stop)
-	r.Silences = copied(r.Silences, r.Kind == Carry)
-	return r
-}
-
-// copied is a copy of a list; an empty one is nil unless the round's kind has it.
-func copied[T any](list []T, has bool) []T {
-	if !has && len(list) == 0 {
-		return nil
+	for _, f := range r.fields() {
+		if l, is := f.at.(list); is {
+			l.clone(true)
+		}
 	}
-	return append(make([]T, 0, len(list)), list...)
+	for _, f := range r.foreign() {
+		if l, is := f.at.(list); is {
+			l.clone(false)
+		}
+	}
+	return r
 }

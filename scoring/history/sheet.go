@@ -2,7 +2,6 @@ package history
 
 import (
 	"encoding/csv"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,13 +29,13 @@ func SheetRow(r Round) string {
 			cells[i] = cell
 		}
 	}
-	for _, f := range told(&r) {
+	for f := range told(&r) {
 		put(f.name, f.cell())
 	}
-	for _, f := range told(&r.Helps) {
+	for f := range told(&r.Helps) {
 		put("helps."+f.name, f.cell())
 	}
-	if n := len(r.Taps); r.Kind == Change && n > 0 && r.Taps[n-1].Offset != nil {
+	if n := len(r.Taps); r.kind().Play == Pressed && n > 0 && r.Taps[n-1].Offset != nil {
 		put("reaction", number(*r.Taps[n-1].Offset))
 	}
 	return SheetLine(cells)
@@ -59,8 +58,10 @@ func (f field) cell() string {
 	switch v := f.at.(type) {
 	case *string:
 		return Harmless(*v)
-	case *[]string:
-		return Harmless(strings.Join(*v, " "))
+	case each[string]:
+		return Harmless(strings.Join(*v.of, " "))
+	case list:
+		return strconv.Itoa(v.size())
 	case *bool, *int, *uint64:
 		return string(encode(v))
 	case *float64:
@@ -70,10 +71,8 @@ func (f field) cell() string {
 			return ""
 		}
 		return number(**v)
-	case object:
-		return "" // its members have columns of their own
 	}
-	return strconv.Itoa(reflect.ValueOf(f.at).Elem().Len()) // of a list
+	return "" // of an object: its members have columns of their own
 }
 
 // number writes a number without an exponent.

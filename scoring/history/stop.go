@@ -1,5 +1,14 @@
 package history
 
+// Stop is the kind of round in which the dums are tapped, and the drummer breaks off now
+// and then.
+const Stop = "stop"
+
+var stop = Kind{
+	ID: Stop, Play: Tapped, Along: true, Guess: anyPlace,
+	own: (*Round).stopping, check: checkStop, right: tappedRight,
+}
+
 // Break is where the drummer broke off in a round, and what came of it. The package
 // comment gives the meaning of every field, under its name in the text.
 type Break struct {
@@ -14,28 +23,36 @@ type Break struct {
 
 func (b *Break) fields() []field {
 	return []field{
-		{"from", &b.From, 9, 0, maxSeconds},
-		{"stop", &b.Stop, 0, 0, maxCount},
-		{"counts", &b.Counts, 0, 1, 64},
-		{"back", &b.Back, 0, 0, maxCount},
-		{"taps", &b.Taps, 0, 0, maxCount},
+		numeric("from", &b.From, 9, 0, maxSeconds),
+		numeric("stop", &b.Stop, 0, 0, maxCount),
+		numeric("counts", &b.Counts, 0, 1, 64),
+		numeric("back", &b.Back, 0, 0, maxCount),
+		numeric("taps", &b.Taps, 0, 0, maxCount),
 	}
 }
 
-func (b *Break) extras() []field   { return nil }
 func (b *Break) others() *[]member { return &b.rest }
 
-// stopping are the fields of a round with stops that other tap rounds do not have.
-func (r *Round) stopping() []field {
-	return []field{
-		{"breaks", &r.Breaks, 0, 0, 0},
-		{"aside", &r.Aside, 0, 0, 0},
-	}
+// stopping are the fields of a round with stops: those of all tap rounds, and two more.
+func (r *Round) stopping() (what, figures []field) {
+	what, figures = r.tapped()
+	return append(what, plain("breaks", eachOf(&r.Breaks)), plain("aside", eachOf(&r.Aside))), figures
 }
 
-// checkStop checks what the breaks have to do with the strokes, and the taps that
-// were set aside with one another.
+// checkStop checks, besides what all tap rounds have, the breaks and the taps that were
+// set aside.
 func checkStop(r *Round) error {
+	if err := checkTapped(r); err != nil {
+		return err
+	}
+	if err := checkBreaks(r); err != nil {
+		return err
+	}
+	return checkAside(r)
+}
+
+// checkBreaks checks what the breaks have to do with the strokes.
+func checkBreaks(r *Round) error {
 	back, taps := -1, 0
 	for i, b := range r.Breaks {
 		bad := func(field, format string, a ...any) error {
@@ -54,6 +71,11 @@ func checkStop(r *Round) error {
 	if taps > r.Added {
 		return wrong("breaks", "%d taps in silences, of %d added", taps, r.Added)
 	}
+	return nil
+}
+
+// checkAside checks the taps that were set aside with one another.
+func checkAside(r *Round) error {
 	aside := Round{Taps: r.Aside}
 	for i, t := range r.Aside {
 		if t.Stroke != nil {
