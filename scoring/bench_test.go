@@ -11,27 +11,18 @@ import (
 // worst way, where every window holds a hundred thousand taps.
 func BenchmarkMatch1e6(b *testing.B) {
 	const n = 1_000_000
-	for _, c := range []struct {
-		name        string
-		gap, spread time.Duration
-		w           Window
-	}{
-		{"capped", 300 * time.Millisecond, 20 * time.Millisecond, Window{Near, true}},
-		{"free", 300 * time.Millisecond, 20 * time.Millisecond, Window{Wide, false}},
-		{"busy", 60 * time.Millisecond, 60 * time.Millisecond, Window{Wide, false}},
-		{"dense", time.Microsecond, 60 * time.Millisecond, Window{Near, false}},
-	} {
-		b.Run(c.name, func(b *testing.B) {
+	for name, gap := range map[string]time.Duration{"played": 300 * time.Millisecond, "dense": time.Microsecond} {
+		b.Run(name, func(b *testing.B) {
 			r := rand.New(rand.NewPCG(1, 2))
 			strokes, taps := make([]time.Duration, n), make([]time.Duration, n)
 			for i := range n {
-				strokes[i] = time.Duration(i) * c.gap
-				taps[i] = strokes[i] + time.Duration(r.NormFloat64()*float64(c.spread))
+				strokes[i] = time.Duration(i) * gap
+				taps[i] = strokes[i] + time.Duration(r.NormFloat64()*2e7)
 			}
 			slices.Sort(taps)
 			b.ReportAllocs()
 			for b.Loop() {
-				Match(strokes, taps, c.w)
+				Match(strokes, taps, Wide)
 			}
 		})
 	}
@@ -50,6 +41,6 @@ func BenchmarkScoreRound(b *testing.B) {
 	taps = append(taps, time.Minute)
 	b.ReportAllocs()
 	for b.Loop() {
-		Score(strokes, taps, 5*time.Millisecond, Window{Near, true})
+		Score(strokes, taps, 5*time.Millisecond, 50*millisecond)
 	}
 }

@@ -7,13 +7,10 @@ import (
 
 // allowed says whether a tap lies in the window of stroke i, straight from
 // the definition.
-func allowed(strokes []time.Duration, i int, tap time.Duration, w Window) bool {
+func allowed(strokes []time.Duration, i int, tap, within time.Duration) bool {
 	d := tap - strokes[i]
-	if d.Abs() > w.Within {
+	if d.Abs() > within {
 		return false
-	}
-	if !w.Capped {
-		return true
 	}
 	if i > 0 { // must be nearer to this stroke than to the one before
 		if gap := strokes[i] - strokes[i-1]; d < 0 && 2*-d >= gap || gap == 0 && d <= 0 {
@@ -30,7 +27,7 @@ func allowed(strokes []time.Duration, i int, tap time.Duration, w Window) bool {
 
 // brute lists every matching with the most pairs and, of those, the smallest
 // sum of |offset|, crossing ones included.
-func brute(strokes, taps []time.Duration, w Window) (all [][]Pair, cost time.Duration) {
+func brute(strokes, taps []time.Duration, within time.Duration) (all [][]Pair, cost time.Duration) {
 	most := -1
 	used := make([]bool, len(taps))
 	var now []Pair
@@ -47,7 +44,7 @@ func brute(strokes, taps []time.Duration, w Window) (all [][]Pair, cost time.Dur
 		}
 		try(i+1, sum)
 		for j, tap := range taps {
-			if used[j] || !allowed(strokes, i, tap, w) {
+			if used[j] || !allowed(strokes, i, tap, within) {
 				continue
 			}
 			used[j] = true

@@ -9,19 +9,16 @@
 //
 // # Matching
 //
-// [Match] pairs taps with strokes one to one. A tap may be paired with a
-// stroke when it lies in that stroke's [Window]; the edge of the window is
-// inside. Of all the ways to pair them it takes
+// [Match] pairs taps with strokes one to one. A tap belongs to the nearest stroke, if it
+// lies no further from it than the window; the edge of the window is inside. A tap exactly
+// half way between two strokes belongs to the earlier one, as if behind it. In a gap of an
+// odd number of nanoseconds there is no half way: both strokes get the whole part of the
+// half. Of strokes at one and the same time the first owns the taps up to and at that time,
+// the last those after it.
 //
-//  1. one with the most pairs, so that a tap that could only belong to one
-//     stroke is not lost because another tap took that stroke;
-//  2. of those, one with the smallest sum of |offset|: where two taps fall in
-//     one window, the nearer counts and the other is added;
-//  3. of those, the one with the earliest taps and the earliest strokes: of
-//     two taps equally near, the earlier counts.
-//
-// Pairs never cross: a later tap never belongs to an earlier stroke. The time
-// and the memory needed are linear in the number of strokes and taps, however
+// Of the taps of one stroke the nearest counts, of two equally near the earlier, and the
+// others are added. Pairs never cross: a later tap never belongs to an earlier stroke. The
+// time and the memory needed are linear in the number of strokes and taps, however
 // closely they lie.
 //
 // # Score

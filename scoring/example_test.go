@@ -10,7 +10,7 @@ import (
 func ExampleMatch() {
 	strokes := []time.Duration{1000 * time.Millisecond, 1500 * time.Millisecond}
 	taps := []time.Duration{980 * time.Millisecond, 1012 * time.Millisecond}
-	m := scoring.Match(strokes, taps, scoring.Window{Within: scoring.Near, Capped: true})
+	m := scoring.Match(strokes, taps, 50*time.Millisecond)
 	for _, p := range m.Pairs {
 		fmt.Printf("stroke %d: tap %d, %v\n", p.Stroke, p.Tap, p.Offset)
 	}
@@ -24,7 +24,7 @@ func ExampleScore() {
 	strokes := []time.Duration{1 * time.Second, 2 * time.Second, 3 * time.Second}
 	// The player's set-up is 180 ms behind, and so is every tap.
 	taps := []time.Duration{1190 * time.Millisecond, 2180 * time.Millisecond, 3200 * time.Millisecond}
-	r := scoring.Score(strokes, taps, 180*time.Millisecond, scoring.Window{Within: scoring.Near, Capped: true})
+	r := scoring.Score(strokes, taps, 180*time.Millisecond, 50*time.Millisecond)
 	fmt.Println("raw:", r.Pairs[0].Offset, r.Pairs[1].Offset, r.Pairs[2].Offset)
 	fmt.Printf("accuracy %.3f, bias %+.1f ms, spread %.1f ms\n", r.Accuracy, r.Timing.Bias.Value, r.Timing.Spread.Value)
 	// Output:

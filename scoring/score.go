@@ -43,7 +43,7 @@ type Result struct {
 // Score matches the taps, less the player's set-up mean, with the strokes,
 // and measures the outcome. The conditions are those of [Match], for the
 // taps less setup; setup must lie within ±2⁶¹ ns.
-func Score(strokes, taps []time.Duration, setup time.Duration, w Window) Result {
+func Score(strokes, taps []time.Duration, setup, within time.Duration) Result {
 	if setup < -reach || setup > reach {
 		panic(fmt.Sprintf("scoring: set-up mean of %d ns", int64(setup)))
 	}
@@ -52,7 +52,7 @@ func Score(strokes, taps []time.Duration, setup time.Duration, w Window) Result 
 	for j, tap := range taps {
 		shifted[j] = tap - setup
 	}
-	m := Match(strokes, shifted, w)
+	m := Match(strokes, shifted, within)
 	r := Result{
 		Matching: m,
 		Setup:    setup,

@@ -59,8 +59,8 @@ type SetUp struct {
 //  4. Mean is the trimmed mean of those offsets, a fifth of them left out at each
 //     end (Tukey and McLaughlin, Less vulnerable confidence and significance
 //     procedures for location based on a single sample, Sankhyā A 25, 331–352,
-//     1963); Spread is 1.4826 times the median distance from the median (Hampel
-//     1974, see [Timing]).
+//     1963); Spread is 1.4826 times the median distance from the median (Hampel, The
+//     influence curve and its role in robust estimation, JASA 69, 383–393, 1974).
 //
 // So neither strokes left out nor single stray or doubled taps nor a slow drift
 // move the mean far.
@@ -146,7 +146,7 @@ func matchAbout(strokes, taps []time.Duration, by, within time.Duration) []Pair 
 	for j, tap := range taps {
 		shifted[j] = tap - by
 	}
-	return Match(strokes, shifted, Window{Within: within, Capped: true}).Pairs
+	return Match(strokes, shifted, within).Pairs
 }
 
 // bestShift returns the best of those that may be taken; of equals the first.

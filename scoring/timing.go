@@ -22,20 +22,11 @@ type Timing struct {
 	Median Figure
 	// Spread is the standard deviation (n−1) of the offsets in ms, 0 or more.
 	Spread Figure
-	// Robust is a spread, in ms, that single strays do not move: 1.4826 times
-	// the median distance from the median. For normally distributed offsets
-	// it estimates the same as Spread (Hampel, The influence curve and its
-	// role in robust estimation, JASA 69, 383–393, 1974).
-	Robust Figure
 	// Drift is the slope of the least-squares line of the offsets over the
 	// times of their strokes, in ms per minute: + falling behind, − rushing.
 	// It is not known where all strokes lie at one time.
 	Drift Figure
 }
-
-// madToSD is 1/Φ⁻¹(3/4): the standard deviation of a normal distribution over
-// the median distance from its median.
-const madToSD = 1.4826
 
 // timing measures pairs whose offsets have the set-up mean taken off. Means
 // are taken of differences to the first, which are exact, so that large
@@ -51,9 +42,7 @@ func timing(pairs []Pair, strokes []time.Duration) Timing {
 	mean, spread := meanSpread(offsets)
 	t := Timing{Bias: known(mean), Spread: known(spread), Drift: drift(pairs, strokes)}
 	slices.Sort(offsets)
-	base, middle := offsets[0], median(offsets)
-	t.Median = known(ms(base) + middle)
-	t.Robust = known(madToSD * medianDistance(offsets, middle))
+	t.Median = known(median(offsets))
 	return t
 }
 
@@ -78,21 +67,10 @@ func meanSpread(x []time.Duration) (mean, spread float64) {
 	return ms(x[0]) + rest, math.Sqrt(squares / (n - 1))
 }
 
-// median returns the median of ascending durations, in ms above the first.
+// median returns the median, in ms, of ascending durations.
 func median(x []time.Duration) float64 {
 	a, b := x[(len(x)-1)/2]-x[0], x[len(x)/2]-x[0]
-	return (ms(a) + ms(b)) / 2
-}
-
-// medianDistance returns the median of the distances, in ms, of ascending
-// durations from middle, which is in ms above the first.
-func medianDistance(x []time.Duration, middle float64) float64 {
-	far := make([]float64, len(x))
-	for i, d := range x {
-		far[i] = math.Abs(ms(d-x[0]) - middle)
-	}
-	slices.Sort(far)
-	return (far[(len(far)-1)/2] + far[len(far)/2]) / 2
+	return ms(x[0]) + (ms(a)+ms(b))/2
 }
 
 // drift fits a line through the offsets over the times of their strokes.

@@ -171,7 +171,7 @@ func practised(t testing.TB, n, perDay int) history.Round {
 		r.Taps = append(r.Taps, history.Tap{At: 5000 + tap.Seconds()*1000, Frame: tap.Seconds() * 48000, By: "key",
 			Reading: history.Reading{Context: 3.2 + tap.Seconds(), Performance: 5100 + tap.Seconds()*1000}})
 	}
-	r, err := history.New(r, scoring.Score(strokes, taps, 8*time.Millisecond, scoring.Window{Within: scoring.Near, Capped: true}))
+	r, err := history.New(r, scoring.Score(strokes, taps, 8*time.Millisecond, 50*time.Millisecond))
 	require.NoError(t, err)
 	return r
 }

@@ -25,7 +25,7 @@ func NewCarried(q Question) (*Carried, error) {
 		return nil, err
 	}
 	r := &Carried{
-		Round:    Round{course: courseOf(p), Question: q, window: carriedWindow(q.Rhythm, q.BPM)},
+		Round:    Round{course: courseOf(p), Question: q, within: carriedWindow(q.Rhythm, q.BPM)},
 		silences: SilencesOf(q.Rhythm, q.Eights, q.Seed),
 	}
 	r.pass = r.passOver

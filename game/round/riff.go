@@ -41,7 +41,7 @@ func (r *Round) passOver(setup time.Duration) {
 		return
 	}
 	r.sift(setup, r.strokes, nil, func(t time.Duration) bool {
-		return slices.ContainsFunc(open, func(o Span) bool { return t >= o.From-Window.Within && t < o.To })
+		return slices.ContainsFunc(open, func(o Span) bool { return t >= o.From-Window && t < o.To })
 	})
 }
 
@@ -53,7 +53,7 @@ func (r *Round) sift(setup time.Duration, strokes []time.Duration, asked []bool,
 	for i, t := range r.taps {
 		times[i] = t.At - setup
 	}
-	m := scoring.Match(strokes, times, r.window)
+	m := scoring.Match(strokes, times, r.within)
 	drop := make([]bool, len(r.taps))
 	for _, p := range m.Pairs {
 		drop[p.Tap] = asked != nil && !asked[p.Stroke]

@@ -15,7 +15,7 @@ const Grace = 300 * time.Millisecond
 
 // Window is how far from a stroke a tap may lie and still belong to it: 100 ms,
 // and never past the middle between two strokes. A [Carried] round has a wider one.
-var Window = scoring.Window{Within: scoring.Wide, Capped: true}
+const Window = scoring.Wide
 
 // A Tap is one press on the tap area. At is heard time from the round's first
 // frame. Mark is the caller's own number for the tap, handed back untouched.
@@ -30,7 +30,7 @@ type Round struct {
 	course
 	Question Question
 
-	window  scoring.Window
+	within  time.Duration
 	strokes []time.Duration
 	steps   []int
 	taps    []Tap
@@ -59,7 +59,7 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: courseOf(p), Question: q, window: Window, strokes: p.Dums(), steps: p.dumSteps(0)}
+	r := &Round{course: courseOf(p), Question: q, within: Window, strokes: p.Dums(), steps: p.dumSteps(0)}
 	r.pass = r.passOver
 	return r, nil
 }
@@ -73,7 +73,7 @@ func (r *Round) Strokes() []time.Duration { return r.strokes }
 func (r *Round) Steps() []int { return r.steps }
 
 // Within is how far from a stroke a tap may lie and still belong to it.
-func (r *Round) Within() time.Duration { return r.window.Within }
+func (r *Round) Within() time.Duration { return r.within }
 
 // Taps are the taps taken so far, in the order of their times.
 func (r *Round) Taps() []Tap { return r.taps }
@@ -149,6 +149,6 @@ func (r *Round) finish(setup time.Duration) {
 	for i, t := range r.taps {
 		taps[i] = t.At
 	}
-	r.result = scoring.Score(r.strokes, taps, setup, r.window)
+	r.result = scoring.Score(r.strokes, taps, setup, r.within)
 	r.phase = Review
 }

@@ -7,7 +7,6 @@ import (
 
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
-	"groundbeat/scoring"
 )
 
 // A Silence is an eight in which both drums are silent, and the player carries on.
@@ -76,8 +75,8 @@ func (p *Passage) carried(silences []Silence) []int {
 // the drums drop out: two fifths of a beat, so that a player who is 5 % fast or slow
 // through the eight counts of a silence keeps her taps; no more, since half a beat
 // further may lie a stroke that is no dum. Own choice. It is 109 ms at least.
-func carriedWindow(c *rhythm.Cycle, bpm int) scoring.Window {
-	return scoring.Window{Within: c.At(c.StepsPerBeat(), bpm) * 2 / 5, Capped: true}
+func carriedWindow(c *rhythm.Cycle, bpm int) time.Duration {
+	return c.At(c.StepsPerBeat(), bpm) * 2 / 5
 }
 
 // soonest is how late a tap on the 1 on which the drums come back may be and still

@@ -23,7 +23,7 @@ func NewStopped(q Question) (*Stopped, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Stopped{Round: Round{course: courseOf(p), Question: q, window: Window}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
+	r := &Stopped{Round: Round{course: courseOf(p), Question: q, within: Window}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
 	r.pass = r.setAside
 	r.ask(p.asked(r.stops))
 	return r, nil
@@ -102,7 +102,7 @@ func (r *Stopped) unasked(t time.Duration) bool {
 		if o.Kind == riff.Break {
 			to = o.Stop
 		}
-		if t >= o.From-Window.Within && t < to {
+		if t >= o.From-Window && t < to {
 			return true
 		}
 	}

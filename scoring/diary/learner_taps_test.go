@@ -17,7 +17,7 @@ import (
 )
 
 // window is that of tap rounds.
-var window = scoring.Window{Within: scoring.Wide, Capped: true}
+const window = scoring.Wide
 
 // tap plays a round in which dums are tapped, in one part of the stream.
 func (l *learner) tap(m *made, c *rhythm.Cycle, out learnt) {
@@ -103,7 +103,7 @@ const start = 10
 // recorded is the record of a tap round: its strokes by their steps, its taps in ms from
 // its first step.
 func recorded(r history.Round, c *rhythm.Cycle, steps []int, taps []float64, setup float64) history.Round {
-	r.Window = ms(window.Within)
+	r.Window = ms(window)
 	var strokes, tapped []time.Duration
 	for _, s := range steps {
 		at := math.Round((start+c.At(s, r.BPM).Seconds())*48000) / 48000

@@ -12,7 +12,7 @@ import (
 func ExampleNew() {
 	strokes := []time.Duration{2500 * time.Millisecond, 3750 * time.Millisecond}
 	taps := []time.Duration{2512250 * time.Microsecond}
-	result := scoring.Score(strokes, taps, 8*time.Millisecond, scoring.Window{Within: scoring.Near, Capped: true})
+	result := scoring.Score(strokes, taps, 8*time.Millisecond, 50*time.Millisecond)
 	round, err := history.New(history.Round{
 		Kind: history.Dums, Rhythm: "maqsum", BPM: 96, Riff: "bare", Eights: 4, Seed: 7,
 		Strokes: []float64{2.5, 3.75},

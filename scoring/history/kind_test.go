@@ -49,7 +49,7 @@ func tappedBy(t testing.TB, played Round, behind float64) Round {
 		played.Taps = append(played.Taps, sample)
 		strokes, taps = append(strokes, time.Duration(s*1e9)), append(taps, time.Duration(at*1e9))
 	}
-	r, err := New(played, scoring.Score(strokes, taps, 0, scoring.Window{Within: scoring.Near}))
+	r, err := New(played, scoring.Score(strokes, taps, 0, 50*time.Millisecond))
 	require.NoError(t, err)
 	return r
 }
@@ -99,7 +99,7 @@ func TestKindsAreMadeByTheirMakers(t *testing.T) {
 			for range r.Taps {
 				taps = append(taps, time.Hour)
 			}
-			_, err := New(r, scoring.Score(make([]time.Duration, len(r.Strokes)), taps, 0, scoring.Window{}))
+			_, err := New(r, scoring.Score(make([]time.Duration, len(r.Strokes)), taps, 0, 0))
 			return err
 		},
 		Answered: func(r Round) error { _, err := NewAnswered(r); return err },

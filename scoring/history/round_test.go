@@ -31,7 +31,7 @@ func studio() (Round, scoring.Result) {
 		})
 		taps = append(taps, time.Duration(math.Round(f/48000*1e9)))
 	}
-	return r, scoring.Score(strokes, taps, 8*time.Millisecond, scoring.Window{Within: scoring.Near, Capped: true})
+	return r, scoring.Score(strokes, taps, 8*time.Millisecond, 50*time.Millisecond)
 }
 
 func record(t *testing.T) Round {

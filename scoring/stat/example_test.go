@@ -15,7 +15,7 @@ func ExamplePlayed_Bias() {
 		strokes = append(strokes, stroke)
 		taps = append(taps, stroke+time.Duration(off)*time.Millisecond)
 	}
-	scored := scoring.Score(strokes, taps, 0, scoring.Window{Within: scoring.Near, Capped: true})
+	scored := scoring.Score(strokes, taps, 0, 50*time.Millisecond)
 	bias := stat.Played{Pairs: scored.Pairs}.Bias()
 	fmt.Printf("%+.1f ms (%+.1f to %+.1f), from %d taps\n", bias.Value, bias.Low, bias.High, bias.N)
 	if bias.Excludes(0) && bias.Low > 0 {

@@ -48,7 +48,7 @@ func TestBiasFromScore(t *testing.T) {
 	for i, pair := range p.Pairs {
 		taps[i] = strokes[pair.Stroke] + pair.Offset
 	}
-	scored := scoring.Score(strokes, taps, p.Setup, scoring.Window{Within: scoring.Wide, Capped: true})
+	scored := scoring.Score(strokes, taps, p.Setup, scoring.Wide)
 	p.Pairs = scored.Pairs
 	require.InDelta(t, scored.Timing.Bias.Value, p.Bias().Value, 1e-9)
 	require.Equal(t, 30, p.Bias().N)
