@@ -28,7 +28,7 @@ has-go: ## say so if Go is missing or too old
 	@command -v go >/dev/null || { echo "Go is missing: install the version that go.mod names, or a newer one (https://go.dev/dl/)." >&2; exit 1; }
 	@go list -m >/dev/null || { echo "This Go is too old: install the version that go.mod names, or a newer one (https://go.dev/dl/)." >&2; exit 1; }
 
-setup: has-go ## install what the tests need (Chromium, a C compiler, two tools)
+setup: has-go ## install what the tests need (Chromium, a C compiler, three tools)
 	@.ci/setup
 
 build: has-go ## write the site to dist/, compressed
@@ -40,13 +40,14 @@ play: has-go ## build in a hurry and serve at http://localhost:8080/ (PORT=… f
 
 check: setup lint unit ## lint and unit tests, for each commit: under a minute
 
-lint: setup ## gofmt, go vet and staticcheck, for this machine and for the browser
+lint: setup ## gofmt, go vet and staticcheck, for this machine and for the browser; nothing that no command reaches
 	@unformatted=$$(gofmt -l assets audio game scoring wasm); [ -z "$$unformatted" ] || { echo "not as gofmt writes it:" $$unformatted >&2; exit 1; }
 	go vet ./...
 	go vet -tags browser ./wasm
 	$(FOR_BROWSER) go vet ./...
 	$(TOOLS)/staticcheck -tags browser ./...
 	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
+	.ci/dead
 
 unit: has-go ## the tests that need no browser, with fewer repetitions; with the race detector where anything runs side by side
 	go test -short -shuffle=on ./...
