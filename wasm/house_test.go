@@ -34,12 +34,13 @@ var shelves = map[string]int{
 	"audio/speaker": 2, "scoring/history": 2, "game/riff": 2,
 	"game/round": 3, "scoring/diary": 3,
 	"game/quiz": 4, "game/plan": 4,
-	"game/view":    5,
-	"game/host":    6,
-	"game/session": 7,
-	"game/paper":   8,
-	"game":         8,
-	"wasm":         9, "wasm/serve": 9, "wasm/pack": 9, "wasm/render": 9,
+	"game/view":     5,
+	"game/host":     6,
+	"game/playback": 7,
+	"game/session":  8,
+	"game/paper":    9,
+	"game":          9,
+	"wasm":          10, "wasm/serve": 10, "wasm/pack": 10, "wasm/render": 10,
 }
 
 // goFile is a .go file of the repository, as far as the rules read it.

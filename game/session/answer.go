@@ -43,9 +43,9 @@ func (x *asking) hearSide(id string) {
 	if err != nil {
 		return
 	}
-	x.follow(p)
-	x.again.apply(x.Sound)
-	x.play(p, x.Wall.Now())
+	x.follower.Follow(p)
+	x.again.Apply(x.desk.Sound)
+	x.track.Play(p, x.desk.Wall.Now())
 }
 
 // actReview answers the controls of a review, and reports whether it was one of them.
@@ -67,11 +67,11 @@ func (x *asking) actSide(action, value string) {
 		x.hearSide(value)
 		return
 	}
-	anew := x.again.set(action, value)
+	anew := x.again.Set(action, value)
 	if x.side == 0 {
 		return
 	}
-	x.again.apply(x.Sound)
+	x.again.Apply(x.desk.Sound)
 	if anew {
 		x.hearSide(x.sides[x.side-1].ID)
 	}
@@ -99,11 +99,11 @@ func (x *asking) heardAgain(s view.Side, i int) (*round.Passage, error) {
 	if x.question.Ask == quiz.Same {
 		nth = i // the second half has a riff of its own
 	}
-	r, err := round.Riff(s.Rhythm, x.question.Level, x.question.Seed, nth, x.address.Hide)
+	r, err := round.Riff(s.Rhythm, x.question.Level, x.question.Seed, nth, x.desk.address.Hide)
 	if err != nil {
 		return nil, err
 	}
-	return round.NewPassage(x.again.tempo(x.tempoOf(s)), x.question.Level, x.question.Seed, false,
+	return round.NewPassage(x.again.Tempo(x.tempoOf(s)), x.question.Level, x.question.Seed, false,
 		round.Section{Rhythm: s.Rhythm, Cycles: s.Rhythm.CyclesIn(1), Riff: r})
 }
 
@@ -129,35 +129,35 @@ func (x *asking) tempoOf(s view.Side) int {
 }
 
 func (x *asking) followSide(now float64) {
-	at, _, why := x.heard(now)
-	if why != "" || at >= x.passage.End() {
+	at, _, why := x.track.Heard(now)
+	if why != "" || at >= x.track.Passage.End() {
 		x.silence()
 		return
 	}
 	if x.side <= min(len(x.sides), len(x.heads)) {
-		at = x.seen(at)
+		at = x.track.Seen(at)
 		h := &x.heads[x.side-1]
-		h.moves, h.Turning, h.Turn = true, at >= 0, x.passage.TurnAt(max(at, 0))
+		h.Moves, h.Shown.Turning, h.Shown.Turn = true, at >= 0, x.track.Passage.TurnAt(max(at, 0))
 		if x.question.Ask != quiz.Stroke && at >= 0 {
-			x.ring(&h.Head, at)
-			x.show(&h.Head, x.ear.hands, at)
+			x.follower.Ring(&h.Shown, at)
+			x.follower.ShowHands(&h.Shown, x.desk.ear.Hands, at)
 		}
 	}
 }
 
 func (x *asking) screen() view.Screen {
 	m := x.model()
-	x.blank.set(m.Head())
+	x.blank.Set(m.Head())
 	x.setSides(m)
-	return m.Screen(x.Words)
+	return m.Screen(x.desk.Words)
 }
 
 // setSides puts the sides of a review on their heads.
 func (x *asking) setSides(m *view.Which) {
-	x.ringed = -1 // what was on the heads is gone
+	x.follower.Clear() // what was on the heads is gone
 	for i := range x.heads {
-		x.heads[i].set(m.SideHead(i))
-		x.heads[i].moves = x.side == i+1
+		x.heads[i].Set(m.SideHead(i))
+		x.heads[i].Moves = x.side == i+1
 	}
 }
 
@@ -167,17 +167,17 @@ func (x *asking) shownSides() (sides []view.Side, board float64) {
 	for i := range sides {
 		sides[i].Hearing = x.side == i+1
 	}
-	return sides, max(x.board(), min(x.width/2, 700))
+	return sides, max(x.desk.board(), min(x.desk.width/2, 700))
 }
 
 func (x *asking) model() *view.Which {
-	a := x.address
+	a := x.desk.address
 	m := &view.Which{
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
 		Repeated: x.repeated, Second: x.inSecond,
-		Level: a.Riff, Levels: x.levels(), Hide: a.Hide,
-		Balance: x.ear.balance, Help: x.ear.shown(), Again: view.Again{Drums: x.again.drums, Slowly: x.again.slowly},
-		FromNames: x.names, Fewer: x.fewer, Volume: x.shownVolume(), Notes: x.notes(),
+		Level: a.Riff, Levels: x.desk.levels(), Hide: a.Hide,
+		Balance: x.desk.ear.Balance, Help: x.desk.ear.Shown(), Again: view.Again{Drums: x.again.Drums, Slowly: x.again.Slowly},
+		FromNames: x.names, Fewer: x.fewer, Volume: x.desk.shownVolume(), Notes: x.desk.notes(),
 	}
 	for _, c := range x.question.Choices {
 		m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})
@@ -212,12 +212,12 @@ func (x *asking) reveal(m *view.Which) {
 func (x *asking) draw(place string) *view.Picture {
 	switch {
 	case place == view.PlaceHead:
-		x.blank.moves = x.blank.moves && x.round.UnderWay()
-		return x.blank.draw(x.calm())
+		x.blank.Moves = x.blank.Moves && x.round.UnderWay()
+		return x.blank.Draw(x.desk.calm())
 	case place == view.PlaceHeadA:
-		return x.heads[0].draw(x.calm())
+		return x.heads[0].Draw(x.desk.calm())
 	case place == view.PlaceHeadB:
-		return x.heads[1].draw(x.calm())
+		return x.heads[1].Draw(x.desk.calm())
 	}
 	return nil
 }

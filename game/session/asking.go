@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
@@ -15,7 +16,7 @@ import (
 // and is answered by a word.
 type asking struct {
 	*desk
-	player
+	track    playback.Track
 	question quiz.Question
 	round    *round.Answered
 	given    quiz.Choice
@@ -25,31 +26,31 @@ type asking struct {
 	names    []string    // of the rhythms that a link asked for
 	fewer    *view.Fewer // why there are fewer names than were asked for; nil where there are not
 
-	side  int // which side is heard in the review: 0 none, 1, 2
-	sides []view.Side
-	heads [2]liveHead
-	blank liveHead // the head while the question is asked
-	again again
-	follower
+	side     int // which side is heard in the review: 0 none, 1, 2
+	sides    []view.Side
+	heads    [2]playback.Head
+	blank    playback.Head // the head while the question is asked
+	again    playback.Replay
+	follower playback.Follower
 }
 
 func newAsking(d *desk) *asking {
-	return &asking{desk: d, player: newPlayer(d)}
+	return &asking{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}
 }
 
 // lay makes a new question as the address says.
 func (x *asking) lay() {
-	a := x.address
-	pool, err := quiz.From(x.Rhythms(), a.From)
+	a := x.desk.address
+	pool, err := quiz.From(x.desk.Rhythms(), a.From)
 	if err == nil {
-		x.question, err = x.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level(), x.seed())
+		x.question, err = x.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.desk.level(), x.desk.seed())
 	}
 	if err != nil {
 		// The pool of the link makes no question: say so, and offer one that does.
-		x.problems = []view.Problem{{Name: "from", Value: a.From, Allowed: x.Words.Say("from-too-few")}}
-		x.address = view.DefaultAddress(view.ScreenWhich)
-		x.address.Ask = a.Ask
-		if x.address == a {
+		x.desk.problems = []view.Problem{{Name: "from", Value: a.From, Allowed: x.desk.Words.Say("from-too-few")}}
+		x.desk.address = view.DefaultAddress(view.ScreenWhich)
+		x.desk.address.Ask = a.Ask
+		if x.desk.address == a {
 			panic(err) // the quiz's tests make questions of the five
 		}
 		x.lay()
@@ -68,7 +69,7 @@ func (x *asking) lay() {
 		}
 	}
 	x.fewer = nil
-	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.level()); x.question.Ask == quiz.Which {
+	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.desk.level()); x.question.Ask == quiz.Which {
 		x.fewer = view.FewerOf(n)
 	}
 	x.ask()
@@ -76,18 +77,18 @@ func (x *asking) lay() {
 
 // lean is what the questions lean to: those of an old link to what they were.
 func (x *asking) lean() quiz.Lean {
-	l := x.learner.lean()
-	l.Fill = x.address.Asked != 1
+	l := x.desk.learner.lean()
+	l.Fill = x.desk.address.Asked != 1
 	return l
 }
 
 // ask makes the question ready to be heard.
 func (x *asking) ask() {
-	p, err := passageOf(x.question, x.address.Hide)
+	p, err := passageOf(x.question, x.desk.address.Hide)
 	if err != nil {
 		panic(err) // questions are made of what can be played; the quiz's tests play them
 	}
-	x.follow(p)
+	x.follower.Follow(p)
 	x.round = round.NewAnswered(p, x.limit())
 	x.side, x.sides, x.given, x.inSecond, x.repeated = 0, nil, quiz.Choice{}, false, false
 }
@@ -127,13 +128,13 @@ func passageOf(q quiz.Question, hide int) (*round.Passage, error) {
 }
 
 func (x *asking) begin() {
-	x.ear.begin()
-	x.play(x.round.Passage, x.Wall.Now())
+	x.desk.ear.Begin()
+	x.track.Play(x.round.Passage, x.desk.Wall.Now())
 	x.round.Begin()
 }
 
 func (x *asking) act(action, value string) {
-	if x.helped(&x.player, x.round.UnderWay(), action, value) || x.actReview(action, value, x.round.Phase()) {
+	if x.desk.helped(&x.track, x.round.UnderWay(), action, value) || x.actReview(action, value, x.round.Phase()) {
 		return
 	}
 	switch action {
@@ -164,7 +165,7 @@ func (x *asking) answer(id string) {
 	if !ok {
 		return
 	}
-	at, _, why := x.heard(x.Wall.Now())
+	at, _, why := x.track.Heard(x.desk.Wall.Now())
 	x.timed = why == "" && at >= 0
 	if !x.timed {
 		at = x.round.Heard()
@@ -173,10 +174,10 @@ func (x *asking) answer(id string) {
 		return
 	}
 	x.given = given
-	x.player.stop()
+	x.track.Stop()
 	x.review()
-	x.keep(x.record())
-	x.ear.back()
+	x.desk.keep(x.record())
+	x.desk.ear.Back()
 }
 
 func (x *asking) record() (history.Round, error) {
@@ -187,8 +188,8 @@ func (x *asking) record() (history.Round, error) {
 	}
 	played := x.desk.blank(kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
-	played.Epoch = x.epoch
-	x.riffed(&played, q.Rhythm, x.round.Played(0), x.address.Hide)
+	played.Epoch = x.track.Epoch
+	x.desk.riffed(&played, q.Rhythm, x.round.Played(0), x.desk.address.Hide)
 	for _, c := range q.Choices {
 		played.Choices = append(played.Choices, c.ID)
 	}
@@ -205,7 +206,7 @@ func (x *asking) record() (history.Round, error) {
 func (x *asking) tap(*host.Tap) {}
 
 func (x *asking) interrupted(why string) {
-	x.cut(&x.player, x.round, why)
+	x.desk.cut(&x.track, x.round, why)
 	x.silence()
 }
 
@@ -213,35 +214,35 @@ func (x *asking) interrupted(why string) {
 func (x *asking) silence() {
 	if x.side != 0 {
 		x.side = 0
-		x.player.stop()
-		x.ear.apply()
-		x.stale = true
+		x.track.Stop()
+		x.desk.ear.Apply()
+		x.desk.stale = true
 	}
 }
 
 func (x *asking) tick(now float64) bool {
-	before, alone, second := x.round.Phase(), x.ear.alone, x.inSecond
+	before, alone, second := x.round.Phase(), x.desk.ear.Alone, x.inSecond
 	switch {
 	case x.round.UnderWay():
-		at, _, why := x.heard(now)
+		at, _, why := x.track.Heard(now)
 		if why != "" {
 			x.interrupted(why)
 			return true
 		}
-		x.ear.follow(at)
+		x.desk.ear.Follow(at)
 		x.round.Hear(at)
 		x.inSecond = x.question.Other != nil && at >= x.round.Start()+x.question.Rhythm.At(x.question.Cycles()*x.question.Rhythm.Steps(), x.question.BPM)
 		if x.round.Phase() == round.Waiting {
-			x.player.stop()
-			x.ear.back()
+			x.track.Stop()
+			x.desk.ear.Back()
 		}
-		x.blank.Centre, x.blank.moves = "", true
-		if at = x.seen(at); at < x.round.Start() {
-			x.blank.Centre = x.round.CountAt(at)
+		x.blank.Shown.Centre, x.blank.Moves = "", true
+		if at = x.track.Seen(at); at < x.round.Start() {
+			x.blank.Shown.Centre = x.round.CountAt(at)
 		}
-		x.show(&x.blank.Head, x.ear.hands, at)
+		x.follower.ShowHands(&x.blank.Shown, x.desk.ear.Hands, at)
 	case x.side != 0:
 		x.followSide(now)
 	}
-	return x.round.Phase() != before || x.ear.alone != alone || x.inSecond != second
+	return x.round.Phase() != before || x.desk.ear.Alone != alone || x.inSecond != second
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -27,8 +28,8 @@ type together struct {
 }
 
 func newCarrying(d *desk) *carrying {
-	x := &carrying{tapping: tapping{desk: d, player: newPlayer(d)}, spells: map[together][]stat.Spell{}, mine: map[string]bool{}}
-	x.dealer = x
+	x := &carrying{tapping: tapping{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}, spells: map[together][]stat.Spell{}, mine: map[string]bool{}}
+	x.tapping.dealer = x
 	return x
 }
 
@@ -52,16 +53,16 @@ func (x *carrying) note(r *history.Round) {
 	x.mine[r.ID] = true
 	for _, k := range x.carried.Kept() {
 		r.Silences = append(r.Silences, history.Silence{
-			From: x.second(x.carried.At(k.From)), To: x.second(x.carried.At(k.To)), First: k.First, Last: k.Last,
+			From: x.tapping.track.Second(x.carried.At(k.From)), To: x.tapping.track.Second(x.carried.At(k.To)), First: k.First, Last: k.Last,
 		})
 	}
 }
 
 // tick takes the silences of a round that is over to those before.
 func (x *carrying) tick(now float64) bool {
-	underWay := x.round.UnderWay()
+	underWay := x.tapping.round.UnderWay()
 	another := x.tapping.tick(now)
-	if underWay && x.round.Phase() == round.Review {
+	if underWay && x.tapping.round.Phase() == round.Review {
 		x.spells[x.these()] = append(x.spells[x.these()], x.carried.Spells()...)
 	}
 	return another
@@ -69,21 +70,21 @@ func (x *carrying) tick(now float64) bool {
 
 // these are the rounds that count together with the one at hand.
 func (x *carrying) these() together {
-	return together{x.round.Question.Rhythm.ID, x.round.BPM(), x.outputName()}
+	return together{x.tapping.round.Question.Rhythm.ID, x.tapping.round.BPM(), x.tapping.desk.outputName()}
 }
 
 func (x *carrying) screen() view.Screen {
-	m := &view.Carry{Dums: *x.model()}
+	m := &view.Carry{Dums: *x.tapping.model()}
 	if m.Phase == view.Reviewing {
 		m.Keep(x.carried)
-		c := x.round.Question.Rhythm
-		m.Columns = view.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.board(), true)
+		c := x.tapping.round.Question.Rhythm
+		m.Columns = view.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.tapping.desk.board(), true)
 		m.Own = x.own()
 	}
 	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
-	x.head.set(m.Head())
-	x.ringed = -1 // what was on the head is gone
-	return m.Screen(x.Words)
+	x.tapping.head.Set(m.Head())
+	x.tapping.follower.Clear() // what was on the head is gone
+	return m.Screen(x.tapping.desk.Words)
 }
 
 // leastOwn is how many intervals a silence must have to tell anything of clock and
@@ -106,11 +107,11 @@ func (x *carrying) own() view.OwnTime {
 // earlier are the silences of kept rounds that count together with the one at hand.
 func (x *carrying) earlier() (spells []stat.Spell) {
 	these := x.these()
-	for _, h := range x.learner.rounds {
+	for _, h := range x.tapping.desk.learner.rounds {
 		if h.Kind != history.Carry || x.mine[h.ID] || (together{h.Rhythm, h.BPM, h.Output}) != these {
 			continue
 		}
-		if r, err := round.Recalled(h, x.round.Question.Rhythm); err == nil { // else it is of other riffs
+		if r, err := round.Recalled(h, x.tapping.round.Question.Rhythm); err == nil { // else it is of other riffs
 			spells = append(spells, r.Spells()...)
 		}
 	}

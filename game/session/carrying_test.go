@@ -22,12 +22,12 @@ const carryLink = "?screen=carry&rhythm=maqsum&bpm=120&eights=4&seed=4"
 func TestCarryIsKept(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
 	g.on(t, page, view.ActBegin, "")
-	x := g.desk.carrying
+	x := g.desk.exercises.carrying
 	require.Equal(t, []round.Silence{{From: 16, To: 32}}, x.carried.Silences())
 	g.on(t, page, view.ActHands, "yes")
 	start := wall.now
 	s := func(ms int) time.Duration { return time.Duration(ms) * time.Millisecond }
-	g.pressed(t, page, wall, x.number, s(2000), s(5010), s(5300))
+	g.pressed(t, page, wall, x.tapping.taps.Number, s(2000), s(5010), s(5300))
 	h := g.head(x)
 	require.True(t, h.Turning && h.ShowHands)
 	require.Len(t, h.Taps, 2)
@@ -43,7 +43,7 @@ func TestCarryIsKept(t *testing.T) {
 	for ms := 5700; ms < 9950; ms += 250 {
 		at(ms)
 		if ms == 7200 || ms == 9200 {
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapping.taps.Number}})
 		}
 		require.Equal(t, was, g.shapes(x), "at %d ms", ms)
 	}
@@ -71,28 +71,28 @@ func TestCarryIsKept(t *testing.T) {
 
 // head is the drumhead of the exercise as it is to be seen now.
 func (g *testGame) head(x *carrying) view.Head {
-	x.draw(view.PlaceHead)
-	return x.tapping.head.Head
+	x.tapping.draw(view.PlaceHead)
+	return x.tapping.head.Shown
 }
 
 // shapes is what is drawn of it.
 func (g *testGame) shapes(x *carrying) []view.Shape {
-	return append([]view.Shape(nil), x.draw(view.PlaceHead).Shapes...)
+	return append([]view.Shape(nil), x.tapping.draw(view.PlaceHead).Shapes...)
 }
 
 // Rounds of one rhythm at one tempo on one output count together. What was cut does
 // not count.
 func TestCarriedRoundsCountTogether(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
-	x := g.desk.carrying
+	x := g.desk.exercises.carrying
 	play := func() string {
 		g.on(t, page, view.ActOnce, "")
-		start, strokes := wall.now, x.round.Strokes()
+		start, strokes := wall.now, x.tapping.round.Strokes()
 		for _, at := range strokes {
 			for wall.now < start+float64(at)/1e6+25 {
 				g.ticks(t, wall, 10)
 			}
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapping.taps.Number}})
 		}
 		g.ticks(t, wall, 3000)
 		return page.shown[len(page.shown)-1].Find("own").Text

@@ -10,26 +10,26 @@ import (
 
 func (x *changing) screen() view.Screen {
 	m := x.model()
-	x.blank.set(m.Head())
-	x.setSides(&view.Which{Ask: view.AskRhythm, Sides: m.Sides})
-	return m.Screen(x.Words)
+	x.asking.blank.Set(m.Head())
+	x.asking.setSides(&view.Which{Ask: view.AskRhythm, Sides: m.Sides})
+	return m.Screen(x.asking.desk.Words)
 }
 
 func (x *changing) model() *view.Change {
-	a, c := x.address, x.change.From
+	a, c := x.asking.desk.address, x.change.From
 	m := &view.Change{
 		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping, Any: a.Rhythm == view.Any,
-		Answers: a.Answers, From: a.From, FromNames: x.names, Fewer: x.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.levels(),
-		Volume: x.shownVolume(), Balance: x.ear.balance, Help: x.ear.shown(),
-		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.board(), false),
-		Notes:   x.notes(), Round: x.number,
+		Answers: a.Answers, From: a.From, FromNames: x.asking.names, Fewer: x.asking.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.asking.desk.levels(),
+		Volume: x.asking.desk.shownVolume(), Balance: x.asking.desk.ear.Balance, Help: x.asking.desk.ear.Shown(),
+		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.asking.desk.board(), false),
+		Notes:   x.notes(), Round: x.taps.Number,
 	}
-	m.Core, m.More = x.options()
+	m.Core, m.More = x.asking.desk.options()
 	unasked := func(o view.Option) bool {
-		c, _ := x.Rhythms().Get(o.Value)
+		c, _ := x.asking.desk.Rhythms().Get(o.Value)
 		return !c.Quiz
 	}
-	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.Words)), slices.DeleteFunc(m.More, unasked)
+	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.asking.desk.Words)), slices.DeleteFunc(m.More, unasked)
 	switch x.round.Phase() {
 	case round.CountIn, round.Playing:
 		m.Phase = view.Playing
@@ -64,17 +64,17 @@ func (x *changing) reveal(m *view.Change) {
 		r.SetUp = &setup
 	}
 	m.Result = r
-	m.Sides, m.Board = x.shownSides()
-	m.Again = view.Again{Drums: x.again.drums, Slowly: x.again.slowly}
+	m.Sides, m.Board = x.asking.shownSides()
+	m.Again = view.Again{Drums: x.asking.again.Drums, Slowly: x.asking.again.Slowly}
 }
 
 // notes are those of the desk and of how a press was placed.
 func (x *changing) notes() []view.Note {
-	notes := x.desk.notes()
+	notes := x.asking.desk.notes()
 	if x.round.Phase() != round.Review || !x.round.Notice().Heard {
 		return notes
 	}
-	return x.placed(notes, &x.taps)
+	return x.asking.desk.placed(notes, &x.taps)
 }
 
 // draw shows the count-in, and a mark for each press: beside one another from the
@@ -83,20 +83,20 @@ func (x *changing) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return x.asking.draw(place)
 	}
-	h := &x.blank
-	if h.moves = x.round.UnderWay(); h.moves {
-		at := x.seen(x.round.Heard())
-		h.Centre = ""
+	h := &x.asking.blank
+	if h.Moves = x.round.UnderWay(); h.Moves {
+		at := x.asking.track.Seen(x.round.Heard())
+		h.Shown.Centre = ""
 		if at < x.round.Start() {
-			h.Centre = x.round.CountAt(at)
+			h.Shown.Centre = x.round.CountAt(at)
 		}
-		h.Taps = h.Taps[:0]
+		h.Shown.Taps = h.Shown.Taps[:0]
 		for i := range x.round.Presses() {
-			h.Taps = append(h.Taps, view.Tap{Turn: float64(i) * apartMarks})
+			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: float64(i) * apartMarks})
 		}
-		x.show(&h.Head, x.ear.hands, at)
+		x.asking.follower.ShowHands(&h.Shown, x.asking.desk.ear.Hands, at)
 	}
-	return h.draw(x.calm())
+	return h.Draw(x.asking.desk.calm())
 }
 
 // apartMarks is how far apart the marks of two presses lie, in turns.

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -15,14 +16,14 @@ import (
 // question the two rhythms are made: both are seen, and heard in turn, as there.
 type changing struct {
 	asking
-	taps   // the presses
+	taps   playback.Taps // the presses
 	change quiz.Change
 	round  *round.Changed
 	muted  bool // the eight in which the change was heard is all but over
 }
 
 func newChanging(d *desk) *changing {
-	return &changing{asking: asking{desk: d, player: newPlayer(d)}}
+	return &changing{asking: asking{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}}
 }
 
 // quietBefore is how long before the end of the eight the drums fall silent, so that
@@ -32,15 +33,15 @@ const quietBefore = 50 * time.Millisecond
 
 // lay makes a new round as the address says.
 func (x *changing) lay() {
-	change, err := x.next(x.address.From)
+	change, err := x.next(x.asking.desk.address.From)
 	if err != nil {
 		// Nothing follows the first rhythm of the link: say so, and offer what does.
-		was := x.address
-		x.problems = []view.Problem{{Name: "from", Value: was.From, Allowed: x.Words.Say("change-too-few")}}
+		was := x.asking.desk.address
+		x.asking.desk.problems = []view.Problem{{Name: "from", Value: was.From, Allowed: x.asking.desk.Words.Say("change-too-few")}}
 		if !x.widen() {
-			x.address = view.DefaultAddress(view.ScreenChange)
+			x.asking.desk.address = view.DefaultAddress(view.ScreenChange)
 		}
-		if x.address == was {
+		if x.asking.desk.address == was {
 			panic(err) // the quiz's tests make questions of the five
 		}
 		x.lay()
@@ -51,22 +52,22 @@ func (x *changing) lay() {
 
 // next is the question that the address makes out of some rhythms.
 func (x *changing) next(from string) (quiz.Change, error) {
-	a := x.address
-	pool, err := quiz.From(x.Rhythms(), from)
+	a := x.asking.desk.address
+	pool, err := quiz.From(x.asking.desk.Rhythms(), from)
 	if err != nil {
 		return quiz.Change{}, err
 	}
 	answers, lean := max(a.Answers, view.LeastAnswers), quiz.Lean{Fill: a.Asked != 1}
-	x.fewer = view.FewerOf(lean.ChangeNames(x.cycle(), pool, answers, a.BPM))
-	return lean.NextChange(x.cycle(), pool, answers, a.Eights, a.BPM, x.level(), x.seed())
+	x.asking.fewer = view.FewerOf(lean.ChangeNames(x.asking.desk.cycle(), pool, answers, a.BPM))
+	return lean.NextChange(x.asking.desk.cycle(), pool, answers, a.Eights, a.BPM, x.asking.desk.level(), x.asking.desk.seed())
 }
 
 // widen takes more rhythms into the choice until some can follow the first, and
 // reports whether there are.
 func (x *changing) widen() bool {
-	for _, from := range []string{x.address.From, view.FromEven, view.FromAll} {
+	for _, from := range []string{x.asking.desk.address.From, view.FromEven, view.FromAll} {
 		if _, err := x.next(from); err == nil {
-			x.address.From = from
+			x.asking.desk.address.From = from
 			return true
 		}
 	}
@@ -80,30 +81,30 @@ func (x *changing) with(change quiz.Change) {
 		panic(err) // the quiz's tests play them
 	}
 	x.change, x.round = change, r
-	x.question = quiz.Question{Ask: quiz.Same, Rhythm: change.From, BPM: change.BPM, Level: change.Level, Seed: change.Seed}
-	x.renew()
-	x.follow(r.Passage)
-	x.side, x.sides, x.muted = 0, nil, false
-	x.names = nil
-	for _, id := range x.address.Ids() {
-		c, _ := x.Rhythms().Get(id)
-		x.names = append(x.names, c.Name)
+	x.asking.question = quiz.Question{Ask: quiz.Same, Rhythm: change.From, BPM: change.BPM, Level: change.Level, Seed: change.Seed}
+	x.taps.Renew()
+	x.asking.follower.Follow(r.Passage)
+	x.asking.side, x.asking.sides, x.muted = 0, nil, false
+	x.asking.names = nil
+	for _, id := range x.asking.desk.address.Ids() {
+		c, _ := x.asking.desk.Rhythms().Get(id)
+		x.asking.names = append(x.asking.names, c.Name)
 	}
 }
 
 func (x *changing) begin() {
-	x.ear.begin()
-	x.play(x.round.Passage, x.Wall.Now())
+	x.asking.desk.ear.Begin()
+	x.asking.track.Play(x.round.Passage, x.asking.desk.Wall.Now())
 	x.round.Begin()
 }
 
 func (x *changing) act(action, value string) {
-	if x.helped(&x.player, x.round.UnderWay(), action, value) || x.actReview(action, value, x.round.Phase()) {
+	if x.asking.desk.helped(&x.asking.track, x.round.UnderWay(), action, value) || x.asking.actReview(action, value, x.round.Phase()) {
 		return
 	}
 	switch action {
 	case view.ActBegin:
-		if x.round.Phase() == round.Ready && x.Sound.Audible() {
+		if x.round.Phase() == round.Ready && x.asking.desk.Sound.Audible() {
 			x.begin()
 		}
 	case view.ActAnswer:
@@ -126,7 +127,9 @@ func (x *changing) act(action, value string) {
 	}
 }
 
-func (x *changing) tap(t *host.Tap) { x.take(&x.player, t, x.setup(), x.round.Press) }
+func (x *changing) tap(t *host.Tap) {
+	x.taps.Take(&x.asking.track, t, x.asking.desk.setup(), x.round.Press)
+}
 
 // say takes what the player says it has become.
 func (x *changing) say(id string) {
@@ -137,57 +140,57 @@ func (x *changing) say(id string) {
 
 // finish makes the review and keeps the round.
 func (x *changing) finish() {
-	x.sides = []view.Side{{ID: x.change.From.ID, Rhythm: x.change.From}}
+	x.asking.sides = []view.Side{{ID: x.change.From.ID, Rhythm: x.change.From}}
 	if to := x.change.To; to != nil {
-		x.sides = append(x.sides, view.Side{ID: to.ID, Rhythm: to})
+		x.asking.sides = append(x.asking.sides, view.Side{ID: to.ID, Rhythm: to})
 		if said, ok := x.change.Choice(x.round.Notice().Answer); ok && said.ID != to.ID {
-			x.sides = append(x.sides, view.Side{ID: said.ID, Rhythm: said.Rhythm})
+			x.asking.sides = append(x.asking.sides, view.Side{ID: said.ID, Rhythm: said.Rhythm})
 		}
 	}
-	x.keep(x.record())
+	x.asking.desk.keep(x.record())
 }
 
 func (x *changing) interrupted(why string) {
-	x.cut(&x.player, x.round, why)
-	x.silence()
+	x.asking.desk.cut(&x.asking.track, x.round, why)
+	x.asking.silence()
 }
 
 func (x *changing) tick(now float64) bool {
-	before, alone := x.round.Phase(), x.ear.alone
+	before, alone := x.round.Phase(), x.asking.desk.ear.Alone
 	switch {
 	case x.round.UnderWay():
 		x.hear(now)
-	case x.side != 0:
-		x.followSide(now)
+	case x.asking.side != 0:
+		x.asking.followSide(now)
 	}
-	return x.round.Phase() != before || x.ear.alone != alone
+	return x.round.Phase() != before || x.asking.desk.ear.Alone != alone
 }
 
 // hear tells the round what is heard.
 func (x *changing) hear(now float64) {
-	at, _, why := x.heard(now)
+	at, _, why := x.asking.track.Heard(now)
 	if why != "" {
 		x.interrupted(why)
 		return
 	}
-	if x.round.Over(at, x.setup()) {
-		if !x.wholeTo(x.round.End()) {
+	if x.round.Over(at, x.asking.desk.setup()) {
+		if !x.asking.track.WholeTo(x.round.End()) {
 			x.interrupted(host.WhyGap)
 			return
 		}
-		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
+		x.round.Retime(func(t round.Tap) time.Duration { return x.taps.Settled(&x.asking.track, t) })
 	}
-	x.round.Hear(at, x.setup())
+	x.round.Hear(at, x.asking.desk.setup())
 	switch {
 	case !x.round.UnderWay():
-		x.player.stop()
-		x.ear.back()
+		x.asking.track.Stop()
+		x.asking.desk.ear.Back()
 	case x.muted:
 	case x.round.End() < x.round.Passage.End() && at >= x.round.End()-quietBefore:
 		x.muted = true
-		x.Sound.Balance(0, 0)
+		x.asking.desk.Sound.Balance(0, 0)
 	default:
-		x.ear.follow(at)
+		x.asking.desk.ear.Follow(at)
 	}
 	if x.round.Phase() == round.Review {
 		x.finish()
@@ -196,17 +199,17 @@ func (x *changing) hear(now float64) {
 
 func (x *changing) record() (history.Round, error) {
 	c, n := x.change, x.round.Notice()
-	kept := x.desk.blank(history.Change, c.From.ID)
+	kept := x.asking.desk.blank(history.Change, c.From.ID)
 	kept.BPM, kept.Riff, kept.Eights, kept.Seed = c.BPM, c.Level.String(), c.Eights, c.Seed
-	kept.Epoch, kept.Coarse, kept.Setup = x.epoch, x.coarse, ms(x.round.SetUp())
-	x.riffed(&kept, c.From, x.round.Played(0), 0)
+	kept.Epoch, kept.Coarse, kept.Setup = x.asking.track.Epoch, x.taps.Coarse, ms(x.round.SetUp())
+	x.asking.desk.riffed(&kept, c.From, x.round.Played(0), 0)
 	if at, ok := x.round.Changes(); ok {
 		differs, _ := x.round.Differs()
-		changes := x.second(at)
-		kept.To, kept.After, kept.Changes, kept.Strokes = c.To.ID, c.At, &changes, []float64{x.second(differs)}
+		changes := x.asking.track.Second(at)
+		kept.To, kept.After, kept.Changes, kept.Strokes = c.To.ID, c.At, &changes, []float64{x.asking.track.Second(differs)}
 	}
 	for i, p := range x.round.Presses() {
-		tap := x.recorded(p)
+		tap := x.taps.Recorded(p)
 		if n.Heard && i == n.Press {
 			differs, _ := x.round.Differs()
 			offset := ms(p.At - differs)

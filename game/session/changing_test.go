@@ -10,6 +10,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -27,7 +28,7 @@ func (g *testGame) on(t *testing.T, page *testPage, action, value string) *view.
 // stamps it; the last time is only passed.
 func (g *testGame) pressed(t *testing.T, page *testPage, wall *testWall, number int, times ...time.Duration) {
 	t.Helper()
-	start := wall.now + float64(audio.Rate.Duration(margin))/1e6
+	start := wall.now + float64(audio.Rate.Duration(playback.Margin))/1e6
 	for i, at := range times {
 		stamp := start + float64(at)/1e6
 		for wall.now < stamp {
@@ -46,7 +47,7 @@ func changeLink(t *testing.T, changes bool) (string, *round.Changed) {
 	for seed := 1; seed < 40; seed++ {
 		link := fmt.Sprintf("?screen=change&rhythm=maqsum&answers=3&from=five&eights=4&bpm=100&seed=%d", seed)
 		g, _, _ := newTestGame(t, link)
-		r := g.desk.changing.round
+		r := g.desk.exercises.changing.round
 		if _, ok := r.Changes(); ok == changes {
 			return link, r
 		}
@@ -63,19 +64,19 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	s := g.on(t, page, view.ActBegin, "")
 	require.Equal(t, "The drumhead. Press when the rhythm changes.", s.Find("tap").Name)
 	differs, _ := r.Differs()
-	number := g.desk.changing.number
+	number := g.desk.exercises.changing.taps.Number
 	g.pressed(t, page, wall, number, 4*time.Second, differs+1200*time.Millisecond, differs+1300*time.Millisecond)
-	require.Equal(t, round.Playing, g.desk.changing.round.Phase())
+	require.Equal(t, round.Playing, g.desk.exercises.changing.round.Phase())
 	g.desk.exercise.draw(view.PlaceHead)
-	require.Len(t, g.desk.changing.blank.Taps, 2)
-	require.False(t, g.desk.changing.blank.Turning, "no sweep")
+	require.Len(t, g.desk.exercises.changing.asking.blank.Shown.Taps, 2)
+	require.False(t, g.desk.exercises.changing.asking.blank.Shown.Turning, "no sweep")
 	g.ticks(t, wall, 9600) // two eights
 	s = &page.shown[len(page.shown)-1]
 	require.Equal(t, "To what?", s.Find("heading").Name)
 	require.Empty(t, g.desk.Store.(*testStore).kept)
 
 	require.Equal(t, "To what?", g.on(t, page, view.ActAnswer, "maqsum").Find("heading").Name, "no choice")
-	s = g.on(t, page, view.ActAnswer, g.desk.changing.change.To.ID)
+	s = g.on(t, page, view.ActAnswer, g.desk.exercises.changing.change.To.ID)
 	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", s.Find("heading").Name)
 	require.NotNil(t, s.Find("early-counts"))
 	require.NoError(t, g.desk.unsaved)
@@ -93,11 +94,11 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 		g.ticks(t, wall, 5500)
 		require.Equal(t, view.ActChange, page.shown[len(page.shown)-1].Escape, "an eight, and it is over")
 	}
-	again := g.desk.changing.change
+	again := g.desk.exercises.changing.change
 	g.on(t, page, view.ActOnce, "")
-	require.Equal(t, again, g.desk.changing.change)
+	require.Equal(t, again, g.desk.exercises.changing.change)
 	g.on(t, page, view.ActStop, view.ByEscape)
-	require.Equal(t, round.Ready, g.desk.changing.round.Phase())
+	require.Equal(t, round.Ready, g.desk.exercises.changing.round.Phase())
 	require.Len(t, g.desk.Store.(*testStore).kept, 1)
 }
 
@@ -112,9 +113,9 @@ func TestPressingAllTheTime(t *testing.T) {
 	for at := r.Start() + 500*time.Millisecond; len(presses) == 0 || presses[len(presses)-1] < differs; at += 900 * time.Millisecond {
 		presses = append(presses, at)
 	}
-	g.pressed(t, page, wall, g.desk.changing.number, append(presses, differs+time.Second)...)
+	g.pressed(t, page, wall, g.desk.exercises.changing.taps.Number, append(presses, differs+time.Second)...)
 	g.ticks(t, wall, 9600)
-	s := g.on(t, page, view.ActAnswer, g.desk.changing.change.To.ID)
+	s := g.on(t, page, view.ActAnswer, g.desk.exercises.changing.change.To.ID)
 	early := len(presses) - 1
 	require.Equal(t, fmt.Sprintf("%d presses came too soon, so the one that met the change may be chance.", early),
 		s.Find("heading").Name)
@@ -161,14 +162,14 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=stop&rhythm=maqsum&bpm=120&eights=4&seed=3")
 	s := g.on(t, page, view.ActBegin, "")
 	require.Equal(t, "End", s.Find("stop").Name)
-	x := g.desk.stopping
+	x := g.desk.exercises.stopping
 	require.Len(t, x.stopped.Stops(), 1)
 	stop := x.stopped.Stops()[0]
 	at := x.stopped.At
 	taps := []time.Duration{at(0), at(4), at(stop.From), at(stop.At) + 15*time.Millisecond}
-	g.pressed(t, page, wall, x.number, append(taps, at(stop.At)+900*time.Millisecond)...)
+	g.pressed(t, page, wall, x.tapping.taps.Number, append(taps, at(stop.At)+900*time.Millisecond)...)
 	g.desk.exercise.draw(view.PlaceHead)
-	require.False(t, x.head.Turning, "the sweep rests in the silence")
+	require.False(t, x.tapping.head.Shown.Turning, "the sweep rests in the silence")
 	g.ticks(t, wall, 12000)
 	s = &page.shown[len(page.shown)-1]
 	require.NoError(t, g.desk.unsaved)
@@ -188,20 +189,20 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 func TestNamesOfALink(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7")
 	require.NoError(t, g.Update())
-	require.Len(t, g.desk.changing.change.Choices, 3)
+	require.Len(t, g.desk.exercises.changing.change.Choices, 3)
 	require.Contains(t, page.shown[len(page.shown)-1].Find("fewer").Text, "only 3 at a time: baladi and masmudi kabir")
 	g, page, _ = newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7&q=2")
 	require.NoError(t, g.Update())
-	require.Len(t, g.desk.changing.change.Choices, 4)
+	require.Len(t, g.desk.exercises.changing.change.Choices, 4)
 	require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five&seed=7")
 	require.NoError(t, g.Update())
-	require.Less(t, len(g.desk.asking.question.Choices), 4)
+	require.Less(t, len(g.desk.exercises.asking.question.Choices), 4)
 	require.NotNil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	for _, query := range []string{"", "&seed=7&q=2", "&seed=9&q=2"} {
 		g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five"+query)
 		require.NoError(t, g.Update())
-		require.Len(t, g.desk.asking.question.Choices, 4, query)
+		require.Len(t, g.desk.exercises.asking.question.Choices, 4, query)
 		require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	}
 }

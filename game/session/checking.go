@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -15,11 +16,11 @@ import (
 // with the sound?
 type checking struct {
 	*desk
-	loop
+	loop   playback.Loop
 	struck bool   // one stroke sounds, and not the loop
 	hears  string // whether the dum is heard: view.CheckYes, view.CheckNo, or no answer yet
 	silent bool   // nothing came of what was to be played
-	head   liveHead
+	head   playback.Head
 }
 
 // What is played to see the picture move: maqsum, whose strokes are five, and at
@@ -31,15 +32,15 @@ const (
 )
 
 func newChecking(d *desk) *checking {
-	x := &checking{desk: d, loop: loop{player: newPlayer(d)}}
-	x.next = x.watched
+	x := &checking{desk: d}
+	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.watched)
 	return x
 }
 
 // watched is one cycle of what is played to see the picture move.
 func (x *checking) watched(int) *round.Passage {
-	c, _ := x.Rhythms().Get(checkRhythm) // it is supplied
-	p, err := round.NewPassage(checkBPM, riff.Bare, x.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
+	c, _ := x.desk.Rhythms().Get(checkRhythm) // it is supplied
+	p, err := round.NewPassage(checkBPM, riff.Bare, x.desk.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
 	if err != nil {
 		panic(err) // all its numbers are above
 	}
@@ -55,13 +56,13 @@ func (x *checking) act(action, value string) {
 	case view.ActPlay:
 		x.hush()
 		x.silent = false
-		x.start(x.Wall.Now())
+		x.loop.Start(x.desk.Wall.Now())
 	case view.ActStop:
 		x.hush()
 	case view.ActHears:
 		x.hears = value
 	case view.ActSetUpUse:
-		x.useOutput(value)
+		x.desk.useOutput(value)
 	default:
 		x.set(action, value)
 	}
@@ -69,7 +70,7 @@ func (x *checking) act(action, value string) {
 
 // strike plays one stroke of both drums, a dum or a tek, as a round would.
 func (x *checking) strike(stroke string) {
-	q, err := quiz.Next(quiz.Stroke, nil, quiz.MinAnswers, 0, riff.Bare, x.Wall.Seed())
+	q, err := quiz.Next(quiz.Stroke, nil, quiz.MinAnswers, 0, riff.Bare, x.desk.Wall.Seed())
 	if err != nil {
 		panic(err) // a question of one stroke needs no pool
 	}
@@ -79,12 +80,12 @@ func (x *checking) strike(stroke string) {
 	}
 	x.hush()
 	x.struck, x.silent = true, false
-	x.play(passage, x.Wall.Now())
+	x.loop.Play(passage, x.desk.Wall.Now())
 }
 
 // set keeps a setting for the output in use.
 func (x *checking) set(action, value string) {
-	c := x.outputs.Adjustment()
+	c := x.desk.outputs.Adjustment()
 	number, _ := strconv.Atoi(value)
 	switch action {
 	case view.ActLater:
@@ -96,9 +97,9 @@ func (x *checking) set(action, value string) {
 	default:
 		return // the volume is the desk's
 	}
-	x.outputs.Adjust(c, view.DefaultOutput(x.Words))
-	x.saveOutputs()
-	if action == view.ActBass && !x.on {
+	x.desk.outputs.Adjust(c, view.DefaultOutput(x.desk.Words))
+	x.desk.saveOutputs()
+	if action == view.ActBass && !x.loop.On {
 		x.strike("dum") // whether it is heard now
 	}
 }
@@ -107,19 +108,19 @@ func (x *checking) tap(*host.Tap) {}
 
 // hush ends what is played.
 func (x *checking) hush() {
-	if x.on || x.struck {
-		x.halt()
-		x.struck, x.stale = false, true
+	if x.loop.On || x.struck {
+		x.loop.Halt()
+		x.struck, x.desk.stale = false, true
 	}
 }
 
 // interrupted stops what plays; after a gap it is played from its first step.
 func (x *checking) interrupted(why string) {
 	switch {
-	case why == host.WhyGap && x.on:
-		x.start(x.Wall.Now())
+	case why == host.WhyGap && x.loop.On:
+		x.loop.Start(x.desk.Wall.Now())
 	case why == host.WhyGap && x.struck:
-		x.play(x.passage, x.Wall.Now())
+		x.loop.Play(x.loop.Passage, x.desk.Wall.Now())
 	default:
 		x.silent = x.silent || why == host.WhySilent
 		x.hush()
@@ -130,11 +131,11 @@ func (x *checking) tick(now float64) bool {
 	why := ""
 	if x.struck {
 		var at time.Duration
-		if at, _, why = x.heard(now); at >= x.passage.End() {
+		if at, _, why = x.loop.Heard(now); at >= x.loop.Passage.End() {
 			why = host.WhyStop
 		}
 	} else {
-		why = x.hear(now)
+		why = x.loop.Follow(now)
 	}
 	if why != "" {
 		x.interrupted(why)
@@ -144,22 +145,22 @@ func (x *checking) tick(now float64) bool {
 
 func (x *checking) screen() view.Screen {
 	m := x.model()
-	x.head.set(m.Head())
-	return m.Screen(x.Words)
+	x.head.Set(m.Head())
+	return m.Screen(x.desk.Words)
 }
 
 func (x *checking) model() *view.SoundCheck {
-	c := x.outputs.Adjustment()
+	c := x.desk.outputs.Adjustment()
 	m := &view.SoundCheck{
-		Volume: x.shownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.on,
+		Volume: x.desk.shownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.loop.On,
 		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
-		Output: x.outputs.Chosen, Notes: x.notes(),
+		Output: x.desk.outputs.Chosen, Notes: x.desk.notes(),
 	}
-	m.Rhythm, _ = x.Rhythms().Get(checkRhythm)
-	for _, o := range x.outputs.List {
+	m.Rhythm, _ = x.desk.Rhythms().Get(checkRhythm)
+	for _, o := range x.desk.outputs.List {
 		m.Outputs = append(m.Outputs, o.Name)
 	}
-	if in := x.outputs.Measured(); in != nil {
+	if in := x.desk.outputs.Measured(); in != nil {
 		mean := duration(in.Mean)
 		m.Measured = &mean
 	}
@@ -170,5 +171,5 @@ func (x *checking) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
-	return x.move(&x.head).draw(x.calm())
+	return x.loop.TurnHead(&x.head).Draw(x.desk.calm())
 }

@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
@@ -38,17 +39,29 @@ func TestPicturesWait(t *testing.T) {
 		query  string
 		begin  []host.Event
 		length time.Duration // of a cycle
-		head   func(d *desk) *liveHead
+		head   func(d *desk) *playback.Head
 	}{
 		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []host.Event{{Kind: host.Used, Action: view.ActBegin}}, 2 * time.Second,
-			func(d *desk) *liveHead { d.tapping.draw(view.PlaceHead); return &d.tapping.head }},
+			func(d *desk) *playback.Head {
+				d.exercises.tapping.draw(view.PlaceHead)
+				return &d.exercises.tapping.head
+			}},
 		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2 * time.Second,
-			func(d *desk) *liveHead { d.hearing.draw(view.PlaceHead); return &d.hearing.head }},
+			func(d *desk) *playback.Head {
+				d.exercises.hearing.draw(view.PlaceHead)
+				return &d.exercises.hearing.head
+			}},
 		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []host.Event{
 			{Kind: host.Used, Action: view.ActBegin}, {}, {Kind: host.Used, Action: view.ActAnswer, Value: "2"}, {Kind: host.Used, Action: view.ActHear, Value: "maqsum"}},
-			2 * time.Second, func(d *desk) *liveHead { d.asking.draw(view.PlaceHeadA); return &d.asking.heads[0] }},
+			2 * time.Second, func(d *desk) *playback.Head {
+				d.exercises.asking.draw(view.PlaceHeadA)
+				return &d.exercises.asking.heads[0]
+			}},
 		"Sound check": {"?screen=sound-check", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2500 * time.Millisecond,
-			func(d *desk) *liveHead { d.checking.draw(view.PlaceHead); return &d.checking.head }},
+			func(d *desk) *playback.Head {
+				d.exercises.checking.draw(view.PlaceHead)
+				return &d.exercises.checking.head
+			}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			turn := func(later int) float64 {
@@ -63,8 +76,8 @@ func TestPicturesWait(t *testing.T) {
 				}
 				g.ticks(t, wall, 2900)
 				h := c.head(g.desk)
-				require.True(t, h.Turning)
-				return h.Turn
+				require.True(t, h.Shown.Turning)
+				return h.Shown.Turn
 			}
 			at := turn(0)
 			shift := float64(later*time.Millisecond) / float64(c.length)
@@ -118,18 +131,18 @@ func TestTapsDoNotWait(t *testing.T) {
 		g, page, wall := checked(t, readyLink, later)
 		page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
 		require.NoError(t, g.Update())
-		start := wall.now + float64(audio.Rate.Duration(margin))/1e6
+		start := wall.now + float64(audio.Rate.Duration(playback.Margin))/1e6
 		g.ticks(t, wall, 2100)
-		for _, dum := range g.desk.tapping.round.Strokes() {
+		for _, dum := range g.desk.exercises.tapping.round.Strokes() {
 			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
 			g.ticks(t, wall, 1000)
 			if o.mark == 0 {
-				g.desk.tapping.draw(view.PlaceHead)
-				o.mark = g.desk.tapping.head.Taps[0].Turn
+				g.desk.exercises.tapping.draw(view.PlaceHead)
+				o.mark = g.desk.exercises.tapping.head.Shown.Taps[0].Turn
 			}
 		}
 		g.ticks(t, wall, 2000)
-		r := g.desk.tapping.round
+		r := g.desk.exercises.tapping.round
 		require.Equal(t, round.Review, r.Phase())
 		for _, tap := range r.Taps() {
 			o.taps = append(o.taps, tap.At)
@@ -149,7 +162,7 @@ func TestTapsDoNotWait(t *testing.T) {
 // No more than three strokes light up within any second (WCAG 2.2, 2.3.1).
 func TestCheckDoesNotFlash(t *testing.T) {
 	g, _, _ := newTestGame(t, "?screen=sound-check")
-	p := g.desk.checking.watched(0)
+	p := g.desk.exercises.checking.watched(0)
 	var frames []int64 // of strokes in three cycles
 	for cycle := range 3 {
 		for _, h := range p.Hits(audio.Rate, int64(cycle)*audio.Rate.Frame(p.End())) {
@@ -192,11 +205,11 @@ func TestCheckIsKept(t *testing.T) {
 // where nothing comes the screen says so.
 func TestCheckStrikes(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=sound-check")
-	x := g.desk.checking
+	x := g.desk.exercises.checking
 	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
 	require.NoError(t, g.Update())
 	require.True(t, x.struck)
-	lasts := int(x.passage.End() / time.Millisecond)
+	lasts := int(x.loop.Passage.End() / time.Millisecond)
 	g.ticks(t, wall, 100)
 	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	g.ticks(t, wall, lasts-100)
@@ -212,8 +225,8 @@ func TestCheckStrikes(t *testing.T) {
 	require.NoError(t, g.Update())
 	s = g.desk.screen()
 	require.Nil(t, s.Find("silent"))
-	require.True(t, x.on)
+	require.True(t, x.loop.On)
 	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "tek"})
 	require.NoError(t, g.Update())
-	require.False(t, x.on, "one stroke ends the loop")
+	require.False(t, x.loop.On, "one stroke ends the loop")
 }

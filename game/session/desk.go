@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -28,8 +29,8 @@ type desk struct {
 	stale    bool           // the screen must be made again
 	underWay bool           // something is, on the screen that is shown
 	news     news
-	ear      ear
-	rest     liveHead // the drum beside a link that cannot be opened
+	ear      playback.Ear
+	rest     playback.Head // the drum beside a link that cannot be opened
 
 	exercise exercise
 	exercises
@@ -44,7 +45,7 @@ type desk struct {
 
 func (d *desk) open(o *host.Host) {
 	d.Host = o
-	d.ear.sound = o.Sound
+	d.ear = playback.NewEar(o.Sound)
 	d.setVolume(d.firstVolume())
 	d.outputs = o.Store.Outputs()
 	d.exercises = newExercises(d)
@@ -60,10 +61,10 @@ func (d *desk) open(o *host.Host) {
 
 // turn lays on the desk what the address says.
 func (d *desk) turn() {
-	d.exercise = d.of(d.address.Screen)
+	d.exercise = d.exercises.of(d.address.Screen)
 	d.trail.Lay(d.address.Screen)
 	d.nth = 0
-	d.ear.reset(d.outputs.Adjustment().Bass)
+	d.ear.Reset(d.outputs.Adjustment().Bass)
 	d.exercise.lay()
 	d.stale = true
 }
@@ -88,7 +89,7 @@ func (d *desk) allowed() view.Allowed {
 func (d *desk) happened(e *host.Event) {
 	switch e.Kind {
 	case host.Used:
-		d.journal.file = e.File
+		d.exercises.journal.file = e.File
 		d.act(e.Action, e.Value)
 	case host.Tapped:
 		d.exercise.tap(&e.Tap)
@@ -323,7 +324,7 @@ func (d *desk) screen() view.Screen {
 		if c := d.cycle(); c != nil {
 			link.Rhythm = c.Name
 		}
-		d.rest.set(link.Head())
+		d.rest.Set(link.Head())
 		return link.Screen(d.Words)
 	}
 	s := d.exercise.screen()
@@ -336,7 +337,7 @@ func (d *desk) screen() view.Screen {
 // picture is what lives in a place on the page; nil where nothing does.
 func (d *desk) picture(place host.Place) *view.Picture {
 	if d.problems != nil {
-		return d.rest.draw(d.calm())
+		return d.rest.Draw(d.calm())
 	}
 	return d.exercise.draw(place.Picture)
 }

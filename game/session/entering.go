@@ -68,7 +68,7 @@ func (d *desk) came(query, mark string) {
 		d.exercise.goOut() // with what was set meanwhile
 		d.Page.Link(d.address.String(), mark, false)
 		d.stale = true
-	case came == view.CameToRound && d.of(screen).stands() == view.Reviewing:
+	case came == view.CameToRound && d.exercises.of(screen).stands() == view.Reviewing:
 		d.restore(screen, query)
 	default:
 		d.visit(query)
@@ -84,8 +84,8 @@ func (d *desk) restore(screen, query string) {
 	}
 	d.exercise.interrupted(host.WhyStop)
 	d.address, d.problems, d.practice = address, nil, nil
-	d.exercise = d.of(screen)
-	d.ear.reset(d.outputs.Adjustment().Bass)
+	d.exercise = d.exercises.of(screen)
+	d.ear.Reset(d.outputs.Adjustment().Bass)
 	d.stale = true
 }
 

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -15,7 +16,7 @@ import (
 // hearing is the screen Listen: one rhythm, for as long as one likes.
 type hearing struct {
 	*desk
-	loop
+	loop    playback.Loop
 	seed    uint64    // of the riff
 	riff    riff.Riff // what is played, cycle after cycle
 	first   view.RiffCycle
@@ -24,22 +25,22 @@ type hearing struct {
 	hides   float64         // how far it hides the base, as predicted
 	problem string
 
-	head  liveHead
-	line  liveLine
+	head  playback.Head
+	line  playback.Line
 	shown *round.Passage // the cycle that both show
 	hands []round.Strike // of it and its neighbours; nil until they are asked for
 }
 
 func newHearing(d *desk) *hearing {
-	x := &hearing{desk: d, loop: loop{player: newPlayer(d)}}
-	x.next = x.cycleAsSet
+	x := &hearing{desk: d}
+	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.cycleAsSet)
 	return x
 }
 
 // cycleAsSet is one cycle of the riff as the settings say, without a count-in.
 func (x *hearing) cycleAsSet(n int) *round.Passage {
-	p, err := round.NewPassage(x.address.BPM, x.level(), x.seed, false,
-		round.Section{Rhythm: x.cycle(), Cycles: 1, First: n, Riff: x.riff})
+	p, err := round.NewPassage(x.desk.address.BPM, x.desk.level(), x.seed, false,
+		round.Section{Rhythm: x.desk.cycle(), Cycles: 1, First: n, Riff: x.riff})
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of passages
 	}
@@ -47,8 +48,8 @@ func (x *hearing) cycleAsSet(n int) *round.Passage {
 }
 
 func (x *hearing) lay() {
-	if x.address.BPM == 0 {
-		x.address.BPM = x.cycle().Tempo.Usual
+	if x.desk.address.BPM == 0 {
+		x.desk.address.BPM = x.desk.cycle().Tempo.Usual
 	}
 	x.problem = ""
 	x.choose(x.desk.seed())
@@ -56,15 +57,15 @@ func (x *hearing) lay() {
 
 // choose takes the riff of a seed.
 func (x *hearing) choose(seed uint64) {
-	x.seed, x.riff, x.first = seed, x.desk.riff(x.cycle(), seed), view.RiffCycle{}
-	part, err := x.riff.At(x.address.BPM).Cycles(0, heardAtOnce)
+	x.seed, x.riff, x.first = seed, x.desk.riff(x.desk.cycle(), seed), view.RiffCycle{}
+	part, err := x.riff.At(x.desk.address.BPM).Cycles(0, heardAtOnce)
 	if err != nil {
 		panic(err) // as many as can be had
 	}
-	x.hides = riff.Hide(x.cycle(), part, x.address.BPM)
+	x.hides = riff.Hide(x.desk.cycle(), part, x.desk.address.BPM)
 	x.sounds, x.rolls = nil, false
-	if x.level() != riff.Bare {
-		x.first = view.RiffOf(part, x.cycle().Steps(), 0)
+	if x.desk.level() != riff.Bare {
+		x.first = view.RiffOf(part, x.desk.cycle().Steps(), 0)
 		x.sounds, x.rolls = view.SoundsOf(part)
 	}
 }
@@ -79,23 +80,23 @@ func (x *hearing) act(action, value string) {
 	}
 	switch action {
 	case view.ActPlay:
-		x.ear.begin()
-		x.start(x.Wall.Now())
+		x.desk.ear.Begin()
+		x.loop.Start(x.desk.Wall.Now())
 	case view.ActStop:
 		x.interrupted(host.WhyStop)
 	case view.ActRhythm:
 		x.problem = ""
-		x.address.BPM = x.cycle().Tempo.Usual
+		x.desk.address.BPM = x.desk.cycle().Tempo.Usual
 		x.choose(x.desk.seed())
-		if x.on {
-			x.ear.back()
-			x.start(x.Wall.Now()) // at once, from its first step
+		if x.loop.On {
+			x.desk.ear.Back()
+			x.loop.Start(x.desk.Wall.Now()) // at once, from its first step
 		}
 	case view.ActTempo:
-		x.change()
+		x.loop.Update()
 	case view.ActLevel, view.ActHide:
 		x.choose(x.seed)
-		x.change()
+		x.loop.Update()
 	case view.ActFile:
 		x.open(value)
 	}
@@ -104,11 +105,11 @@ func (x *hearing) act(action, value string) {
 // help answers the controls of the ear.
 func (x *hearing) help(action, value string) bool {
 	at, eight := time.Duration(0), time.Duration(0)
-	if x.on && x.address.BPM > 0 { // 0: another rhythm was chosen just now
-		at, _, _ = x.heard(x.Wall.Now())
-		eight = eightOf(x.cycle(), x.address.BPM)
+	if x.loop.On && x.desk.address.BPM > 0 { // 0: another rhythm was chosen just now
+		at, _, _ = x.loop.Heard(x.desk.Wall.Now())
+		eight = playback.Eight(x.desk.cycle(), x.desk.address.BPM)
 	}
-	return x.ear.act(action, value, at, eight)
+	return x.desk.ear.Act(action, value, at, eight)
 }
 
 // open reads a rhythm file of the player's own. A broken one says where it is
@@ -121,14 +122,14 @@ func (x *hearing) open(file string) {
 	}
 	var more *rhythm.Catalogue
 	if err == nil {
-		more, err = x.Rhythms().With(c)
+		more, err = x.desk.Rhythms().With(c)
 	}
 	if err != nil {
 		x.problem = err.Error()
 		return
 	}
-	x.Rhythms, x.problem = func() *rhythm.Catalogue { return more }, ""
-	x.address = x.address.WithRhythm(c.ID)
+	x.desk.Rhythms, x.problem = func() *rhythm.Catalogue { return more }, ""
+	x.desk.address = x.desk.address.WithRhythm(c.ID)
 	x.act(view.ActRhythm, c.ID)
 }
 
@@ -136,55 +137,55 @@ func (x *hearing) tap(*host.Tap) {}
 
 // interrupted stops what plays; a gap in the sound is played on after.
 func (x *hearing) interrupted(why string) {
-	if x.on && why == host.WhyGap {
-		x.ear.back()
-		x.start(x.Wall.Now())
+	if x.loop.On && why == host.WhyGap {
+		x.desk.ear.Back()
+		x.loop.Start(x.desk.Wall.Now())
 		return
 	}
-	if x.on {
-		x.halt()
-		x.ear.back()
-		x.shown, x.stale = nil, true
+	if x.loop.On {
+		x.loop.Halt()
+		x.desk.ear.Back()
+		x.shown, x.desk.stale = nil, true
 		x.choose(x.desk.seed()) // the next time there is another riff to hear, unless the link asks for one
 	}
 }
 
 func (x *hearing) tick(now float64) bool {
-	why := x.hear(now)
+	why := x.loop.Follow(now)
 	if why != "" {
 		x.interrupted(why)
 		return true
 	}
-	if !x.ear.alone {
+	if !x.desk.ear.Alone {
 		return false
 	}
-	at, _, _ := x.heard(now)
-	return x.ear.follow(at)
+	at, _, _ := x.loop.Heard(now)
+	return x.desk.ear.Follow(at)
 }
 
 func (x *hearing) screen() view.Screen {
 	m := x.model()
-	x.head.set(m.Head())
-	x.line.set(m.Line(x.Words))
+	x.head.Set(m.Head())
+	x.line.Set(m.Line(x.desk.Words))
 	x.shown = nil
-	if x.meeting() {
-		return m.Meeting(x.Words)
+	if x.desk.meeting() {
+		return m.Meeting(x.desk.Words)
 	}
-	return m.Screen(x.Words)
+	return m.Screen(x.desk.Words)
 }
 
 func (x *hearing) model() *view.Listen {
-	c := x.cycle()
-	slow, fast := x.tempi(c)
+	c := x.desk.cycle()
+	slow, fast := x.desk.tempi(c)
 	m := &view.Listen{
-		Rhythm: c, Playing: x.on,
-		BPM: x.address.BPM, Slow: slow, Fast: fast,
-		Level: x.address.Riff, Levels: x.levels(), Hide: x.address.Hide, Hides: &x.hides, Riff: x.first,
+		Rhythm: c, Playing: x.loop.On,
+		BPM: x.desk.address.BPM, Slow: slow, Fast: fast,
+		Level: x.desk.address.Riff, Levels: x.desk.levels(), Hide: x.desk.address.Hide, Hides: &x.hides, Riff: x.first,
 		Sounds: x.sounds, Rolls: x.rolls,
-		Balance: x.ear.balance, Help: x.ear.shown(), Volume: x.shownVolume(),
-		Problem: x.problem, Board: x.board(), Notes: x.notes(),
+		Balance: x.desk.ear.Balance, Help: x.desk.ear.Shown(), Volume: x.desk.shownVolume(),
+		Problem: x.problem, Board: x.desk.board(), Notes: x.desk.notes(),
 	}
-	m.Core, m.More = x.options()
+	m.Core, m.More = x.desk.options()
 	return m
 }
 
@@ -192,46 +193,48 @@ func (x *hearing) draw(place string) *view.Picture {
 	x.follow()
 	switch place {
 	case view.PlaceHead:
-		h := x.move(&x.head)
-		if h.ShowHands = x.ear.hands; h.ShowHands {
-			if h.Hands = view.HandsAt(x.hands, x.at); x.calm() {
-				h.Hands = view.HandsStanding(x.hands, x.at)
+		h := x.loop.TurnHead(&x.head)
+		if h.Shown.ShowHands = x.desk.ear.Hands; h.Shown.ShowHands {
+			if h.Shown.Hands = view.HandsAt(x.hands, x.loop.At); x.desk.calm() {
+				h.Shown.Hands = view.HandsStanding(x.hands, x.loop.At)
 			}
 		}
-		return h.draw(x.calm())
+		return h.Draw(x.desk.calm())
 	case view.PlaceLine:
-		return x.line.draw(x.calm())
+		return x.line.Draw(x.desk.calm())
 	}
 	return nil
 }
 
 // follow lets head and line show the cycle that is heard, and the line its step.
 func (x *hearing) follow() {
-	if x.shows == nil {
+	if x.loop.Shows == nil {
 		x.hands = nil
 		return
 	}
-	c := x.shows.Rhythm(0)
-	if x.shows != x.shown {
-		x.shown, x.hands = x.shows, nil
+	c := x.loop.Shows.Rhythm(0)
+	if x.loop.Shows != x.shown {
+		x.shown, x.hands = x.loop.Shows, nil
 		x.show(c)
 	}
-	if x.hands == nil && x.ear.hands {
-		x.hands = x.strikes()
+	if x.hands == nil && x.desk.ear.Hands {
+		x.hands = x.loop.Strikes()
 	}
-	if step := int(x.loop.turn * float64(c.Steps())); step != x.line.Step || !x.line.Live {
-		x.line.Live, x.line.Step, x.line.drawn = true, step, false
+	if step := int(x.loop.Turn * float64(c.Steps())); step != x.line.Shown.Step || !x.line.Shown.Live {
+		x.line.Shown.Live, x.line.Shown.Step = true, step
+		x.line.Changed()
 	}
 }
 
 // show takes what the lead drum plays in the cycle that is heard. The level may be
 // another by now, which is heard from the next cycle on.
 func (x *hearing) show(c *rhythm.Cycle) {
-	if x.level() == riff.Bare {
+	if x.desk.level() == riff.Bare {
 		return
 	}
-	x.head.Riff = view.RiffOf(x.shows.Played(0), c.Steps(), 0)
-	if x.level() != riff.Filled { // whose line has a pattern
-		x.line.Riff, x.line.drawn = x.head.Riff, false
+	x.head.Shown.Riff = view.RiffOf(x.loop.Shows.Played(0), c.Steps(), 0)
+	if x.desk.level() != riff.Filled { // whose line has a pattern
+		x.line.Shown.Riff = x.head.Shown.Riff
+		x.line.Changed()
 	}
 }

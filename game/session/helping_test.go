@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -26,13 +27,11 @@ func (m *mixer) Next() int64                { return int64(m.wall.now / 1000 * f
 // mixed is the game at a link, with its mixer.
 func mixed(t *testing.T, query string) (*testGame, *testPage, *testWall, *mixer) {
 	t.Helper()
-	g, page, wall := newTestGame(t, query)
-	m := &mixer{testSound: testSound{wall: wall}}
-	g.desk.ear.sound, g.desk.Sound = m, m
-	for _, p := range []*player{&g.desk.tapping.player, &g.desk.hearing.player, &g.desk.asking.player} {
-		p.sound = m
-	}
-	g.desk.ear.apply()
+	m := &mixer{}
+	g, page, wall := newTestGameOf(t, query, func(wall *testWall) host.Sound {
+		m.wall = wall
+		return m
+	})
 	return g, page, wall, m
 }
 
@@ -100,7 +99,7 @@ func TestHelpIsRecorded(t *testing.T) {
 // the line show it.
 func TestListenFollowsTheRiff(t *testing.T) {
 	g, page, wall, _ := mixed(t, "?screen=listen&rhythm=maqsum&bpm=120&riff=solo&seed=3")
-	x := g.desk.hearing
+	x := g.desk.exercises.hearing
 	g.acts(t, page, view.ActPlay, "")
 	whole, err := x.riff.At(120).Cycles(0, 8)
 	require.NoError(t, err)
@@ -108,17 +107,17 @@ func TestListenFollowsTheRiff(t *testing.T) {
 		g.ticks(t, wall, 1000)
 		x.draw(view.PlaceHead)
 		x.draw(view.PlaceLine)
-		require.Equal(t, view.RiffOf(whole, 8, n), x.head.Riff, "cycle %d", n)
-		require.Equal(t, x.head.Riff, x.line.Riff)
-		require.True(t, x.line.Live)
-		require.InDelta(t, 4, x.line.Step, 1, "half a cycle in")
+		require.Equal(t, view.RiffOf(whole, 8, n), x.head.Shown.Riff, "cycle %d", n)
+		require.Equal(t, x.head.Shown.Riff, x.line.Shown.Riff)
+		require.True(t, x.line.Shown.Live)
+		require.InDelta(t, 4, x.line.Shown.Step, 1, "half a cycle in")
 		g.ticks(t, wall, 1000)
 	}
 	g.acts(t, page, view.ActLevel, view.LevelFilled)
 	g.ticks(t, wall, 4000)
 	x.draw(view.PlaceHead)
-	require.Empty(t, x.line.Riff.Strokes, "the filled form fits the line's own steps")
-	require.NotEmpty(t, x.head.Riff.Strokes)
+	require.Empty(t, x.line.Shown.Riff.Strokes, "the filled form fits the line's own steps")
+	require.NotEmpty(t, x.head.Shown.Riff.Strokes)
 	g.acts(t, page, view.ActStop, "")
 	require.Equal(t, uint64(3), x.seed, "the link's own riff comes back")
 }
@@ -127,17 +126,17 @@ func TestListenFollowsTheRiff(t *testing.T) {
 // ring and, cycle by cycle, the taps that came then; afterwards all of them are shown.
 func TestReviewIsHeardAgain(t *testing.T) {
 	g, page, wall, m := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&seed=7")
-	x := g.desk.tapping
+	x := g.desk.exercises.tapping
 	g.acts(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 2000)
-	begun := wall.now - 2000 + 1000*margin/float64(audio.Rate)
+	begun := wall.now - 2000 + 1000*playback.Margin/float64(audio.Rate)
 	for _, at := range []float64{2010, 3020, 3990, 5030} { // the second cycle's first tap is ahead
-		page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: begun + at, By: "key", Round: x.number}})
+		page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: begun + at, By: "key", Round: x.taps.Number}})
 		g.ticks(t, wall, int(begun+at+20-wall.now))
 	}
 	g.ticks(t, wall, 2000)
 	require.Equal(t, round.Review, x.round.Phase())
-	require.NotNil(t, x.head.Review)
+	require.NotNil(t, x.head.Shown.Review)
 
 	g.acts(t, page, view.ActDrums, view.DrumsLead)
 	require.Equal(t, 1.0, m.bass, "nothing is heard yet")
@@ -148,11 +147,11 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	for cycle, taps := range [][]float64{{0.005, 0.51}, {-0.005, 0.515}} {
 		g.ticks(t, wall, 1000)
 		x.draw(view.PlaceHead)
-		require.Nil(t, x.head.Review)
-		require.Equal(t, view.RiffOf(x.round.Played(0), 8, cycle), x.head.Riff)
-		require.Len(t, x.head.Taps, 2)
+		require.Nil(t, x.head.Shown.Review)
+		require.Equal(t, view.RiffOf(x.round.Played(0), 8, cycle), x.head.Shown.Riff)
+		require.Len(t, x.head.Shown.Taps, 2)
 		for i := range taps {
-			require.InDelta(t, taps[i], x.head.Taps[i].Turn, 0.001)
+			require.InDelta(t, taps[i], x.head.Shown.Taps[i].Turn, 0.001)
 		}
 		g.ticks(t, wall, 1000)
 	}
@@ -160,12 +159,12 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	require.False(t, x.hears, "it ends by itself")
 	require.Equal(t, []float64{1, 1}, []float64{m.lead, m.bass})
 	x.draw(view.PlaceHead)
-	require.NotNil(t, x.head.Review)
-	require.Empty(t, x.head.Taps)
+	require.NotNil(t, x.head.Shown.Review)
+	require.Empty(t, x.head.Shown.Taps)
 
 	g.acts(t, page, view.ActSlowly, "yes")
 	g.acts(t, page, view.ActHear, "")
-	require.Equal(t, 80, x.passage.BPM(), "two thirds")
+	require.Equal(t, 80, x.track.Passage.BPM(), "two thirds")
 	g.acts(t, page, view.ActStop, "")
 	require.Equal(t, round.Review, x.round.Phase(), "stopped, and still in review")
 	require.Len(t, g.desk.Store.(*testStore).kept, 1)
@@ -183,7 +182,7 @@ func TestMovingHandsAllocateNothing(t *testing.T) {
 	}
 	g.ticks(t, wall, 4200)
 	frame()
-	require.True(t, g.desk.tapping.head.ShowHands)
+	require.True(t, g.desk.exercises.tapping.head.Shown.ShowHands)
 	require.Zero(t, testing.AllocsPerRun(200, frame))
-	require.Less(t, g.desk.tapping.round.Heard(), 8*time.Second, "all of it while it is played")
+	require.Less(t, g.desk.exercises.tapping.round.Heard(), 8*time.Second, "all of it while it is played")
 }

@@ -41,19 +41,19 @@ func newJournal(d *desk) *journal { return &journal{desk: d, minutes: 10} }
 
 func (x *journal) lay() {
 	x.typed, x.merging, x.erasing, x.problem = "", "", view.EraseNothing, nil
-	if x.learner.err != nil { // perhaps it can be read now
-		x.learner.read()
+	if x.desk.learner.err != nil { // perhaps it can be read now
+		x.desk.learner.read()
 	}
-	x.output = x.outputName()
+	x.output = x.desk.outputName()
 	x.count()
-	x.Diary.LastImport(func(i host.Imported, err error) { x.imported, x.stale = i, true })
+	x.desk.Diary.LastImport(func(i host.Imported, err error) { x.imported, x.desk.stale = i, true })
 }
 
 // count works out the figures and what is offered anew, a part in a frame: all at once
 // they would hold up the page. It waits for the days and for the rounds.
 func (x *journal) count() {
-	book := x.learner.book
-	if x.exercise != x || !x.learner.has.days || !x.learner.has.rounds {
+	book := x.desk.learner.book
+	if x.desk.exercise != x || !x.desk.learner.has.days || !x.desk.learner.has.rounds {
 		x.parts, x.counted = nil, false
 		return
 	}
@@ -69,8 +69,8 @@ func (x *journal) count() {
 // offer finds what is offered next: what is due, what is mixed up, what is new or lies
 // at the edge, and something that goes well.
 func (x *journal) offer() {
-	k := x.learner.known()
-	x.next = quiz.Offers(k.Practice(20, x.learner.pool(k), x.Wall.Seed()), mostOffered)
+	k := x.desk.learner.known()
+	x.next = quiz.Offers(k.Practice(20, x.desk.learner.pool(k), x.desk.Wall.Seed()), mostOffered)
 }
 
 // mostOffered is how much is offered at most, besides what goes well.
@@ -96,11 +96,11 @@ func (x *journal) tick(float64) bool {
 }
 
 func (x *journal) screen() view.Screen {
-	l := &x.learner
+	l := &x.desk.learner
 	m := &view.Diary{
 		Who: l.who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.err == nil,
 		Rounds: l.kept(), Behind: l.days.Behind, Figures: x.figures, Today: l.today(), Rhythms: x.all(),
-		Minutes: x.minutes, Silent: !x.Sound.Audible(), SetAside: l.days.Aside, Newer: l.days.Newer, MayGo: l.days.MayGo, Erasing: x.erasing, Notes: x.desk.notes(),
+		Minutes: x.minutes, Silent: !x.desk.Sound.Audible(), SetAside: l.days.Aside, Newer: l.days.Newer, MayGo: l.days.MayGo, Erasing: x.erasing, Notes: x.desk.notes(),
 		Invented: l.who.Name == view.Invented,
 	}
 	m.Problem, m.Failed = x.named()
@@ -120,7 +120,7 @@ func (x *journal) screen() view.Screen {
 	if p := x.preview; p != nil {
 		m.Import = shownImport(p, x.own)
 	}
-	return m.Screen(x.Words)
+	return m.Screen(x.desk.Words)
 }
 
 // shownImport is what a file would bring, as the page shows it.
@@ -138,8 +138,8 @@ func shownImport(p *host.Preview, own bool) *view.Import {
 }
 
 func (x *journal) all() (all []*rhythm.Cycle) {
-	for _, id := range x.Rhythms().IDs() {
-		all = append(all, x.learner.cycle(id))
+	for _, id := range x.desk.Rhythms().IDs() {
+		all = append(all, x.desk.learner.cycle(id))
 	}
 	return all
 }
@@ -149,7 +149,7 @@ func (x *journal) all() (all []*rhythm.Cycle) {
 func (x *journal) named() (p view.NameProblem, failed bool) {
 	switch err := x.problem; {
 	case err == nil:
-		return view.NameFine, x.learner.err != nil
+		return view.NameFine, x.desk.learner.err != nil
 	case errors.Is(err, host.ErrNoName):
 		return view.NameMissing, false
 	case errors.Is(err, host.ErrLongName):

@@ -10,11 +10,11 @@ import (
 
 func (x *journal) act(action, value string) {
 	number, _ := strconv.Atoi(value)
-	who := x.learner.who.ID
+	who := x.desk.learner.who.ID
 	switch action {
 	case view.ActDiaryNext:
 		if number < len(x.next) {
-			x.through(x.next[number])
+			x.desk.through(x.next[number])
 		}
 	case view.ActDiaryMinutes:
 		x.minutes = number
@@ -24,16 +24,16 @@ func (x *journal) act(action, value string) {
 	case view.ActDiaryName:
 		x.typed = value
 	case view.ActDiaryAdd:
-		x.Diary.AddPerson(x.typed, func(_ host.Person, err error) { x.came(err) })
+		x.desk.Diary.AddPerson(x.typed, func(_ host.Person, err error) { x.came(err) })
 	case view.ActDiaryRename:
-		x.Diary.Rename(who, x.typed, x.came)
+		x.desk.Diary.Rename(who, x.typed, x.came)
 	case view.ActDiaryMerge:
 		x.merging = value
 	case view.ActDiaryMergeNo:
 		x.merging = ""
 	case view.ActDiaryMergeYes:
 		x.merging = ""
-		x.Diary.Merge(value, who, x.came)
+		x.desk.Diary.Merge(value, who, x.came)
 	case view.ActDiaryErase:
 		x.erasing = view.EraseOne
 		if value == host.Everybody {
@@ -43,11 +43,11 @@ func (x *journal) act(action, value string) {
 		x.erasing = view.EraseNothing
 	case view.ActDiaryEraseYes:
 		x.erasing = view.EraseNothing
-		x.Diary.Erase(value, x.came)
+		x.desk.Diary.Erase(value, x.came)
 	case view.ActDiaryExport:
-		x.Diary.ExportLines(value, x.saved)
+		x.desk.Diary.ExportLines(value, x.saved)
 	case view.ActDiaryCSV:
-		x.Diary.ExportSheet(value, x.saved)
+		x.desk.Diary.ExportSheet(value, x.saved)
 	default:
 		x.take(action, value)
 	}
@@ -61,7 +61,7 @@ func (x *journal) take(action, value string) {
 		if x.file == nil {
 			return
 		}
-		x.Diary.Import(name, x.file, func(p host.Preview, err error) {
+		x.desk.Diary.Import(name, x.file, func(p host.Preview, err error) {
 			if x.saved(err); err == nil {
 				x.preview, x.own = &p, false
 			}
@@ -69,14 +69,14 @@ func (x *journal) take(action, value string) {
 		x.file = nil
 	case view.ActDiaryTake:
 		x.preview = nil
-		x.Diary.Accept(x.own, func(i host.Imported, err error) { x.imported = i; x.came(err) })
+		x.desk.Diary.Accept(x.own, func(i host.Imported, err error) { x.imported = i; x.came(err) })
 	case view.ActDiaryOwn:
 		x.own = value != ""
 	case view.ActDiaryLeave:
 		x.preview = nil
 	case view.ActDiaryUndo:
 		x.imported = host.Imported{}
-		x.Diary.Undo(x.came)
+		x.desk.Diary.Undo(x.came)
 	}
 }
 
@@ -84,9 +84,9 @@ func (x *journal) take(action, value string) {
 func (x *journal) came(err error) {
 	if x.saved(err); err == nil {
 		x.typed = ""
-		x.learner.read()
+		x.desk.learner.read()
 	}
 }
 
 // saved says what went wrong, if anything did.
-func (x *journal) saved(err error) { x.problem, x.stale = err, true }
+func (x *journal) saved(err error) { x.problem, x.desk.stale = err, true }

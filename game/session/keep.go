@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/audio"
+	"groundbeat/game/playback"
 	"groundbeat/scoring/history"
 )
 
@@ -31,7 +32,7 @@ func (d *desk) useOutput(name string) {
 // setOutput lets the drums stand, and the balance lie, as set for the output.
 func (d *desk) setOutput() {
 	c := d.outputs.Adjustment()
-	d.Sound.Balance(levels(c.Bass))
+	d.Sound.Balance(playback.Levels(c.Bass))
 	// In the middle unless asked otherwise: a telephone, and many a loudspeaker in
 	// a studio, has but one side; of two in a room, whoever stands near one hears
 	// little of the other; and some hear with one ear. Everywhere else nothing is
@@ -41,12 +42,6 @@ func (d *desk) setOutput() {
 		stage = audio.Spread
 	}
 	d.Sound.Stage(stage)
-}
-
-// levels are those of the drums at a balance: −100, the lead drum alone, to 100,
-// the bass drum alone; at 0 both are as they are.
-func levels(balance int) (lead, bass float64) {
-	return 1 - float64(max(balance, 0))/100, 1 + float64(min(balance, 0))/100
 }
 
 // blank is a record with what all records share.

@@ -42,7 +42,7 @@ func (l *learner) read() {
 		if times != l.times {
 			return false // another person was chosen meanwhile
 		}
-		if l.d.exercise == l.d.journal || l.d.exercise == l.d.welcome || l.d.exercise == l.d.planning {
+		if l.d.exercise == l.d.exercises.journal || l.d.exercise == l.d.exercises.welcome || l.d.exercise == l.d.exercises.planning {
 			l.d.stale = true
 		}
 		if err != nil {
@@ -64,13 +64,13 @@ func (l *learner) read() {
 		for _, day := range days.Days {
 			l.book.Put(day)
 		}
-		l.d.journal.count()
+		l.d.exercises.journal.count()
 	})
 	l.d.Diary.Latest("", latestRounds, func(rounds []history.Round, err error) {
 		if came(err) {
 			slices.Reverse(rounds)
 			l.rounds, l.has.rounds = rounds, true
-			l.d.journal.count()
+			l.d.exercises.journal.count()
 		}
 	})
 }
@@ -89,7 +89,7 @@ func (l *learner) add(r history.Round) {
 	l.rounds = append(l.rounds, r)
 	if l.book != nil {
 		l.book.Add(r)
-		l.d.journal.count()
+		l.d.exercises.journal.count()
 	}
 }
 

@@ -98,8 +98,8 @@ func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
 	for g.desk.meeting() {
 		g.ticks(t, wall, 300)
 		s := page.last()
-		require.Equal(t, g.desk.hearing, g.desk.exercise)
-		require.True(t, g.desk.hearing.on, "it is heard")
+		require.Equal(t, g.desk.exercises.hearing, g.desk.exercise)
+		require.True(t, g.desk.exercises.hearing.loop.On, "it is heard")
 		require.Contains(t, s.Find("heading").Name, "New to you")
 		require.NotNil(t, s.Find("head"))
 		bar := s.Find("bar").Children
@@ -126,7 +126,7 @@ func TestPracticeFromItsPlan(t *testing.T) {
 	g.ticks(t, wall, 100)
 	require.NotNil(t, page.last().Find("plan"))
 	require.Nil(t, g.desk.practice, "nothing begins by itself")
-	planned := g.desk.planning.steps
+	planned := g.desk.exercises.planning.steps
 	g.acts(t, page, view.ActBegin, "")
 	steps := g.desk.practice.Steps()
 	require.Equal(t, planned, steps)
@@ -136,7 +136,7 @@ func TestPracticeFromItsPlan(t *testing.T) {
 		seconds += steps[i].Seconds
 		require.Equal(t, i, g.desk.practice.At())
 		met += g.meets(t, page, wall)
-		if g.desk.exercise == g.desk.tapping {
+		if g.desk.exercise == g.desk.exercises.tapping {
 			require.Nil(t, page.last().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
@@ -207,7 +207,7 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "5")
 	for len(kept.held) > 0 {
-		require.Empty(t, g.desk.planning.steps)
+		require.Empty(t, g.desk.exercises.planning.steps)
 		g.acts(t, page, view.ActBegin, "")
 		require.Nil(t, g.desk.practice, "there is no plan yet")
 		next := kept.held[0]

@@ -107,6 +107,12 @@ func (w *testWall) ID() string      { return "a1" }
 // newTestGame is the session at a link, with one drumhead of 100 pixels at 10, 10.
 func newTestGame(t *testing.T, query string) (*testGame, *testPage, *testWall) {
 	t.Helper()
+	return newTestGameOf(t, query, func(wall *testWall) host.Sound { return &testSound{wall: wall} })
+}
+
+// newTestGameOf is one with a sound of its own.
+func newTestGameOf(t *testing.T, query string, sound func(*testWall) host.Sound) (*testGame, *testPage, *testWall) {
+	t.Helper()
 	words, err := view.LoadWords(assets.Words)
 	require.NoError(t, err)
 	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
@@ -116,7 +122,7 @@ func newTestGame(t *testing.T, query string) (*testGame, *testPage, *testWall) {
 	page := &testPage{places: []host.Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
 	wall := &testWall{now: 1000}
 	g := newGame(host.Host{
-		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
+		Sound: sound(wall), Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
 		First: first, Rhythms: func() *rhythm.Catalogue { return rhythms },
 		Query: query,
 	})

@@ -20,30 +20,30 @@ func newPlanning(d *desk) *planning { return &planning{desk: d} }
 
 func (x *planning) lay() {
 	x.steps = nil
-	if x.learner.err != nil { // perhaps it can be read now
-		x.learner.read()
+	if x.desk.learner.err != nil { // perhaps it can be read now
+		x.desk.learner.read()
 	}
 	x.plan()
 }
 
 // plan makes the plan, if what there was before is known.
 func (x *planning) plan() {
-	if !x.learner.isRead() {
+	if !x.desk.learner.isRead() {
 		return
 	}
-	x.known = x.learner.known()
-	x.steps = x.known.Practice(max(x.address.Minutes, view.LeastMinutes), x.learner.pool(x.known), x.Wall.Seed())
+	x.known = x.desk.learner.known()
+	x.steps = x.known.Practice(max(x.desk.address.Minutes, view.LeastMinutes), x.desk.learner.pool(x.known), x.desk.Wall.Seed())
 }
 
 func (x *planning) act(action, value string) {
 	switch action {
 	case view.ActBegin:
-		if len(x.steps) > 0 && x.Sound.Audible() {
-			x.through(x.steps)
+		if len(x.steps) > 0 && x.desk.Sound.Audible() {
+			x.desk.through(x.steps)
 		}
 	case view.ActDiaryMinutes:
 		number, _ := strconv.Atoi(value)
-		x.address.Minutes = min(max(number, view.LeastMinutes), view.MostMinutes)
+		x.desk.address.Minutes = min(max(number, view.LeastMinutes), view.MostMinutes)
 		x.plan()
 	}
 }
@@ -54,7 +54,7 @@ func (x *planning) draw(string) *view.Picture { return nil }
 
 // tick makes the plan as soon as it can be made.
 func (x *planning) tick(float64) bool {
-	if x.steps != nil || !x.learner.isRead() {
+	if x.steps != nil || !x.desk.learner.isRead() {
 		return false
 	}
 	x.plan()
@@ -63,8 +63,8 @@ func (x *planning) tick(float64) bool {
 
 func (x *planning) screen() view.Screen {
 	m := &view.Plan{
-		Minutes: x.address.Minutes, Reading: x.steps == nil, Steps: x.steps,
-		First: len(x.known.Rounds) == 0, Rhythms: x.journal.all(), Volume: x.shownVolume(), Notes: x.desk.notes(),
+		Minutes: x.desk.address.Minutes, Reading: x.steps == nil, Steps: x.steps,
+		First: len(x.known.Rounds) == 0, Rhythms: x.desk.exercises.journal.all(), Volume: x.desk.shownVolume(), Notes: x.desk.notes(),
 	}
-	return m.Screen(x.Words)
+	return m.Screen(x.desk.Words)
 }

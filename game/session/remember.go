@@ -64,14 +64,14 @@ func (d *desk) catchUp() {
 		d.news.things, d.stale = false, true
 		d.outputs = d.Store.Outputs()
 		d.setOutput()
-		d.ear.apply()
+		d.ear.Apply()
 		d.finished = d.finished || d.Store.Begun()
 		d.Page.Theme(view.Theme(d.Store.Remembered(rememberedTheme)))
-		if d.exercise == d.teaching && !d.teaching.inside {
-			d.teaching.ready.read()
+		if d.exercise == d.exercises.teaching && !d.exercises.teaching.inside {
+			d.exercises.teaching.ready.read()
 		}
 	}
-	if tells := d.exercise == d.journal || d.exercise == d.welcome; tells && d.news.rounds && d.practice == nil {
+	if tells := d.exercise == d.exercises.journal || d.exercise == d.exercises.welcome; tells && d.news.rounds && d.practice == nil {
 		d.news.rounds = false
 		d.learner.read()
 	}

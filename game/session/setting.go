@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
@@ -15,14 +16,14 @@ import (
 // hand are behind by themselves.
 type setting struct {
 	*desk
-	player
+	track  playback.Track
 	round  *round.Answered // only its course: nothing is asked
 	number int             // of the round on the page; taps carry it
 	name   string          // of the output to be measured
 	taps   []host.Tap
 	found  *view.Measured
 	mean   scoring.SetUp
-	head   liveHead
+	head   playback.Head
 	marks  []time.Duration
 }
 
@@ -34,18 +35,18 @@ const (
 )
 
 func newSetting(d *desk) *setting {
-	return &setting{desk: d, player: newPlayer(d)}
+	return &setting{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}
 }
 
 func (x *setting) lay() {
-	if in := x.outputs.InUse(); in != nil && x.name == "" {
+	if in := x.desk.outputs.InUse(); in != nil && x.name == "" {
 		x.name = in.Name
 	}
-	c, ok := x.Rhythms().Get(setUpRhythm)
+	c, ok := x.desk.Rhythms().Get(setUpRhythm)
 	if !ok {
 		panic("game: no rhythm " + setUpRhythm) // it is supplied
 	}
-	p, err := round.NewPassage(setUpBPM, 0, x.Wall.Seed(), true, round.Section{Rhythm: c, Cycles: c.CyclesIn(setUpEights)})
+	p, err := round.NewPassage(setUpBPM, 0, x.desk.Wall.Seed(), true, round.Section{Rhythm: c, Cycles: c.CyclesIn(setUpEights)})
 	if err != nil {
 		panic(err) // all its numbers are above
 	}
@@ -57,13 +58,13 @@ func (x *setting) lay() {
 func (x *setting) act(action, value string) {
 	switch action {
 	case view.ActBegin, view.ActOnce:
-		if x.Sound.Audible() {
+		if x.desk.Sound.Audible() {
 			if value != "" {
 				x.name = value
 			}
 			x.interrupted(host.WhyStop)
 			x.lay()
-			x.play(x.round.Passage, x.Wall.Now())
+			x.track.Play(x.round.Passage, x.desk.Wall.Now())
 			x.round.Begin()
 		}
 	case view.ActStop, view.ActChange:
@@ -72,16 +73,16 @@ func (x *setting) act(action, value string) {
 	case view.ActSetUpName:
 		x.name = value
 	case view.ActSetUpKeep:
-		x.outputs.Put(host.Output{
-			Name: value, Mean: ms(x.mean.Mean), Spread: ms(x.mean.Spread), When: x.Wall.Date(),
+		x.desk.outputs.Put(host.Output{
+			Name: value, Mean: ms(x.mean.Mean), Spread: ms(x.mean.Spread), When: x.desk.Wall.Date(),
 		})
-		x.saveOutputs()
+		x.desk.saveOutputs()
 		x.lay()
 	case view.ActSetUpUse:
-		x.useOutput(value)
+		x.desk.useOutput(value)
 	case view.ActSetUpForget:
-		x.outputs.Forget(value)
-		x.saveOutputs()
+		x.desk.outputs.Forget(value)
+		x.desk.saveOutputs()
 	}
 }
 
@@ -91,7 +92,7 @@ func (x *setting) tap(t *host.Tap) {
 	if t.Round != x.number || !x.round.UnderWay() {
 		return
 	}
-	if at, _, why := x.heard(t.At); why == "" && at >= x.round.Start()+scoring.MinSetUp {
+	if at, _, why := x.track.Heard(t.At); why == "" && at >= x.round.Start()+scoring.MinSetUp {
 		x.taps = append(x.taps, *t)
 		x.marks = append(x.marks, at)
 	}
@@ -100,7 +101,7 @@ func (x *setting) tap(t *host.Tap) {
 func (x *setting) interrupted(why string) {
 	if x.round.UnderWay() {
 		x.round.Cut(why)
-		x.stop()
+		x.track.Stop()
 	}
 }
 
@@ -109,7 +110,7 @@ func (x *setting) tick(now float64) bool {
 	if !x.round.UnderWay() {
 		return false
 	}
-	at, _, why := x.heard(now)
+	at, _, why := x.track.Heard(now)
 	switch {
 	case why != "":
 		x.interrupted(why)
@@ -117,12 +118,12 @@ func (x *setting) tick(now float64) bool {
 		if at < x.round.End() { // the last taps may come a good while after the last dum
 			x.round.Hear(at)
 		}
-	case !x.whole():
+	case !x.track.Whole():
 		x.interrupted(host.WhyGap)
 	default:
 		x.measure()
 		x.round.Hear(at)
-		x.sound.Stop()
+		x.desk.Sound.Stop()
 	}
 	return x.round.Phase() != before
 }
@@ -132,8 +133,8 @@ func (x *setting) tick(now float64) bool {
 func (x *setting) measure() {
 	var taps []time.Duration
 	for _, t := range x.taps {
-		if p, err := x.sound.Heard(t.At); err == nil && p.Epoch == x.epoch {
-			taps = append(taps, x.span(p))
+		if p, ok := x.track.Settled(t.At); ok {
+			taps = append(taps, x.track.Span(p))
 		}
 	}
 	found, err := scoring.MeasureSetUp(x.round.Dums(), slices.Sorted(slices.Values(taps)))
@@ -151,9 +152,9 @@ func (x *setting) measure() {
 
 func (x *setting) screen() view.Screen {
 	m := &view.SetUp{
-		Name: x.name, Chosen: x.outputs.Chosen, Volume: x.shownVolume(), Notes: x.notes(), Round: x.number,
+		Name: x.name, Chosen: x.desk.outputs.Chosen, Volume: x.desk.shownVolume(), Notes: x.desk.notes(), Round: x.number,
 	}
-	for _, o := range x.outputs.List {
+	for _, o := range x.desk.outputs.List {
 		if o.When.IsZero() {
 			continue // only the sound check knows it
 		}
@@ -169,8 +170,8 @@ func (x *setting) screen() view.Screen {
 	case x.round.Phase() == round.Void:
 		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
 	}
-	x.head.set(m.Head())
-	return m.Screen(x.Words)
+	x.head.Set(m.Head())
+	return m.Screen(x.desk.Words)
 }
 
 func duration(ms float64) time.Duration { return time.Duration(ms * float64(time.Millisecond)) }
@@ -180,15 +181,15 @@ func (x *setting) draw(place string) *view.Picture {
 		return nil
 	}
 	h := &x.head
-	if h.moves = x.round.UnderWay(); h.moves {
-		h.Centre = ""
-		if at := x.seen(x.round.Heard()); at < x.round.Start() {
-			h.Centre = x.round.CountAt(at)
+	if h.Moves = x.round.UnderWay(); h.Moves {
+		h.Shown.Centre = ""
+		if at := x.track.Seen(x.round.Heard()); at < x.round.Start() {
+			h.Shown.Centre = x.round.CountAt(at)
 		}
-		h.Taps = h.Taps[:0]
+		h.Shown.Taps = h.Shown.Taps[:0]
 		for _, at := range x.marks {
-			h.Taps = append(h.Taps, view.Tap{Turn: x.round.TurnAt(x.seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
+			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: x.round.TurnAt(x.track.Seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
 		}
 	}
-	return h.draw(x.calm())
+	return h.Draw(x.desk.calm())
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -17,8 +18,8 @@ type stopping struct {
 }
 
 func newStopping(d *desk) *stopping {
-	x := &stopping{tapping: tapping{desk: d, player: newPlayer(d)}}
-	x.dealer = x
+	x := &stopping{tapping: tapping{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}}
+	x.tapping.dealer = x
 	return x
 }
 
@@ -41,21 +42,21 @@ func (x *stopping) silent(at time.Duration) bool { return x.stopped.Silent(at) }
 func (x *stopping) note(r *history.Round) {
 	for _, c := range x.stopped.Catches() {
 		r.Breaks = append(r.Breaks, history.Break{
-			From: x.second(x.stopped.At(c.From)), Stop: c.Last.Stroke, Counts: c.Silence, Back: c.Back.Stroke, Taps: c.InSilence,
+			From: x.tapping.track.Second(x.stopped.At(c.From)), Stop: c.Last.Stroke, Counts: c.Silence, Back: c.Back.Stroke, Taps: c.InSilence,
 		})
 	}
 	for _, t := range x.stopped.Aside() {
-		r.Aside = append(r.Aside, x.recorded(t))
+		r.Aside = append(r.Aside, x.tapping.taps.Recorded(t))
 	}
 }
 
 func (x *stopping) screen() view.Screen {
-	m := &view.Stop{Dums: *x.model()}
+	m := &view.Stop{Dums: *x.tapping.model()}
 	if m.Phase == view.Reviewing {
 		m.Catch(x.stopped)
 	}
 	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
-	x.head.set(m.Head())
-	x.ringed = -1 // what was on the head is gone
-	return m.Screen(x.Words)
+	x.tapping.head.Set(m.Head())
+	x.tapping.follower.Clear() // what was on the head is gone
+	return m.Screen(x.tapping.desk.Words)
 }

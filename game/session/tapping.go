@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -12,18 +13,18 @@ import (
 // tapping is the exercise Dums: a round whose low strokes are tapped.
 type tapping struct {
 	*desk
-	player
-	taps
+	track playback.Track
+	taps  playback.Taps
 	round *round.Round
 	// measured: a set-up was kept for the output in use when the round was over.
 	measured bool
 	slowed   int // tempo of this round alone, where each has its own; 0: not slowed
-	head     liveHead
+	head     playback.Head
 	gone     int // eights that are over, as far as the drumhead tells
-	follower
+	follower playback.Follower
 	dealer
 
-	again again
+	again playback.Replay
 	hears bool          // the round is heard once more in its review
 	at    time.Duration // how far that is to be seen to have come
 }
@@ -54,40 +55,40 @@ func (plainly) silent(time.Duration) bool { return false }
 func (plainly) note(*history.Round)       {}
 
 func newTapping(d *desk) *tapping {
-	return &tapping{desk: d, player: newPlayer(d), dealer: plainly{}}
+	return &tapping{desk: d, track: playback.NewTrack(d.Sound, &d.outputs), dealer: plainly{}}
 }
 
 // lay lays a new round on the desk, as the address says.
 func (x *tapping) lay() {
 	x.slowed = 0
-	x.with(x.seed())
+	x.with(x.desk.seed())
 }
 
 // with lays the round of a seed on the desk.
 func (x *tapping) with(seed uint64) {
 	cycle := x.chosen(seed)
-	bpm := x.address.BPM
-	if x.address.Rhythm == view.Any && x.slowed != 0 {
+	bpm := x.desk.address.BPM
+	if x.desk.address.Rhythm == view.Any && x.slowed != 0 {
 		bpm = x.slowed
 	}
 	if bpm == 0 {
 		bpm = cycle.Tempo.Usual
 	}
 	var err error
-	x.round, err = x.deal(round.Question{
-		Kind: round.Dums, Rhythm: cycle, BPM: bpm, Eights: x.address.Eights,
-		Level: x.level(), Hide: x.address.Hide, Seed: seed,
+	x.round, err = x.dealer.deal(round.Question{
+		Kind: round.Dums, Rhythm: cycle, BPM: bpm, Eights: x.desk.address.Eights,
+		Level: x.desk.level(), Hide: x.desk.address.Hide, Seed: seed,
 	})
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of questions; a test holds them together
 	}
-	x.renew()
-	x.follow(x.round.Passage)
+	x.taps.Renew()
+	x.follower.Follow(x.round.Passage)
 }
 
 func (x *tapping) begin() {
-	x.ear.begin()
-	x.play(x.round.Passage, x.Wall.Now())
+	x.desk.ear.Begin()
+	x.track.Play(x.round.Passage, x.desk.Wall.Now())
 	x.round.Begin()
 }
 
@@ -105,7 +106,7 @@ func (x *tapping) act(action, value string) {
 	case view.ActHear:
 		x.hearAgain()
 	case view.ActDrums, view.ActSlowly:
-		x.again.set(action, value)
+		x.again.Set(action, value)
 		if hears {
 			x.hearAgain()
 		}
@@ -124,8 +125,8 @@ func (x *tapping) act(action, value string) {
 	case view.ActSlower:
 		bpm := x.round.BPM()
 		x.slowed = max(view.LeastBPM, bpm-max(4, bpm/slowing))
-		if x.address.Rhythm != view.Any { // there each rhythm has a tempo of its own
-			x.setTempo(x.slowed)
+		if x.desk.address.Rhythm != view.Any { // there each rhythm has a tempo of its own
+			x.desk.setTempo(x.slowed)
 		}
 		x.with(x.round.Question.Seed)
 		x.begin()
@@ -138,74 +139,74 @@ func (x *tapping) act(action, value string) {
 // all of them at once, whatever is heard.
 func (x *tapping) help(action, value string) bool {
 	if action == view.ActDrums && x.hears {
-		x.again.set(action, value)
-		x.again.apply(x.Sound)
+		x.again.Set(action, value)
+		x.again.Apply(x.desk.Sound)
 		return true
 	}
-	return x.helped(&x.player, x.round.UnderWay(), action, value)
+	return x.desk.helped(&x.track, x.round.UnderWay(), action, value)
 }
 
 // slowing is how much slower "slower" is: a tenth, and at least 4 beats a
 // minute.
 const slowing = 10
 
-func (x *tapping) tap(t *host.Tap) { x.take(&x.player, t, x.setup(), x.round.Tap) }
+func (x *tapping) tap(t *host.Tap) { x.taps.Take(&x.track, t, x.desk.setup(), x.round.Tap) }
 
 // interrupted ends a round that is under way, without result.
 func (x *tapping) interrupted(why string) {
 	x.silence()
-	x.cut(&x.player, x.round, why)
+	x.desk.cut(&x.track, x.round, why)
 }
 
 // tick tells the round what is heard; it reports whether the screen is another.
 func (x *tapping) tick(now float64) bool {
-	before, alone := x.round.Phase(), x.ear.alone
+	before, alone := x.round.Phase(), x.desk.ear.Alone
 	switch {
 	case x.round.UnderWay():
 		x.hear(now)
 	case x.hears:
 		x.followAgain(now)
 	}
-	return x.round.Phase() != before || x.ear.alone != alone
+	return x.round.Phase() != before || x.desk.ear.Alone != alone
 }
 
 func (x *tapping) hear(now float64) {
-	at, _, why := x.heard(now)
+	at, _, why := x.track.Heard(now)
 	if why != "" {
 		x.interrupted(why)
 		return
 	}
-	x.ear.follow(at)
-	if x.round.Over(at, x.setup()) {
-		if !x.whole() {
+	x.desk.ear.Follow(at)
+	if x.round.Over(at, x.desk.setup()) {
+		if !x.track.Whole() {
 			x.interrupted(host.WhyGap)
 			return
 		}
-		x.round.Retime(func(t round.Tap) time.Duration { return x.settled(&x.player, t) })
+		x.round.Retime(func(t round.Tap) time.Duration { return x.taps.Settled(&x.track, t) })
 	}
-	x.measured = x.outputs.Measured() != nil
-	x.round.Hear(at, x.setup())
+	x.measured = x.desk.outputs.Measured() != nil
+	x.round.Hear(at, x.desk.setup())
 	if x.round.Phase() == round.Review {
-		x.sound.Stop()
-		x.keep(x.record())
-		x.ear.back()
+		x.desk.Sound.Stop()
+		x.desk.keep(x.record())
+		x.desk.ear.Back()
 	}
 }
 
 // record is the round as it is kept.
 func (x *tapping) record() (history.Round, error) {
 	q := x.round.Question
-	played := x.blank(q.Kind, q.Rhythm.ID)
+	played := x.desk.blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
-	played.Epoch, played.Coarse = x.epoch, x.coarse
+	played.Epoch, played.Coarse = x.track.Epoch, x.taps.Coarse
 	played.Window = ms(x.round.Within())
-	x.riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
+	x.desk.riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
 	for _, s := range x.round.Strokes() {
-		played.Strokes = append(played.Strokes, x.second(s))
+		played.Strokes = append(played.Strokes, x.track.Second(s))
 	}
 	for _, t := range x.round.Taps() {
-		played.Taps = append(played.Taps, x.recorded(t))
+		played.Taps = append(played.Taps, x.taps.Recorded(t))
 	}
-	x.note(&played)
+	x.dealer.note(&played)
 	return history.New(played, x.round.Result())
 }

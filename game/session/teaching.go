@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
@@ -17,7 +18,7 @@ import (
 // stands where it stood.
 type teaching struct {
 	*desk
-	loop
+	loop  playback.Loop
 	ready classReady
 
 	run    *quiz.Run // nil: none was begun, or it has been put away
@@ -36,8 +37,8 @@ type teaching struct {
 	lined  bool          // the line of what is spoken still stands
 	of     *rhythm.Cycle // what the screen says is heard
 
-	head  liveHead
-	line  liveWall
+	head  playback.Head
+	line  playback.Wall
 	cycle int           // of the passage, from 0: the one whose lead drum is shown
 	now   time.Duration // what pictures show of what is heard
 }
@@ -56,8 +57,8 @@ const slowly = 80
 const walkInCycles = 16
 
 func newTeaching(d *desk) *teaching {
-	x := &teaching{desk: d, loop: loop{player: newPlayer(d)}}
-	x.next = x.arriving
+	x := &teaching{desk: d}
+	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.arriving)
 	x.ready.open(d)
 	return x
 }
@@ -67,17 +68,17 @@ func (x *teaching) lay() {
 	x.hush()
 	x.silent, x.blank = false, false
 	x.ready.lay()
-	x.resume(x.Classes.Kept(keptInside) == x.address.String())
+	x.resume(x.desk.Classes.Kept(keptInside) == x.desk.address.String())
 }
 
 // resume takes up the run that is kept; inside shows it.
 func (x *teaching) resume(inside bool) {
 	x.run, x.inside = nil, false
-	text := x.Classes.Kept(keptRun)
+	text := x.desk.Classes.Kept(keptRun)
 	if text == "" {
 		return
 	}
-	run, err := quiz.ResumeRun(text, x.Rhythms(), x.Wall.Date())
+	run, err := quiz.ResumeRun(text, x.desk.Rhythms(), x.desk.Wall.Date())
 	if err != nil {
 		return // what was kept is of another version: a new one can be begun
 	}
@@ -104,21 +105,21 @@ func (x *teaching) arrive() {
 	x.hush()
 	x.heard, x.silent, x.lined = false, false, true
 	x.turns, x.now, x.cycle = nil, -1, 0
-	x.ear.back()
-	x.stale = true
+	x.desk.ear.Back()
+	x.desk.stale = true
 }
 
 func (x *teaching) keepRun() {
-	err := x.Classes.Keep(keptRun, x.run.Text())
+	err := x.desk.Classes.Keep(keptRun, x.run.Text())
 	inside := ""
 	if x.inside {
-		inside = x.address.String()
+		inside = x.desk.address.String()
 	}
 	if err == nil {
-		err = x.Classes.Keep(keptInside, inside)
+		err = x.desk.Classes.Keep(keptInside, inside)
 	}
 	if err == nil && x.run.Stage() == quiz.After {
-		err = x.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
+		err = x.desk.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
 	}
 	x.unkept = err != nil
 }
@@ -126,11 +127,11 @@ func (x *teaching) keepRun() {
 func (x *teaching) act(action, value string) {
 	if !x.inside {
 		x.prepare(action, value)
-		x.address = x.ready.address()
+		x.desk.address = x.ready.address()
 		return
 	}
 	before, at := x.run.Text(), x.run.Place()
-	now := x.Wall.Date()
+	now := x.desk.Wall.Date()
 	switch action {
 	case view.ActClassNext:
 		x.on(now)
@@ -198,7 +199,7 @@ func (x *teaching) playStage() {
 
 // once lets what belongs to the stage be heard once more, or ends it.
 func (x *teaching) once(value string) {
-	sounding := x.one || x.loop.on
+	sounding := x.one || x.loop.On
 	if value == "stop" || sounding && x.run.Stage() == quiz.WalkIn {
 		x.hush()
 		return
@@ -229,25 +230,25 @@ func (x *teaching) slower() {
 
 // alone lets the bass drum be heard alone for an eight, or both.
 func (x *teaching) alone(value string) {
-	if !x.one && !x.loop.on {
+	if !x.one && !x.loop.On {
 		return
 	}
-	if x.ear.alone {
+	if x.desk.ear.Alone {
 		value = ""
 	}
-	at, _, _ := x.loop.heard(x.Wall.Now())
-	p := x.passage
-	x.ear.act(view.ActAlone, value, at, eightOf(p.Rhythm(max(at, 0)), p.BPM()))
+	at, _, _ := x.loop.Heard(x.desk.Wall.Now())
+	p := x.loop.Passage
+	x.desk.ear.Act(view.ActAlone, value, at, playback.Eight(p.Rhythm(max(at, 0)), p.BPM()))
 }
 
 func (x *teaching) leaveRoom() {
 	x.hush()
-	x.ear.back()
+	x.desk.ear.Back()
 	x.inside, x.blank = false, false
 	x.keepRun()
 	if x.run.Stage() == quiz.After {
 		x.run = nil
-		x.unkept = x.Classes.Keep(keptRun, "") != nil
+		x.unkept = x.desk.Classes.Keep(keptRun, "") != nil
 	}
 	x.ready.refresh()
 }
@@ -257,11 +258,11 @@ func (x *teaching) tap(*host.Tap) {}
 // interrupted stops what plays; after a gap it is played from its beginning.
 func (x *teaching) interrupted(why string) {
 	switch {
-	case why == host.WhyGap && x.loop.on:
-		x.start(x.Wall.Now())
+	case why == host.WhyGap && x.loop.On:
+		x.loop.Start(x.desk.Wall.Now())
 		return
 	case why == host.WhyGap && x.one:
-		x.sound1(x.passage, x.cut)
+		x.sound1(x.loop.Passage, x.cut)
 		return
 	case why == host.WhySilent:
 		x.silent = true
@@ -270,15 +271,15 @@ func (x *teaching) interrupted(why string) {
 }
 
 func (x *teaching) shownRhythm() *round.Passage {
-	if x.loop.on {
-		return x.shows
+	if x.loop.On {
+		return x.loop.Shows
 	}
-	return x.passage
+	return x.loop.Passage
 }
 
 // diary is what is kept of all classes.
 func (x *teaching) diary() []quiz.Entry {
-	all, _ := quiz.ParseDiary(strings.Join(x.Classes.KeptUnder(host.KeptDiary), "\n"))
+	all, _ := quiz.ParseDiary(strings.Join(x.desk.Classes.KeptUnder(host.KeptDiary), "\n"))
 	return all
 }
 

@@ -14,7 +14,7 @@ import (
 // arriving is one cycle of what is heard as people arrive: the rhythms of the set, one
 // after the other, each at its usual tempo.
 func (x *teaching) arriving(n int) *round.Passage {
-	pool, err := quiz.From(x.Rhythms(), x.run.Warmup.From)
+	pool, err := quiz.From(x.desk.Rhythms(), x.run.Warmup.From)
 	if err != nil {
 		panic(err) // the warm-up is made of it
 	}
@@ -32,11 +32,11 @@ func (x *teaching) arriving(n int) *round.Passage {
 const tamest = 0.7
 
 func (x *teaching) walkIn() {
-	if !x.Sound.Audible() {
+	if !x.desk.Sound.Audible() {
 		return
 	}
 	x.fadeIn(fadesWalkIn)
-	x.start(x.Wall.Now())
+	x.loop.Start(x.desk.Wall.Now())
 }
 
 // playTask plays what is asked.
@@ -78,7 +78,7 @@ func (x *teaching) playAgain() {
 
 // sound1 plays a passage, up to a time in it if that is not 0.
 func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
-	if !x.Sound.Audible() {
+	if !x.desk.Sound.Audible() {
 		return
 	}
 	turns := x.turns
@@ -89,45 +89,45 @@ func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
 		x.cut = p.End()
 	}
 	x.fadeIn(fadesTask)
-	x.ear.begin()
-	x.play(p, x.Wall.Now())
-	x.stale = true
+	x.desk.ear.Begin()
+	x.loop.Play(p, x.desk.Wall.Now())
+	x.desk.stale = true
 }
 
 // fadeIn lets what is played next begin softly.
 func (x *teaching) fadeIn(ms float64) {
-	x.fade, x.lasts = x.Wall.Now(), ms
-	x.Sound.Volume(0)
+	x.fade, x.lasts = x.desk.Wall.Now(), ms
+	x.desk.Sound.Volume(0)
 }
 
 // hush ends what is played.
 func (x *teaching) hush() {
-	if x.loop.on || x.one {
-		x.halt()
-		x.stale = true
+	if x.loop.On || x.one {
+		x.loop.Halt()
+		x.desk.stale = true
 	}
 	x.one, x.turns, x.now = false, nil, -1
 	if x.fade != 0 {
 		x.fade = 0
-		x.setVolume(x.volume)
+		x.desk.setVolume(x.desk.volume)
 	}
 }
 
 func (x *teaching) tick(now float64) bool {
 	if x.ready.tick(!x.inside || x.run.Stage() == quiz.WalkIn) {
-		x.stale = true
+		x.desk.stale = true
 	}
-	if !x.loop.on && !x.one {
+	if !x.loop.On && !x.one {
 		return false
 	}
 	at, why := time.Duration(0), ""
-	if x.loop.on {
-		if why = x.hear(now); why == "" {
-			at = x.at
+	if x.loop.On {
+		if why = x.loop.Follow(now); why == "" {
+			at = x.loop.At
 		}
 	} else {
-		at, _, why = x.loop.heard(now)
-		x.now = x.seen(at)
+		at, _, why = x.loop.Heard(now)
+		x.now = x.loop.Seen(at)
 	}
 	if why != "" {
 		x.interrupted(why)
@@ -149,28 +149,28 @@ func (x *teaching) fadeOn(now float64, at time.Duration) {
 		x.fade = now
 	case now-x.fade >= x.lasts:
 		x.fade = 0
-		x.setVolume(x.volume)
+		x.desk.setVolume(x.desk.volume)
 	default:
-		x.level(x.volume, (now-x.fade)/x.lasts)
+		x.level(x.desk.volume, (now-x.fade)/x.lasts)
 	}
 }
 
 // level is a part of a volume, 0 to 1: both go as a person hears them.
 func (x *teaching) level(volume int, part float64) {
 	v := float64(volume) / 100 * part
-	x.Sound.Volume(v * v)
+	x.desk.Sound.Volume(v * v)
 }
 
 // changed reports whether the screen is another: the line of what is spoken has gone,
 // another rhythm is heard, or both drums are back.
 func (x *teaching) changed(at time.Duration) bool {
-	is := x.ear.follow(at)
-	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == quiz.SayIt && x.run.Stage() == quiz.Asking && x.lined && at >= quiz.LineUntil(x.passage) {
+	is := x.desk.ear.Follow(at)
+	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == quiz.SayIt && x.run.Stage() == quiz.Asking && x.lined && at >= quiz.LineUntil(x.loop.Passage) {
 		x.lined, is = false, true
 	}
-	p, seen := x.passage, x.now
-	if x.loop.on {
-		p, seen = x.shows, x.loop.at
+	p, seen := x.loop.Passage, x.now
+	if x.loop.On {
+		p, seen = x.loop.Shows, x.loop.At
 	}
 	if n := cycleAt(p, seen); x.one && n != x.cycle {
 		x.cycle, is = n, true
@@ -197,40 +197,41 @@ func (x *teaching) over() {
 		return
 	}
 	x.hush()
-	x.ear.back()
+	x.desk.ear.Back()
 	x.heard = true
 }
 
 func (x *teaching) draw(place string) *view.Picture {
-	at, p := x.now, x.passage
-	if x.loop.on && x.shows != nil {
-		at, p = x.loop.at, x.shows
+	at, p := x.now, x.loop.Passage
+	if x.loop.On && x.loop.Shows != nil {
+		at, p = x.loop.At, x.loop.Shows
 	}
-	turns := (x.one || x.loop.on) && at >= 0 && p != nil
+	turns := (x.one || x.loop.On) && at >= 0 && p != nil
 	switch place {
 	case view.PlaceHead:
-		x.head.moves = x.head.Turning || turns || x.head.Glow > 0
-		if x.head.Glow = 0; turns && x.head.Hidden {
-			x.head.Glow = view.GlowAt(at, x.calm())
+		x.head.Moves = x.head.Shown.Turning || turns || x.head.Shown.Glow > 0
+		if x.head.Shown.Glow = 0; turns && x.head.Shown.Hidden {
+			x.head.Shown.Glow = view.GlowAt(at, x.desk.calm())
 		}
-		x.head.Turning, x.head.Centre = turns && !x.head.Hidden && at >= p.Start(), ""
+		x.head.Shown.Turning, x.head.Shown.Centre = turns && !x.head.Shown.Hidden && at >= p.Start(), ""
 		if turns && x.one && at < p.Start() {
-			x.head.Centre = p.CountAt(at)
-			x.head.moves = true
+			x.head.Shown.Centre = p.CountAt(at)
+			x.head.Moves = true
 		}
-		if x.head.Turning {
-			x.head.Turn = p.TurnAt(at)
+		if x.head.Shown.Turning {
+			x.head.Shown.Turn = p.TurnAt(at)
 		}
-		return x.head.draw(x.calm())
+		return x.head.Draw(x.desk.calm())
 	case view.PlaceLine:
-		if turns && len(x.line.Counts) > 0 {
+		if turns && len(x.line.Shown.Counts) > 0 {
 			live := at >= p.Start()
-			step := int(p.TurnAt(at) * float64(len(x.line.Counts)))
-			if live != x.line.Live || step != x.line.Step {
-				x.line.Live, x.line.Step, x.line.drawn = live, step, false
+			step := int(p.TurnAt(at) * float64(len(x.line.Shown.Counts)))
+			if live != x.line.Shown.Live || step != x.line.Shown.Step {
+				x.line.Shown.Live, x.line.Shown.Step = live, step
+				x.line.Changed()
 			}
 		}
-		return x.line.draw(x.calm())
+		return x.line.Draw(x.desk.calm())
 	}
 	return nil
 }

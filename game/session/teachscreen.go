@@ -13,22 +13,22 @@ import (
 func (x *teaching) screen() view.Screen {
 	switch {
 	case !x.inside:
-		return x.readyModel().Screen(x.Words)
+		return x.readyModel().Screen(x.desk.Words)
 	case x.run.Stage() == quiz.After:
-		return x.afterModel().Screen(x.Words)
+		return x.afterModel().Screen(x.desk.Words)
 	}
 	m := x.model()
-	x.head.set(m.Head())
-	x.line.set(m.ShownWall(x.Words))
-	return m.Screen(x.Words)
+	x.head.Set(m.Head())
+	x.line.Set(m.ShownWall(x.desk.Words))
+	return m.Screen(x.desk.Words)
 }
 
 func (x *teaching) readyModel() *view.Class {
 	r := &x.ready
 	m := &view.Class{
-		Set: r.set, Lasts: r.length(r.set), Levels: x.levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
-		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.shownVolume(), Notes: x.notes(),
-		Hearing: len(x.Classes.KeptUnder(host.KeptDiary)) == 0,
+		Set: r.set, Lasts: r.length(r.set), Levels: x.desk.levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
+		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.desk.shownVolume(), Notes: x.desk.notes(),
+		Hearing: len(x.desk.Classes.KeptUnder(host.KeptDiary)) == 0,
 		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
 	add := func(id string, s quiz.Set) {
@@ -56,22 +56,22 @@ func (x *teaching) readyModel() *view.Class {
 func (x *teaching) model() *view.Room {
 	t, i := x.run.Task()
 	m := &view.Room{
-		Stage: x.run.Stage(), Nth: i + 1, Of: len(x.run.Warmup.Tasks), Sounds: x.one || x.loop.on, Heard: x.heard,
-		Slower: x.slow, Help: x.ear.shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
-		Narrow: x.width < narrow,
+		Stage: x.run.Stage(), Nth: i + 1, Of: len(x.run.Warmup.Tasks), Sounds: x.one || x.loop.On, Heard: x.heard,
+		Slower: x.slow, Help: x.desk.ear.Shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
+		Narrow: x.desk.width < narrow,
 	}
 	if x.silent {
-		m.Problem = x.Words.Say("void-silent")
+		m.Problem = x.desk.Words.Say("void-silent")
 	}
-	if !x.Sound.Audible() {
-		m.Problem = x.Words.Say("class-no-sound")
+	if !x.desk.Sound.Audible() {
+		m.Problem = x.desk.Words.Say("class-no-sound")
 	}
 	if ends := x.run.Ends(); !ends.IsZero() {
 		m.Ends = ends.Format("15:04")
 	}
 	if t == nil {
-		m.Length = view.LengthOf(x.run.Warmup, x.Wall.Date())
-		if p := x.shownRhythm(); p != nil && x.loop.on {
+		m.Length = view.LengthOf(x.run.Warmup, x.desk.Wall.Date())
+		if p := x.shownRhythm(); p != nil && x.loop.On {
 			m.Rhythm = p.Rhythm(0)
 		}
 		return m
@@ -129,7 +129,7 @@ func (x *teaching) tell(m *view.Room, t *quiz.Task) {
 	if x.one && len(x.turns) > 0 && x.turns[0].Rhythm != nil {
 		m.Rhythm = x.turns[0].Rhythm
 	} else if x.one && t.Other != nil && x.now >= 0 {
-		m.Rhythm = x.passage.Rhythm(x.now)
+		m.Rhythm = x.loop.Passage.Rhythm(x.now)
 	}
 }
 
@@ -140,7 +140,7 @@ const narrow = 600
 // lead is what the lead drum plays in the cycle that is heard, or in the first of what
 // was asked.
 func (x *teaching) lead(t *quiz.Task) view.RiffCycle {
-	p := x.passage
+	p := x.loop.Passage
 	if !x.one {
 		var err error
 		if p, _, err = t.Passage(100); err != nil {
@@ -175,8 +175,8 @@ func (x *teaching) afterModel() *view.ClassAfter {
 	for _, e := range m.Earlier {
 		m.Dates = append(m.Dates, e.When.Local().Format(day))
 	}
-	for _, id := range x.Rhythms().IDs() {
-		c, _ := x.Rhythms().Get(id)
+	for _, id := range x.desk.Rhythms().IDs() {
+		c, _ := x.desk.Rhythms().Get(id)
 		m.Names[id] = c.Name
 	}
 	for i := range x.run.Reached() {
@@ -200,7 +200,7 @@ func (x *teaching) handOver(action string) {
 			text += e.Line() + "\n"
 		}
 	}
-	if x.Classes.Save(name, kind, text) != nil {
+	if x.desk.Classes.Save(name, kind, text) != nil {
 		x.unkept = true
 	}
 }

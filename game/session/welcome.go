@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/playback"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -14,15 +15,17 @@ import (
 // welcome is the screen Home.
 type welcome struct {
 	*desk
-	player
+	track  playback.Track
 	struck bool // a dum and a tek sound
 	silent bool // nothing came of them
 	turns  bool // the drumhead turns with them
 	turn   float64
-	head   liveHead
+	head   playback.Head
 }
 
-func newWelcome(d *desk) *welcome { return &welcome{desk: d, player: newPlayer(d)} }
+func newWelcome(d *desk) *welcome {
+	return &welcome{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}
+}
 
 func (x *welcome) lay() { x.silent = false }
 
@@ -35,18 +38,18 @@ func (x *welcome) act(action, _ string) {
 // strike plays the first beat of the first round, a dum and a tek, just as it will
 // sound there.
 func (x *welcome) strike() {
-	c := *x.First
+	c := *x.desk.First
 	c.Skeleton, c.Filled = slices.Clone(c.Skeleton), nil
 	for i := c.StepsPerBeat(); i < c.Steps(); i++ {
 		c.Skeleton[i] = rhythm.Rest
 	}
-	p, err := round.NewPassage(view.FirstRound().BPM, riff.Bare, x.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
+	p, err := round.NewPassage(view.FirstRound().BPM, riff.Bare, x.desk.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
 	if err != nil {
 		panic(err) // a link may ask for as much
 	}
 	x.hush()
 	x.struck, x.silent = true, false
-	x.play(p, x.Wall.Now())
+	x.track.Play(p, x.desk.Wall.Now())
 }
 
 func (x *welcome) tap(*host.Tap) {}
@@ -54,8 +57,8 @@ func (x *welcome) tap(*host.Tap) {}
 // hush ends what is played.
 func (x *welcome) hush() {
 	if x.struck {
-		x.stop()
-		x.struck, x.turns, x.stale = false, false, true
+		x.track.Stop()
+		x.struck, x.turns, x.desk.stale = false, false, true
 	}
 }
 
@@ -73,39 +76,39 @@ func (x *welcome) tick(now float64) bool {
 	if !x.struck {
 		return false
 	}
-	at, _, why := x.heard(now)
-	if why != "" || at >= x.passage.End() {
+	at, _, why := x.track.Heard(now)
+	if why != "" || at >= x.track.Passage.End() {
 		x.interrupted(why)
 		return true
 	}
-	at = x.seen(at)
+	at = x.track.Seen(at)
 	x.turns = at >= 0 && at < x.beat()
-	x.turn = x.passage.TurnAt(max(at, 0))
+	x.turn = x.track.Passage.TurnAt(max(at, 0))
 	return false
 }
 
 // beat is how long the picture turns with the two strokes: up to the next count.
 func (x *welcome) beat() time.Duration {
-	c := x.First
-	return c.At(c.StepsPerBeat(), x.passage.BPM())
+	c := x.desk.First
+	return c.At(c.StepsPerBeat(), x.track.Passage.BPM())
 }
 
 func (x *welcome) screen() view.Screen {
 	m := &view.Home{
-		First: !x.finished, Rhythm: x.First, Volume: x.shownVolume(), Silent: x.silent, Notes: x.notes(),
-		Who: x.learner.who.ID, Theme: view.Theme(x.Store.Remembered(rememberedTheme)),
+		First: !x.desk.finished, Rhythm: x.desk.First, Volume: x.desk.shownVolume(), Silent: x.silent, Notes: x.desk.notes(),
+		Who: x.desk.learner.who.ID, Theme: view.Theme(x.desk.Store.Remembered(rememberedTheme)),
 	}
-	for _, p := range x.learner.people {
+	for _, p := range x.desk.learner.people {
 		m.People = append(m.People, view.Person(p))
 	}
-	x.head.set(m.Head())
-	return m.Screen(x.Words)
+	x.head.Set(m.Head())
+	return m.Screen(x.desk.Words)
 }
 
 func (x *welcome) draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
-	x.head.turn(x.turns, x.turn)
-	return x.head.draw(x.calm())
+	playback.Turn(&x.head, x.turns, x.turn)
+	return x.head.Draw(x.desk.calm())
 }

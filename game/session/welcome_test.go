@@ -28,7 +28,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 
 	g.acts(t, page, view.ActFirst, "")
 	require.Equal(t, view.FirstRound(), g.desk.address)
-	require.Equal(t, round.CountIn, g.desk.tapping.round.Phase())
+	require.Equal(t, round.CountIn, g.desk.exercises.tapping.round.Phase())
 	g.ticks(t, wall, 1000)
 	require.NotNil(t, g.acts(t, page, view.ActStop, "").Find("begin"))
 	require.NotNil(t, g.acts(t, page, view.ActHome, "").Find("first"), "it was not finished")
@@ -36,7 +36,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 
 	g.acts(t, page, view.ActFirst, "")
 	g.ticks(t, wall, 17000)
-	require.Equal(t, round.Review, g.desk.tapping.round.Phase())
+	require.Equal(t, round.Review, g.desk.exercises.tapping.round.Phase())
 	require.True(t, store.begun)
 	g.acts(t, page, view.ActChange, "")
 	require.Nil(t, g.acts(t, page, view.ActHome, "").Find("first"))
@@ -61,15 +61,15 @@ func TestHomeStrikes(t *testing.T) {
 	const beat = 60_000 / 88 // ms
 	for _, later := range []int{0, 150} {
 		g, page, wall := checked(t, "?screen=home", later)
-		x := g.desk.welcome
+		x := g.desk.exercises.welcome
 		turns := func() bool {
 			x.draw(view.PlaceHead)
-			return x.head.Turning
+			return x.head.Shown.Turning
 		}
 		g.ticks(t, wall, 100)
 		require.False(t, turns())
 		g.acts(t, page, view.ActStrike, "")
-		require.Len(t, x.passage.Dums(), 1)
+		require.Len(t, x.track.Passage.Dums(), 1)
 		g.ticks(t, wall, 100)
 		require.Equal(t, later == 0, turns())
 		g.ticks(t, wall, later+200)
@@ -87,12 +87,12 @@ func TestHomeLeft(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=home")
 	g.acts(t, page, view.ActStrike, "")
 	g.acts(t, page, view.ActGo, view.ScreenListen)
-	require.False(t, g.desk.welcome.struck)
+	require.False(t, g.desk.exercises.welcome.struck)
 	g.acts(t, page, view.ActHome, "")
 	g.acts(t, page, view.ActStrike, "")
 	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	require.NoError(t, g.Update())
-	require.True(t, g.desk.welcome.struck, "a gap, and so once more")
+	require.True(t, g.desk.exercises.welcome.struck, "a gap, and so once more")
 	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhySilent})
 	require.NoError(t, g.Update())
 	require.NotNil(t, page.shown[len(page.shown)-1].Find("silent"), "and says so if nothing came")

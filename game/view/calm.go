@@ -12,6 +12,15 @@ import (
 // those whom motion makes ill), nothing glides: sweep, line and hands stand from one
 // stroke to the next, and are as exact in time there as where they move.
 
+// SetCalm says whether less motion was asked for.
+func (h *Head) SetCalm(calm bool) { h.Calm = calm }
+
+// SetCalm says whether less motion was asked for.
+func (l *Line) SetCalm(calm bool) { l.Calm = calm }
+
+// SetCalm says whether less motion was asked for.
+func (b *Wall) SetCalm(calm bool) { b.Calm = calm }
+
 // Stands returns where the sweep is drawn, in turns from 0 to 1: where it is, or if it
 // is calm on the stroke of the base that was heard last. Where the strokes are being
 // asked it stands on the last count instead, which tells nothing of them.

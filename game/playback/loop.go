@@ -1,4 +1,4 @@
-package session
+package playback
 
 import (
 	"time"
@@ -11,19 +11,19 @@ import (
 // scheduled, in frames: a busy page must not leave a hole.
 const ahead = int64(audio.Rate) * 3 / 2
 
-// loop plays cycle after cycle until it is stopped. What is to be played can
+// Loop plays cycle after cycle until it is stopped. What is to be played can
 // change while it plays: it is heard from the next cycle on that has not been
 // rendered yet.
-type loop struct {
-	player
+type Loop struct {
+	Track
 	laps []lap
 	past lap                        // the one before the first of laps, if there was one
 	next func(n int) *round.Passage // the nth cycle from the start
-	on   bool
+	On   bool
 
-	shows *round.Passage // the cycle that pictures show; nil: none
-	at    time.Duration  // how far into it they are
-	turn  float64        // the same, in turns
+	Shows *round.Passage // the cycle that pictures show; nil: none
+	At    time.Duration  // how far into it they are
+	Turn  float64        // the same, in turns
 }
 
 // lap is one cycle in the stream.
@@ -35,27 +35,32 @@ type lap struct {
 
 func (l *lap) end() int64 { return l.base + audio.Rate.Frame(l.passage.End()) }
 
-// start plays from the next cycle's first step; what sounded before is cut.
-func (l *loop) start(now float64) {
-	l.laps, l.past, l.on = l.laps[:0], lap{}, true
+// NewLoop is a loop over a track, of the cycles that are next.
+func NewLoop(t Track, next func(n int) *round.Passage) Loop {
+	return Loop{Track: t, next: next}
+}
+
+// Start plays from the next cycle's first step; what sounded before is cut.
+func (l *Loop) Start(now float64) {
+	l.laps, l.past, l.On = l.laps[:0], lap{}, true
 	passage := l.next(0)
-	l.play(passage, now)
+	l.Play(passage, now)
 	l.laps = append(l.laps, lap{0, l.base, passage})
 	l.fill()
 }
 
-func (l *loop) halt() {
-	l.on, l.shows = false, nil
-	l.stop()
+func (l *Loop) Halt() {
+	l.On, l.Shows = false, nil
+	l.Stop()
 }
 
-// change lets what is next be heard as soon as a cycle can begin with it.
-func (l *loop) change() {
-	if !l.on {
+// Update lets what is next be heard as soon as a cycle can begin with it.
+func (l *Loop) Update() {
+	if !l.On {
 		return
 	}
 	for i := range l.laps {
-		if base := l.laps[i].base; i > 0 && base >= l.sound.Next()+margin {
+		if base := l.laps[i].base; i > 0 && base >= l.sound.Next()+Margin {
 			l.sound.Drop(base)
 			l.laps = l.laps[:i]
 			break
@@ -65,7 +70,7 @@ func (l *loop) change() {
 }
 
 // fill schedules cycles until enough lie ahead.
-func (l *loop) fill() {
+func (l *Loop) fill() {
 	for {
 		last := &l.laps[len(l.laps)-1]
 		base, n := last.end(), last.n+1
@@ -74,7 +79,7 @@ func (l *loop) fill() {
 		}
 		// A page that was busy for longer than the loop looks ahead has left a
 		// hole: go on from here.
-		base = max(base, l.sound.Next()+margin)
+		base = max(base, l.sound.Next()+Margin)
 		passage := l.next(n)
 		l.laps = append(l.laps, lap{n, base, passage})
 		if err := l.sound.Schedule(passage.Hits(audio.Rate, base)...); err != nil {
@@ -83,30 +88,30 @@ func (l *loop) fill() {
 	}
 }
 
-// hear keeps the loop going, and notes which cycle is to be shown and how far it
+// Follow keeps the loop going, and notes which cycle is to be shown and how far it
 // has come. Why says what is wrong, if anything is.
-func (l *loop) hear(now float64) (why string) {
-	l.shows = nil
-	if !l.on {
+func (l *Loop) Follow(now float64) (why string) {
+	l.Shows = nil
+	if !l.On {
 		return ""
 	}
 	l.fill()
-	at, _, why := l.heard(now)
-	if at = l.seen(at); why != "" || at < 0 {
+	at, _, why := l.Heard(now)
+	if at = l.Seen(at); why != "" || at < 0 {
 		return why
 	}
 	frame := l.base + audio.Rate.Frame(at)
 	for len(l.laps) > 1 && l.laps[1].base <= frame {
 		l.past, l.laps = l.laps[0], l.laps[1:]
 	}
-	l.shows, l.at = l.laps[0].passage, audio.Rate.Duration(frame-l.laps[0].base)
-	l.turn = l.shows.TurnAt(l.at)
+	l.Shows, l.At = l.laps[0].passage, audio.Rate.Duration(frame-l.laps[0].base)
+	l.Turn = l.Shows.TurnAt(l.At)
 	return ""
 }
 
-// strikes are what the lead drummer's hands do in the cycle that pictures show, in
+// Strikes are what the lead drummer's hands do in the cycle that pictures show, in
 // the one before and in those that are scheduled after it, timed from its start.
-func (l *loop) strikes() []round.Strike {
+func (l *Loop) Strikes() []round.Strike {
 	var all []round.Strike
 	add := func(p lap) {
 		for _, s := range p.passage.Strikes() {
@@ -123,8 +128,8 @@ func (l *loop) strikes() []round.Strike {
 	return all
 }
 
-// move turns a drumhead with the loop.
-func (l *loop) move(h *liveHead) *liveHead {
-	h.turn(l.shows != nil, l.turn)
+// TurnHead turns a drumhead with the loop.
+func (l *Loop) TurnHead(h *Head) *Head {
+	Turn(h, l.Shows != nil, l.Turn)
 	return h
 }

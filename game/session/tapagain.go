@@ -1,0 +1,70 @@
+package session
+
+import (
+	"time"
+
+	"groundbeat/game/view"
+)
+
+// hearAgain plays the round in review once more, from its first step.
+func (x *tapping) hearAgain() {
+	q := x.round.Question
+	q.BPM = x.again.Tempo(q.BPM)
+	p, err := x.dealer.replay(q)
+	if err != nil {
+		panic(err) // it was played
+	}
+	x.hears = true
+	x.follower.Follow(p)
+	x.again.Apply(x.desk.Sound)
+	x.track.Play(p, x.desk.Wall.Now())
+}
+
+// silence ends what is heard in the review.
+func (x *tapping) silence() {
+	if !x.hears {
+		return
+	}
+	x.hears, x.desk.stale = false, true
+	x.track.Stop()
+	x.desk.ear.Apply()
+}
+
+// followAgain follows what is heard in the review.
+func (x *tapping) followAgain(now float64) {
+	at, _, why := x.track.Heard(now)
+	if why != "" || at >= x.track.Passage.End() {
+		x.silence()
+		return
+	}
+	x.at = x.track.Seen(at)
+}
+
+// drawAgain shows on the head what is heard in the review, cycle by cycle, with the
+// taps that came then.
+func (x *tapping) drawAgain() {
+	h := &x.head
+	h.Moves = x.hears || h.Shown.Turning
+	if h.Shown.Turning = x.hears && x.at >= 0; !h.Shown.Turning {
+		return
+	}
+	h.Shown.Review, h.Shown.Turn = nil, x.track.Passage.TurnAt(x.at)
+	if x.follower.Ring(&h.Shown, x.at) {
+		h.Shown.Taps = h.Shown.Taps[:0]
+		for _, t := range x.round.Taps() {
+			into := t.At - x.round.Result().Setup - x.round.Start()
+			if cycle, turn := cycleAndTurn(into, x.round.Question.Rhythm.Length(x.round.BPM())); cycle == x.follower.Ringed {
+				h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: turn})
+			}
+		}
+	}
+	x.follower.ShowHands(&h.Shown, x.desk.ear.Hands, x.at)
+}
+
+// cycleAndTurn is in which cycle a time lies, and how far round it: one just ahead
+// of the next cycle's first step, by up to a tap's reach, belongs there.
+func cycleAndTurn(into, length time.Duration) (cycle int, turn float64) {
+	turns := float64(into) / float64(length)
+	cycle = int((into + view.Reach) / length)
+	return cycle, turns - float64(cycle)
+}
