@@ -107,17 +107,28 @@ func (b *Browser) Cycle(id string) *rhythm.Cycle {
 	return c
 }
 
-// Frame lets a frame pass: what happened is told, in order, and the pictures move on.
+// Frame lets a frame pass: what happened is told, in order, and now and then the pictures
+// move on. A page that is hidden has no frames.
 func (b *Browser) Frame() {
+	if b.hidden {
+		b.Wall.passed += b.Pace
+		return
+	}
 	b.Advance()
 	for _, e := range b.Page.Events(nil) {
 		b.game.Happened(&e)
 	}
 	b.game.Tick(b.Wall.Now())
-	for _, place := range b.Page.Places(nil) {
-		b.game.Picture(place)
+	if b.frames%drawn == 0 {
+		for _, place := range b.Page.Places(nil) {
+			b.game.Picture(place)
+		}
 	}
 }
+
+// drawn is in which of how many frames the pictures are asked for: in each, they would
+// take most of a test's time.
+const drawn = 5
 
 // Advance lets the time of a frame pass outside the game.
 func (b *Browser) Advance() {
@@ -179,8 +190,17 @@ func (b *Browser) Hide(on bool) {
 	b.Frame()
 }
 
+// Gap tears the sound, as a device does that is changed for another.
+func (b *Browser) Gap() {
+	b.Sound.restart(session.WhyGap)
+	b.Frame()
+}
+
 // Resize makes the window as wide as so many CSS pixels.
 func (b *Browser) Resize(across float64) {
 	b.Page.Across = across
 	b.Frame()
 }
+
+// Text is what the screen shows, as text.
+func (b *Browser) Text() string { return dump(b.Screen()) }
