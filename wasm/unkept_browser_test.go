@@ -58,7 +58,7 @@ func TestRefusedRounds(t *testing.T) {
 func (b *tab) notKept(says ...string) {
 	b.t.Helper()
 	for _, part := range says {
-		b.wait(fmt.Sprintf("document.querySelector('#kept')?.innerText.includes(%q)", part))
+		b.wait(fmt.Sprintf("document.querySelector('#keeping')?.innerText.includes(%q)", part))
 	}
 	require.Equal(b.t, "heading", b.focused())
 	require.Contains(b.t, get[[]string](b, "groundbeat.log().then((l) => l.flatMap((r) => r.taps.map((t) => t.by)))"), "key")
@@ -97,7 +97,7 @@ func TestLaterDatabase(t *testing.T) {
 
 	b.run("window.before = true")
 	b.press("Reload the page")
-	b.wait("!window.before && document.querySelector('#kept')?.innerText.includes('1 round of this page waits')")
+	b.wait("!window.before && document.querySelector('#keeping')?.innerText.includes('1 round of this page waits')")
 	b.run(`await new Promise((done) => { indexedDB.deleteDatabase("groundbeat").onsuccess = done })`) // as if the newer page had come
 	b.visit(s.URL + quick)
 	require.Equal(t, 1, b.rounds())

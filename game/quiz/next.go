@@ -52,6 +52,7 @@ func (l Lean) Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.L
 	}
 	q := Question{Ask: ask, Eights: rungEights, Level: level, Seed: seed}
 	if ask == Stroke {
+		q.Level = min(level, riff.Filled) // over one stroke there is nothing to play
 		return q.stroke(bpm, draw(seed, 1)), nil
 	}
 	players := players(pool, bpm, level)

@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/audio"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -275,4 +276,20 @@ func ExampleNext() {
 	// not masmudi kabir: 2 has - where it has D
 	// not masmudi kabir: the & of 2 has T where it has -
 	// not masmudi kabir: 6 has D where it has -
+}
+
+// A question of one stroke sounds one stroke of each drum, whatever the level of the
+// lead drum is elsewhere.
+func TestOneStrokeIsOne(t *testing.T) {
+	for level := riff.Bare; level <= riff.Solo; level++ {
+		for seed := range uint64(50) {
+			q, err := Next(Stroke, nil, MinAnswers, 0, level, seed)
+			require.NoError(t, err)
+			played, err := round.Riff(q.Rhythm, q.Level, q.Seed, 0, 0)
+			require.NoError(t, err)
+			p, err := round.NewPassage(q.BPM, q.Level, q.Seed, false, round.Section{Rhythm: q.Rhythm, Cycles: 1, Riff: played})
+			require.NoError(t, err)
+			require.Len(t, p.Hits(audio.Rate, 0), 2)
+		}
+	}
 }

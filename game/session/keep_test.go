@@ -32,5 +32,5 @@ func TestWaitingRoundsAreTold(t *testing.T) {
 	g.acts(t, page, view.ActReload, "")
 	require.Equal(t, 1, reloads)
 	store.storage = view.Storage{Aside: true}
-	require.Nil(t, g.acts(t, page, view.ActGo, view.ScreenDums).Find("kept"))
+	require.Nil(t, g.acts(t, page, view.ActGo, view.ScreenDums).Find("keeping"))
 }

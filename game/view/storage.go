@@ -58,6 +58,6 @@ func (s Storage) On(screen Screen, w Words) Screen {
 		at = len(screen.Items)
 	}
 	screen.Items = slices.Insert(slices.Clone(screen.Items), at,
-		Item{ID: "kept", Role: RoleGroup, Look: LookRow, Children: items})
+		Item{ID: "keeping", Role: RoleGroup, Look: LookRow, Children: items})
 	return screen
 }

@@ -58,9 +58,9 @@ func TestStorageOnScreens(t *testing.T) {
 	nav := Item{ID: "nav", Look: LookNav, Role: RoleGroup}
 	some := Screen{Items: []Item{heading("heading", "x"), nav}}
 	s := is.On(some, w)
-	require.Equal(t, []string{"heading", "kept", "nav"}, ids(s.Items))
+	require.Equal(t, []string{"heading", "keeping", "nav"}, ids(s.Items))
 	require.Equal(t, []string{"heading", "nav"}, ids(some.Items), "the screen that was given stays as it was")
-	require.Equal(t, []string{"heading", "kept"}, ids(is.On(Screen{Items: some.Items[:1]}, w).Items))
+	require.Equal(t, []string{"heading", "keeping"}, ids(is.On(Screen{Items: some.Items[:1]}, w).Items))
 	require.Equal(t, some, Storage{Aside: true}.On(some, w))
 	room := Screen{Room: true, Items: some.Items}
 	require.Equal(t, room, is.On(room, w))
