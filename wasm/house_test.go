@@ -36,11 +36,10 @@ var shelves = map[string]int{
 	"game/quiz": 4, "game/plan": 4,
 	"game/view":     5,
 	"game/host":     6,
-	"game/playback": 7,
-	"game/session":  8,
-	"game/paper":    9,
-	"game":          9,
-	"wasm":          10, "wasm/serve": 10, "wasm/pack": 10, "wasm/render": 10,
+	"game/playback": 7, "game/paper": 7,
+	"game/session": 8,
+	"game":         9,
+	"wasm":         10, "wasm/serve": 10, "wasm/pack": 10, "wasm/render": 10,
 }
 
 // goFile is a .go file of the repository, as far as the rules read it.

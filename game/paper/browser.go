@@ -192,7 +192,7 @@ func (b *Browser) Hide(on bool) {
 
 // Gap tears the sound, as a device does that is changed for another.
 func (b *Browser) Gap() {
-	b.Sound.restart(session.WhyGap)
+	b.Sound.restart(host.WhyGap)
 	b.Frame()
 }
 

@@ -10,7 +10,7 @@ import (
 
 // Look tells what is wrong with a screen, whichever it is: what a screen reader would
 // stumble over, more or fewer than one heading of the first level, more than one filled
-// button, and no way home.
+// button in what can be used, and no way home.
 func Look(s *view.Screen) error {
 	errs := []error{view.Check(*s)}
 	headings, filled, out := 0, 0, s.ID == view.ScreenHome || s.Escape != ""
@@ -18,11 +18,13 @@ func Look(s *view.Screen) error {
 		if it.Role == view.RoleHeading && it.Level == 1 {
 			headings++
 		}
-		if it.Role == view.RoleButton && it.Look == view.LookPrimary {
+	})
+	for _, it := range controls(s) {
+		if it.Look == view.LookPrimary {
 			filled++
 		}
-		out = out || it.Role == view.RoleButton && it.Action == view.ActHome && !it.Disabled
-	})
+		out = out || it.Action == view.ActHome
+	}
 	if headings != 1 {
 		errs = append(errs, fmt.Errorf("screen %q has %d headings of level 1", s.ID, headings))
 	}

@@ -36,6 +36,10 @@ func (m *Monkey) Step() error {
 func (m *Monkey) did(format string, a ...any) { m.Did = append(m.Did, fmt.Sprintf(format, a...)) }
 
 func (m *Monkey) one() error {
+	if UnderWay(m.b.Screen()) && m.rng.IntN(3) == 0 {
+		m.play()
+		return nil
+	}
 	switch m.rng.IntN(40) {
 	case 0:
 		m.did("back")
@@ -106,12 +110,17 @@ func (m *Monkey) use() error {
 	case view.RoleFile:
 		return m.b.OpenFile(it.ID, "file", m.Files[m.rng.IntN(len(m.Files))])
 	case view.RoleTapArea:
-		p := NewPlayer(m.b, m.rng.Uint64())
-		p.Manner = Manner(m.rng.IntN(3))
-		p.PlayFor(20_000 * m.rng.Float64())
-		return nil
+		return m.b.Tap(m.b.Wall.Now())
 	}
 	return fmt.Errorf("paper: nobody knows how to use %s", it.Role)
+}
+
+// play plays what is under way, in one manner or another, perhaps to its end.
+func (m *Monkey) play() {
+	p := NewPlayer(m.b, m.rng.Uint64())
+	p.Manner = Manner(m.rng.IntN(3))
+	m.did("play in manner %d", p.Manner)
+	p.PlayFor(60_000 * m.rng.Float64())
 }
 
 // Lately is what it did last.

@@ -57,10 +57,10 @@ func (p *Player) Play() bool {
 	return false
 }
 
-// PlayFor plays for some ms.
+// PlayFor plays what is under way for some ms, or until it is over.
 func (p *Player) PlayFor(ms float64) {
 	p.begin()
-	for until := p.b.Wall.passed + ms; p.b.Wall.passed < until; {
+	for until := p.b.Wall.passed + ms; p.b.Wall.passed < until && UnderWay(p.b.Screen()); {
 		p.moment()
 	}
 }

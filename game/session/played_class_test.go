@@ -1,4 +1,4 @@
-package paper_test
+package session_test
 
 import (
 	"fmt"
@@ -7,9 +7,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/host"
 	"groundbeat/game/paper"
 	"groundbeat/game/quiz"
-	"groundbeat/game/session"
 	"groundbeat/game/view"
 )
 
@@ -72,7 +72,7 @@ func TestClassWithAClicker(t *testing.T) {
 		}
 		require.True(t, reloaded)
 		require.GreaterOrEqual(t, heard, questions, "each of them sounds")
-		require.Len(t, b.Storage.KeptUnder(session.KeptDiary), 1)
+		require.Len(t, b.Storage.KeptUnder(host.KeptDiary), 1)
 		require.NoError(t, b.Key(backw))
 		require.NoError(t, b.Key(forth))
 		require.Equal(t, "class-after", b.Screen().ID)
@@ -81,7 +81,7 @@ func TestClassWithAClicker(t *testing.T) {
 		require.Len(t, b.Storage.Files, 2)
 		require.NoError(t, b.Key(forth))
 		require.Equal(t, view.ScreenClass, b.Screen().ID, "and out")
-		entries, err := quiz.ParseDiary(strings.Join(b.Storage.KeptUnder(session.KeptDiary), "\n"))
+		entries, err := quiz.ParseDiary(strings.Join(b.Storage.KeptUnder(host.KeptDiary), "\n"))
 		require.Empty(t, err)
 		require.Len(t, entries, 1)
 		require.Empty(t, b.Storage.Rounds(), "it is nobody's practice")
@@ -152,19 +152,19 @@ func TestClassIsPutTogether(t *testing.T) {
 	require.NoError(t, b.Slide("class-minutes", 5))
 	require.NoError(t, b.Choose("level", view.LevelFilled))
 	require.NoError(t, b.Press("class-save"))
-	require.Empty(t, b.Storage.KeptUnder(session.KeptSet), "it has no name")
+	require.Empty(t, b.Storage.KeptUnder(host.KeptSet), "it has no name")
 	require.NoError(t, b.Type("class-set-name", "Slow"))
 	require.NoError(t, b.Press("class-save"))
-	require.Len(t, b.Storage.KeptUnder(session.KeptSet), 1)
+	require.Len(t, b.Storage.KeptUnder(host.KeptSet), 1)
 	require.NoError(t, b.Press("class-file"))
 	link := b.Find("class-link").Value
 	require.Contains(t, b.Query(), strings.TrimPrefix(link, "?"), "the address is the link")
 
 	other := opened(t, "?screen="+view.ScreenClass, 7)
 	require.NoError(t, other.OpenFile("class-open", "set.txt", "no set"))
-	require.Empty(t, other.Storage.KeptUnder(session.KeptSet))
+	require.Empty(t, other.Storage.KeptUnder(host.KeptSet))
 	require.NoError(t, other.OpenFile("class-open", "set.txt", b.Storage.Files[0].Text))
-	require.Equal(t, b.Storage.KeptUnder(session.KeptSet), other.Storage.KeptUnder(session.KeptSet))
+	require.Equal(t, b.Storage.KeptUnder(host.KeptSet), other.Storage.KeptUnder(host.KeptSet))
 	require.Equal(t, link, other.Find("class-link").Value)
 	require.NoError(t, other.Press("class-begin"))
 	require.NotNil(t, other.Find("heading-in"))

@@ -1,4 +1,4 @@
-package paper_test
+package session_test
 
 import (
 	"fmt"
@@ -17,7 +17,7 @@ import (
 func tapLinks(t *testing.T) (links []string) {
 	t.Helper()
 	for _, link := range roundLinks(t) {
-		if r := played(t, link, paper.Listens, 1); r.Choices == nil {
+		if k, _ := history.KindOf(played(t, short(link), paper.Listens, 1).Kind); k.Play == history.Tapped {
 			links = append(links, link)
 		}
 	}

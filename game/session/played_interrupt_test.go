@@ -1,4 +1,4 @@
-package paper_test
+package session_test
 
 import (
 	"strings"

@@ -1,4 +1,4 @@
-package paper_test
+package session_test
 
 import (
 	"testing"
@@ -58,7 +58,7 @@ func TestPracticeOfAFlawlessPlayer(t *testing.T) {
 	all := b.Storage.Rounds()
 	require.Len(t, all, rounds)
 	for _, r := range all {
-		require.True(t, diary.Right(r), "%+v", r)
+		require.True(t, history.Right(r), "%+v", r)
 	}
 	slow, fast := tempi(all)
 	require.NotEmpty(t, rising(slow, fast))
@@ -121,7 +121,7 @@ func TestPracticeOfAWeakPlayer(t *testing.T) {
 		require.Len(t, all, rounds)
 		right := 0
 		for _, r := range all {
-			if diary.Right(r) {
+			if history.Right(r) {
 				right++
 			}
 		}
@@ -138,7 +138,7 @@ func TestPracticeOfAWeakPlayer(t *testing.T) {
 func TestPracticeOfNobody(t *testing.T) {
 	b := newcomer(t, 4)
 	require.True(t, b.Until(func() bool { return b.Find("plan") != nil }))
-	plan := b.Text()
+	plan := b.Find("ring").Text
 	require.NoError(t, b.Press("begin"))
 	p := player(b, paper.Absent, 4)
 	waits := false
@@ -154,14 +154,14 @@ func TestPracticeOfNobody(t *testing.T) {
 	}
 	require.True(t, waits, "an answer is waited for")
 	for _, r := range b.Storage.Rounds() {
-		require.False(t, diary.Tried(r), "%+v", r)
+		require.False(t, history.Tried(r), "%+v", r)
 	}
 	require.NoError(t, b.Press("stop"))
 	require.NoError(t, b.Press("practice-end"))
 	require.Equal(t, view.ScreenDiary, b.Screen().ID)
 	require.NoError(t, goTo(b, "?screen="+view.ScreenPractice))
 	require.True(t, b.Until(func() bool { return b.Find("plan") != nil }))
-	require.Equal(t, plan, b.Text(), "what was not tried changes nothing")
+	require.Equal(t, plan, b.Find("ring").Text, "what was not tried changes nothing")
 }
 
 // The page is loaded anew in the middle of a practice: what was played is kept, and from

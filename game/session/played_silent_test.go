@@ -1,4 +1,4 @@
-package paper_test
+package session_test
 
 import (
 	"testing"
@@ -7,7 +7,7 @@ import (
 
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
 )
 
 // Where the browser has no sound, every screen opens and says so; what is tapped is
@@ -31,7 +31,7 @@ func TestWithoutSound(t *testing.T) {
 		finish(t, b, "begin")
 		r := b.Storage.Rounds()[0]
 		require.True(t, r.Coarse)
-		require.True(t, diary.Right(r), "%s %+v", link, r)
+		require.True(t, history.Right(r), "%s %+v", link, r)
 		require.Equal(t, len(r.Strokes), r.Matched, link)
 
 		require.NoError(t, b.Press("once"))

@@ -1,0 +1,51 @@
+package session_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/paper"
+	"groundbeat/game/view"
+	"groundbeat/scoring/history"
+)
+
+// played plays a round from its link to the record that is kept of it.
+func played(t *testing.T, link string, m paper.Manner, seed uint64) history.Round {
+	t.Helper()
+	b := opened(t, link, seed)
+	require.NoError(t, b.Press("begin"))
+	require.True(t, player(b, m, seed).Play())
+	all := b.Storage.Rounds()
+	require.Len(t, all, 1)
+	return all[0]
+}
+
+// Every kind of round: who listens is right, and who says and taps the contrary is wrong;
+// so her record says, and the diary counts it. Rhythms, tempi and questions are drawn by
+// seeds. No kind of the table is without a screen on which it is played.
+func TestEveryKindIsPlayed(t *testing.T) {
+	kinds := map[string]bool{}
+	for _, link := range roundLinks(t) {
+		for _, level := range []string{view.LevelBare, view.LevelFilled} {
+			for seed := range uint64(3) {
+				link := fmt.Sprintf("%s&seed=%d", withLevel(link, level), 1+1000*seed)
+				flawless := played(t, link, paper.Listens, seed)
+				kinds[flawless.Kind] = true
+				require.True(t, history.Right(flawless), "%s: %+v", link, flawless)
+				require.Zero(t, flawless.Out+flawless.Added+flawless.Early, link)
+				if k, _ := history.KindOf(flawless.Kind); k.Play == history.Tapped {
+					require.Equal(t, len(flawless.Strokes), flawless.Matched, link)
+				}
+				wrong := played(t, link, paper.Errs, seed)
+				require.False(t, history.Right(wrong), "%s: %+v", link, wrong)
+				require.Equal(t, []any{flawless.Kind, flawless.Rhythm, flawless.BPM, flawless.Seed},
+					[]any{wrong.Kind, wrong.Rhythm, wrong.BPM, wrong.Seed}, "a link is the same for everybody")
+			}
+		}
+	}
+	for _, k := range history.Kinds {
+		require.True(t, kinds[k.ID], k.ID)
+	}
+}
