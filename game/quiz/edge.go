@@ -52,7 +52,7 @@ func EdgeOf(kind string, rounds []history.Round, cycles Cycles, warm int, today 
 	}
 	w.rest(parseDay(today))
 	return Edge{
-		Kind: kind, Level: ask(w.level(), 0), Found: len(w.stairs.Reversals) > 0,
+		Kind: kind, Level: ask(w.level(), 0), Found: w.stairs.Reversals > 0,
 		at: w.level(), offsets: w.offsets, trials: trials,
 	}
 }
@@ -111,7 +111,7 @@ func (w *walk) answer(t trial) {
 	target := threshold.Halfway(t.choices)
 	w.stairs.Rule.Target = target
 	w.stairs.Answer(t.right)
-	if len(w.stairs.Reversals) > 0 {
+	if w.stairs.Reversals > 0 {
 		w.offsets.learn(t.rhythm, t.right, target, off)
 	}
 }

@@ -89,7 +89,7 @@ func (k knows) known(seed uint64, pause int) Known {
 		}
 	}
 	taps, names := startWalk(0), startWalk(0)
-	said := stat.Confusions(make([][]int, len(k.rhythms)))
+	said := make([][]int, len(k.rhythms))
 	for i := range said {
 		said[i] = make([]int, len(k.rhythms))
 	}

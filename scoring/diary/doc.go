@@ -20,7 +20,7 @@
 //
 //	[Accuracy]  answers by name, dums tapped      shares, see stat.Share and stat.ShareInRounds
 //	[Fingers]   how taps lie about the dums       stat.OfRounds, of the latest right rounds
-//	[Mixed]     what was said for what            stat.Agreement, of the latest answers
+//	[Mixed]     what was said for what            stat.Share, of the latest answers
 //	[Reach]     how much riff is heard through    threshold.Find
 //	[Practice]  what was practised, by day
 //	[Met]       what came of a rhythm, by day, for spaced review

@@ -75,10 +75,8 @@ type Count struct {
 // Mixed is what was said for what was played, where a rhythm was told by name: the
 // latest answers, those of whole days, back to where there are [LatestAnswers].
 type Mixed struct {
-	From, To  string   // first and last day of these answers
-	Rhythms   []string // the rows and columns
-	Said      [][]int  // Said[i][j]: how often j was said for i
-	Agreement scoring.Estimate
+	Rhythms []string // the rows and columns
+	Said    [][]int  // Said[i][j]: how often j was said for i
 	// Worst are the mix-ups in order, the worst first: by their share, of those with
 	// LeastMixed answers or more. What was said but once is a slip, and none.
 	Worst []MixUp

@@ -266,7 +266,7 @@ func write(w *bytes.Buffer, f diary.Figures) {
 			fmt.Fprintf(w, "  step %d: %s\n", c.Step, said(c.Offset))
 		}
 	}
-	fmt.Fprintf(w, "\nmixed, %s to %s: agreement %s\n", f.Mixed.From, f.Mixed.To, said(f.Mixed.Agreement))
+	fmt.Fprintf(w, "\nmixed\n")
 	for i, id := range f.Mixed.Rhythms {
 		fmt.Fprintf(w, "  %-14s %v\n", id, f.Mixed.Said[i])
 	}

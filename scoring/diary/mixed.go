@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"slices"
 
-	"groundbeat/scoring"
 	"groundbeat/scoring/stat"
 )
 
@@ -22,12 +21,7 @@ const (
 // Mixed returns what was said for what was played on an output.
 func (b *Book) Mixed(output string) Mixed {
 	answers := latestAnswers(b.rounds(output))
-	m := Mixed{Agreement: scoring.Unknown(0, stat.LeastAnswers)}
-	if len(answers) == 0 {
-		return m
-	}
-	m.From, m.To = answers[0].day, answers[len(answers)-1].day
-	m.Rhythms = inMixed(answers)
+	m := Mixed{Rhythms: inMixed(answers)}
 	for range m.Rhythms {
 		m.Said = append(m.Said, make([]int, len(m.Rhythms)))
 	}
@@ -35,7 +29,6 @@ func (b *Book) Mixed(output string) Mixed {
 		played, _ := a.named()
 		m.Said[slices.Index(m.Rhythms, played)][slices.Index(m.Rhythms, a.Said)]++
 	}
-	m.Agreement = stat.Agreement(m.Said)
 	m.Worst = m.worst()
 	return m
 }

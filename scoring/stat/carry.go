@@ -44,15 +44,10 @@ const (
 // Carry tells how steadily a player carries on, and what makes her unsteady.
 type Carry struct {
 	// Clock is the standard deviation, in ms, of the intervals that her inner
-	// clock gives, for an interval of the length Reference.
+	// clock gives, for an interval as long as the root mean square of those expected.
 	Clock scoring.Estimate
 	// Motor is the standard deviation, in ms, of the delay from clock to tap.
 	Motor scoring.Estimate
-	// Reference is the root mean square of the expected intervals.
-	Reference time.Duration
-	// Lag is the autocorrelation at lag 1 of the deviations, as [correlation] says, over
-	// all spells. The model allows −½ to 0.
-	Lag scoring.Figure
 	// Slower is by how much of an interval her own are longer than they
 	// should be: 0.02 is 2 % slower, below 0 is faster. Spells are its
 	// observations.
@@ -107,7 +102,7 @@ func Carried(spells []Spell) Carry {
 			parts = append(parts, p)
 		}
 	}
-	c := Carry{Slower: slower(parts), Lag: lagOf(parts), Reference: time.Duration(math.Round(e0 * 1e6))}
+	c := Carry{Slower: slower(parts)}
 	n := 0
 	for _, p := range parts {
 		n += len(p.left)
@@ -187,18 +182,6 @@ func (s *sums) add(t sums) {
 	for i := range s {
 		s[i] += t[i]
 	}
-}
-
-// lagOf returns the autocorrelation at lag 1 over all spells.
-func lagOf(parts []part) scoring.Figure {
-	var q sums
-	for _, p := range parts {
-		q.add(p.found())
-	}
-	if q[0] == 0 {
-		return scoring.Figure{}
-	}
-	return scoring.Figure{Value: q[1] / q[0], Known: true}
 }
 
 func slower(parts []part) scoring.Estimate {

@@ -30,12 +30,12 @@ func tapped(expected, between []float64) Spell {
 // hand's and the clock's variance are −g1 and g0+2g1.
 func TestWingKristoffersonVectors(t *testing.T) {
 	for _, c := range []struct {
-		between                 []float64
-		g0, g1, r, motor, clock float64
+		between              []float64
+		g0, g1, motor, clock float64
 	}{
-		{[]float64{500, 510, 495, 505, 490, 515, 500, 505, 485, 495}, 75, -27.5, -.3666667, 27.5, 20},
-		{[]float64{500, 520, 480, 510, 490, 505, 495, 500, 515, 485}, 150, -100, -.6666667, 100, -50},
-		{[]float64{512, 498, 505, 488, 496, 509, 515, 503, 492, 482}, 103.6, 21.8, .2104247, -21.8, 147.2},
+		{[]float64{500, 510, 495, 505, 490, 515, 500, 505, 485, 495}, 75, -27.5, 27.5, 20},
+		{[]float64{500, 520, 480, 510, 490, 505, 495, 500, 515, 485}, 150, -100, 100, -50},
+		{[]float64{512, 498, 505, 488, 496, 509, 515, 503, 492, 482}, 103.6, 21.8, -21.8, 147.2},
 	} {
 		expected := make([]float64, 10)
 		for i := range expected {
@@ -52,9 +52,6 @@ func TestWingKristoffersonVectors(t *testing.T) {
 
 		got := Carried([]Spell{s})
 		require.Equal(t, TooFew, got.Fault)
-		require.InDelta(t, c.r, got.Lag.Value, 1e-7)
-		require.Equal(t, c.motor > 0 && c.clock > 0, got.Lag.Value > -.5 && got.Lag.Value < 0)
-		require.Equal(t, 480*time.Millisecond, got.Reference)
 		require.Equal(t, 30, got.Clock.Missing())
 	}
 }
@@ -245,7 +242,6 @@ func TestCarriedTempo(t *testing.T) {
 
 func TestCarriedNothing(t *testing.T) {
 	require.Equal(t, TooFew, Carried(nil).Fault)
-	require.False(t, Carried(nil).Lag.Known)
 	none := Carried([]Spell{{}, {Strokes: []time.Duration{5}, Pairs: []scoring.Pair{{}}},
 		{Strokes: make([]time.Duration, 5), Pairs: []scoring.Pair{{}, {Stroke: 1}, {Stroke: 2}, {Stroke: 3}}}})
 	require.Equal(t, 0, none.Clock.N)

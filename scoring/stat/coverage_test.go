@@ -36,8 +36,6 @@ func TestCoverage(t *testing.T) {
 		{"share of .8", []int{12, 40, 200}, .92, .99, shareHolds(.8)},
 		{"share in rounds, all alike", []int{6, 20, 60}, .94, .998, roundsShareHolds(1.5, 0)},
 		{"share in rounds, unlike", []int{6, 20, 60}, .93, .965, roundsShareHolds(1.5, 1)},
-		{"kappa of .85", []int{24, 60, 200}, .94, .97, kappaHolds(.9)},
-		{"kappa of .4", []int{24, 60, 200}, .94, .96, kappaHolds(.6)},
 	} {
 		for _, n := range c.sizes {
 			r := rand.New(rand.NewPCG(95, uint64(n)))
@@ -96,22 +94,4 @@ func shareHolds(p float64) func(*rand.Rand, int) bool {
 		}
 		return holds(Share(k, n), p)
 	}
-}
-
-// said returns the answers of a listener who tells three rhythms, played alike
-// often, with a share of right answers, all mistakes alike likely.
-func said(r *rand.Rand, n int, right float64) Confusions {
-	c := Confusions{{0, 0, 0}, {0, 0, 0}, {0, 0, 0}}
-	for range n {
-		played, answer := r.IntN(3), 0
-		if answer = played; r.Float64() >= right {
-			answer = (played + 1 + r.IntN(2)) % 3
-		}
-		c[played][answer]++
-	}
-	return c
-}
-
-func kappaHolds(right float64) func(*rand.Rand, int) bool {
-	return func(r *rand.Rand, n int) bool { return holds(Agreement(said(r, n, right)), (right-1./3)/(1-1./3)) }
 }

@@ -1,5 +1,5 @@
 // Package stat measures samples: how far ahead or behind taps lie, how steady
-// they are, what is mixed up with what. Every number is a [scoring.Estimate]:
+// they are, how often answers are right. Every number is a [scoring.Estimate]:
 // with an interval that holds the true number in 95 of 100 cases, with the size
 // of its sample, and with the least sample that would do.
 //
@@ -21,7 +21,6 @@
 //	[Beside], [Against]  Student's t, of single values together (Bonferroni), or at the fewest degrees of freedom
 //	[Share]              Wilson
 //	[ShareInRounds]      Wilson, as many answers as the rounds are unlike
-//	[Agreement]          Wilson, as many answers as the standard error of kappa says
 //
 // Taps in a round are not independent: who is late once is late next time
 // (where a player corrects 0.6 to 0.4 of each asynchrony, the model of Vorberg and

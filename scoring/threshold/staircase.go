@@ -38,21 +38,14 @@ type Rule struct {
 // many choices, and best, which is 1 less the lapses.
 func Halfway(choices int) float64 { return (1/float64(choices) + 1 - Lapses) / 2 }
 
-// Reversal is where a staircase turned.
-type Reversal struct {
-	Trial int     // from 0
-	Level float64 // of that trial
-}
-
 // Staircase chooses the level of the next trial from the answers so far. The
 // same answers give the same levels, to the last bit.
 type Staircase struct {
 	// Rule may be changed between trials: where the number of choices varies,
 	// set Target to [Halfway] for each.
 	Rule      Rule
-	Reversals []Reversal
+	Reversals int // how often it turned
 	level     float64
-	trials    int
 	run       int // right answers in a row
 	way       int // of the last step: 1 harder, −1 easier, 0 none yet
 }
@@ -93,19 +86,18 @@ func (s *Staircase) Answer(right bool) {
 		s.run = 0
 		q := math.Pow(s.Rule.Target, float64(s.Rule.Run))
 		s.step(-1, -s.Rule.Harder*q/(1-q))
-	case s.run+1 >= s.Rule.Run || s.Rule.Eager && len(s.Reversals) == 0:
+	case s.run+1 >= s.Rule.Run || s.Rule.Eager && s.Reversals == 0:
 		s.run = 0
 		s.step(1, s.Rule.Harder)
 	default:
 		s.run++
 	}
-	s.trials++
 }
 
 // step goes one way by a size, which a reversal may make smaller first.
 func (s *Staircase) step(way int, size float64) {
 	if s.way == -way {
-		s.Reversals = append(s.Reversals, Reversal{Trial: s.trials, Level: s.level})
+		s.Reversals++
 	}
 	s.way = way
 	s.level = min(max(s.level+size*s.size(), s.Rule.Low), s.Rule.High)
@@ -116,5 +108,5 @@ func (s *Staircase) size() float64 {
 	if len(s.Rule.Sizes) == 0 {
 		return 1
 	}
-	return s.Rule.Sizes[min(len(s.Reversals), len(s.Rule.Sizes)-1)]
+	return s.Rule.Sizes[min(s.Reversals, len(s.Rule.Sizes)-1)]
 }
