@@ -88,7 +88,7 @@ func (c *Clock) Place(p Placement) {
 }
 
 // Read takes a reading of the output time stamp, in the order of time, and
-// reports whether it is used; Diagnostics tells why not. It does not allocate.
+// reports whether it is used. It does not allocate.
 //
 // A reading that is not running, after running ones, is an interruption.
 // So are eight refused readings (backwards or wild) that agree among one

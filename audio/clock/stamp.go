@@ -91,7 +91,7 @@ func (s *share) add(shows bool) bool {
 }
 
 // Stamp takes a stamp, in the order of time, and reports whether it is used as a good
-// reading; Diagnostics tells why not. What is not believed is no reading: instead the
+// reading. What is not believed is no reading: instead the
 // context's current time less the stated latency is taken, as by ReadCoarse.
 //
 // Most of a browser's stamps are of one kind: where more than a quarter of the last 64

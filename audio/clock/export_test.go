@@ -1,7 +1,6 @@
 package clock
 
-// Diagnostics is what the clock tells of itself, for a self-report of the
-// page. It does not influence any answer.
+// Diagnostics is what became of the readings, as the tests look at it.
 type Diagnostics struct {
 	// Accepted and AcceptedCoarse count the readings used of either kind.
 	Accepted, AcceptedCoarse int
