@@ -12,7 +12,7 @@ import (
 // FuzzNext: whatever is asked for, there is a sound question or an error, and
 // the same again.
 func FuzzNext(f *testing.F) {
-	f.Add("rhythm", uint32(0xffffffff), 4, 0, byte(0), uint64(1))
+	f.Add("which", uint32(0xffffffff), 4, 0, byte(0), uint64(1))
 	f.Add("same", uint32(3), 2, 100, byte(1), uint64(1<<53))
 	f.Add("stroke", uint32(0), 3, 200, byte(2), uint64(0))
 	f.Fuzz(func(t *testing.T, ask string, which uint32, answers, bpm int, level byte, seed uint64) {

@@ -28,8 +28,11 @@ func (k Known) Edge(kind string) Edge {
 		before = k.Rounds[:i]
 	}
 	warm := 0
-	for _, other := range []string{history.Dums, history.Which, history.Stop, history.Change} {
-		if e := EdgeOf(other, before, k.Cycles, 0, ""); e.Found && warm == 0 {
+	for _, other := range history.Kinds {
+		if isRung(other.ID) {
+			continue // it asks less of the ear
+		}
+		if e := EdgeOf(other.ID, before, k.Cycles, 0, ""); e.Found && warm == 0 {
 			warm = e.Level
 		}
 	}
@@ -39,10 +42,14 @@ func (k Known) Edge(kind string) Edge {
 // Lean returns which wrong answers come first in the player's questions of Which.
 func (k Known) Lean() Lean { return LeanOf(k.Mixed, len(loose(k.Rounds)) == 0) }
 
+// whole are the kinds of round in which a practice asks for whole rhythms: tapped, and
+// told by name.
+var whole = []string{history.Dums, history.Which}
+
 // Well is something that goes well: a rhythm whose dums are tapped, or that is told by
 // name. The zero Well is nothing.
 type Well struct {
-	Kind     string // history.Dums or history.Which
+	Kind     string // one of whole
 	Rhythm   string
 	Right, N int // of the latest N rounds
 }
@@ -58,7 +65,7 @@ const (
 // few rounds less (Laplace's rule of succession).
 func (k Known) well(among map[string]*rhythm.Cycle) Well {
 	var best Well
-	for _, kind := range []string{history.Dums, history.Which} {
+	for _, kind := range whole {
 		for _, w := range k.sorts(kind) {
 			if among[w.Rhythm] != nil && w.N >= leastWell && wellOf*w.Right >= wellRight*w.N && w.better(best) {
 				best = w

@@ -51,20 +51,15 @@ func (l Lean) Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.L
 		return Question{}, err
 	}
 	q := Question{Ask: ask, Eights: rungEights, Level: level, Seed: seed}
-	if ask == Stroke {
-		q.Level = min(level, riff.Filled) // over one stroke there is nothing to play
-		return q.stroke(bpm, draw(seed, 1)), nil
+	form, known := FormOf(ask)
+	if !known {
+		return Question{}, fmt.Errorf("quiz: unknown ask %q", ask)
 	}
-	players := players(pool, bpm, level)
-	switch ask {
-	case HowMany:
-		return q.howMany(players, draw(seed, 2))
-	case Same:
-		return q.same(players, draw(seed, 3))
-	case Which:
-		return q.which(players, answers, l, draw(seed, 4))
+	d := draws{answers: answers, bpm: bpm, lean: l}
+	if form.Pool {
+		d.players = players(pool, bpm, level)
 	}
-	return Question{}, fmt.Errorf("quiz: unknown ask %q", ask)
+	return form.next(q, d)
 }
 
 func check(answers, bpm int, level riff.Level) error {

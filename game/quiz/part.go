@@ -56,7 +56,7 @@ func (p Part) Rhythms() (ids []string) {
 // New returns which rhythms of a step the player has never met and has to be shown
 // before they are asked: those that she taps, or tells by name.
 func (k Known) New(s Step) (ids []string) {
-	if Ask(s.Kind) == HowMany || Ask(s.Kind) == Same {
+	if isRung(s.Kind) {
 		return nil
 	}
 	for _, id := range s.Rhythms {

@@ -3,7 +3,6 @@ package quiz
 import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
-	"groundbeat/scoring/history"
 )
 
 // How much easier, in hundredths of hide, and slower the first step is than the edge.
@@ -20,7 +19,7 @@ func (p *planner) opening() Step {
 		return p.tap(p.easiest(), bare, Slowest, ReasonEasy)
 	}
 	c := p.byID[w.Rhythm]
-	if w.Kind == history.Which {
+	if f, _ := FormOf(Ask(w.Kind)); f.Named {
 		a := p.riffOf(p.names, easierFirst, c)
 		if g := p.around(c, p.own, a.level, MinAnswers, Lean{Apart: true}); g != nil {
 			return p.name(g, a, ReasonWell)

@@ -216,7 +216,7 @@ func (p *planner) seed() uint64 { return 1 + p.r.Uint64N(mostSeed) }
 // rung returns a step of a lower rung.
 func (p *planner) rung(ask Ask, why Reason) Step {
 	s := Step{Kind: string(ask), Eights: rungEights, Seed: p.seed(), Reason: why}
-	if ask == Stroke {
+	if f, _ := FormOf(ask); !f.Pool {
 		s.length()
 		return s
 	}

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"groundbeat/game/rhythm"
-	"groundbeat/scoring/history"
 )
 
 // MinPractice is the shortest practice that there is, in minutes.
@@ -79,7 +78,7 @@ func (p *planner) varied(s, before Step) Step {
 	if !s.Same(before) {
 		return s
 	}
-	if s.Kind == history.Stroke || s.Kind == history.HowMany {
+	if f, _ := FormOf(Ask(s.Kind)); f.Once {
 		return p.tap(p.own[0], bare, p.tempo, ReasonRung)
 	}
 	if s.Eights > shortEights {

@@ -5,17 +5,6 @@ import (
 	"groundbeat/game/riff"
 )
 
-// An Ask is what a question asks for.
-type Ask string
-
-// What may be asked, the ladder's lowest rung first.
-const (
-	Stroke  Ask = "stroke"   // one stroke is heard: dum or tek?
-	HowMany Ask = "how-many" // one cycle is heard: how many dums?
-	Same    Ask = "same"     // a rhythm is heard, then perhaps another: same or different?
-	Which   Ask = "rhythm"   // some eights of a rhythm are heard: which?
-)
-
 // A Choice is one answer that may be given.
 type Choice struct {
 	ID   string // as a record keeps it: a rhythm's id, "dum", "tek", "1" to "4", "same", "different"
@@ -43,10 +32,10 @@ type Question struct {
 }
 
 // Cycles returns how many cycles of Rhythm are played: those that fill the
-// eights, for Same in each half; for Stroke and HowMany one, whatever Eights
+// eights, for Same in each half; for Stroke and HowMany, which are heard once, one, whatever Eights
 // says, since in two cycles there are twice as many dums.
 func (q Question) Cycles() int {
-	if q.Ask == Stroke || q.Ask == HowMany {
+	if q.Form().Once {
 		return 1
 	}
 	return q.Rhythm.CyclesIn(q.Eights)

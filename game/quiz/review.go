@@ -10,17 +10,14 @@ import "groundbeat/game/rhythm"
 // Where neither cycle goes into the other, as 9/8 and 4/4, there are none
 // either: there it is the metres that differ.
 func Differences(q Question, answer string) []rhythm.Difference {
-	switch q.Ask {
-	case Same:
+	if q.Form().Halves {
 		return rhythm.Differ(q.Rhythm, q.Other)
-	case Which:
-		c, found := q.Choice(answer)
-		if !found || c.ID == q.Right {
-			return nil
-		}
-		return DifferencesOf(q.Rhythm, c.Rhythm)
 	}
-	return nil
+	c, found := q.Choice(answer)
+	if !found || c.Rhythm == nil || c.ID == q.Right {
+		return nil
+	}
+	return DifferencesOf(q.Rhythm, c.Rhythm)
 }
 
 // DifferencesOf returns where two rhythms differ by count; none where neither cycle

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
 )
 
 // The answers of the lower rungs.
@@ -20,6 +21,7 @@ const strokeBPM = 100
 
 // stroke asks whether one stroke, of both drums, is a dum or a tek.
 func (q Question) stroke(bpm int, r *rand.Rand) Question {
+	q.Level = min(q.Level, riff.Filled) // over one stroke there is nothing to play
 	q.Choices = plain(dum, tek)
 	q.Sound, q.Right = rhythm.Dum, dum
 	if r.IntN(2) == 1 {

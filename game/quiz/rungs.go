@@ -16,7 +16,14 @@ const (
 const namesRight = 6
 
 // LowerRungs are the asks below Which, the lowest first.
-func LowerRungs() []Ask { return []Ask{Stroke, HowMany, Same} }
+func LowerRungs() (rungs []Ask) {
+	for _, f := range Forms {
+		if f.Rung {
+			rungs = append(rungs, f.Ask)
+		}
+	}
+	return rungs
+}
 
 // Holds reports whether a player's lower rung holds: whether of the latest 8 answers
 // without help 7 were right; or of the latest 8 names told 6, since who tells rhythms

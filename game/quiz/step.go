@@ -7,7 +7,6 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
-	"groundbeat/scoring/history"
 )
 
 // A Reason says why something is practised now.
@@ -83,13 +82,8 @@ func (s *Step) sounds(c *rhythm.Cycle) time.Duration {
 	if bpm == 0 {
 		bpm = c.Tempo.Usual
 	}
-	switch s.Kind {
-	case history.Dums:
-		return c.At(c.CyclesIn(s.Eights)*c.Steps()+round.CountInBeats*c.StepsPerBeat(), bpm)
-	case history.HowMany:
-		return c.Length(bpm)
-	case history.Same:
-		return 2 * c.At(c.CyclesIn(s.Eights)*c.Steps(), bpm)
+	if f, asked := FormOf(Ask(s.Kind)); asked {
+		return f.heard(c, s.Eights, bpm)
 	}
-	return c.At(c.CyclesIn(s.Eights)*c.Steps(), bpm) / 2
+	return c.At(c.CyclesIn(s.Eights)*c.Steps()+round.CountInBeats*c.StepsPerBeat(), bpm)
 }

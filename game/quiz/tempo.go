@@ -48,7 +48,7 @@ func TempoOf(rounds []history.Round, pool []*rhythm.Cycle, today string) Tempo {
 		}
 	}
 	for _, r := range rounds {
-		if r.Kind != history.Dums && r.Kind != history.Stop {
+		if k, _ := history.KindOf(r.Kind); !k.Along {
 			continue
 		}
 		t, ok := m.trialOf(r, func(id string) *rhythm.Cycle { return byID[id] })

@@ -16,13 +16,6 @@ const (
 	MaxHide              = 100
 )
 
-// The kinds of round in which strokes are tapped.
-const (
-	Dums    = "dums"  // the low strokes of a rhythm; see [New]
-	Stops   = "stop"  // likewise, while the drummer breaks off now and then; see [NewStopped]
-	Carries = "carry" // likewise, while the drums fall silent for an eight now and then; see [NewCarried]
-)
-
 // A Question says what is played and asked. The same question sounds the same
 // for ever.
 type Question struct {
@@ -37,19 +30,16 @@ type Question struct {
 
 // Check reports what is wrong with the question, or nil.
 func (q Question) Check() error {
+	k, known := kindOf(q.Kind)
 	switch {
-	case q.Kind != Dums && q.Kind != Stops && q.Kind != Carries:
+	case !known:
 		return fmt.Errorf("round: unknown kind %q", q.Kind)
 	case q.Rhythm == nil:
 		return errors.New("round: no rhythm")
 	case q.BPM < MinBPM || q.BPM > MaxBPM:
 		return fmt.Errorf("round: %d beats a minute; allowed is %d to %d", q.BPM, MinBPM, MaxBPM)
-	case q.Kind == Stops && (q.Eights < MinLongEights || q.Eights > MaxLongEights):
-		return fmt.Errorf("round: %d eights; stops are asked in %d to %d", q.Eights, MinLongEights, MaxLongEights)
-	case q.Kind == Carries && (q.Eights < MinLongEights || q.Eights > MaxEights):
-		return fmt.Errorf("round: %d eights; carrying on is asked in %d to %d", q.Eights, MinLongEights, MaxEights)
-	case q.Eights < MinEights || q.Eights > MaxEights:
-		return fmt.Errorf("round: %d eights; allowed is %d to %d", q.Eights, MinEights, MaxEights)
+	case k.check(q.Eights) != nil:
+		return k.check(q.Eights)
 	case q.Hide < 0 || q.Hide > MaxHide:
 		return fmt.Errorf("round: hide %d; allowed is 0 to %d", q.Hide, MaxHide)
 	case !riff.Available(q.Level):

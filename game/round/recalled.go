@@ -18,10 +18,10 @@ var ErrRecalled = errors.New("round: this record cannot be played once more")
 // or rhythm, or of riffs that are no longer what they were.
 func Recalled(h history.Round, c *rhythm.Cycle) (*Carried, error) {
 	level, err := riff.ParseLevel(h.Riff)
-	if err != nil || h.Kind != history.Carry || h.Rhythm != c.ID || h.RiffVersion != 0 && h.RiffVersion != riff.Version {
+	if err != nil || h.Rhythm != c.ID || h.RiffVersion != 0 && h.RiffVersion != riff.Version {
 		return nil, fmt.Errorf("%w: %s, %s, riff %s", ErrRecalled, h.Kind, h.Rhythm, h.Riff)
 	}
-	r, err := NewCarried(Question{Kind: Carries, Rhythm: c, BPM: h.BPM, Eights: h.Eights, Level: level, Seed: h.Seed})
+	r, err := NewCarried(Question{Kind: h.Kind, Rhythm: c, BPM: h.BPM, Eights: h.Eights, Level: level, Seed: h.Seed})
 	if err != nil || len(r.strokes) != len(h.Strokes) {
 		return nil, fmt.Errorf("%w: %d dums", ErrRecalled, len(h.Strokes))
 	}

@@ -41,11 +41,8 @@ type Round struct {
 // New returns a round that is ready to begin, or what is wrong with the
 // question.
 func New(q Question) (*Round, error) {
-	switch q.Kind {
-	case Stops:
-		return nil, fmt.Errorf("round: kind %q is for NewStopped", q.Kind)
-	case Carries:
-		return nil, fmt.Errorf("round: kind %q is for NewCarried", q.Kind)
+	if k, _ := kindOf(q.Kind); k.made != "" {
+		return nil, fmt.Errorf("round: kind %q is for %s", q.Kind, k.made)
 	}
 	if err := q.Check(); err != nil {
 		return nil, err

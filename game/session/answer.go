@@ -19,20 +19,20 @@ func (x *asking) review() {
 			x.sides = append(x.sides, view.Side{ID: id, Rhythm: c})
 		}
 	}
-	switch q.Ask {
-	case quiz.Which:
-		add(q.Rhythm.ID, q.Rhythm)
-		if x.given.ID != q.Right {
-			add(x.given.ID, x.given.Rhythm)
-		}
-	case quiz.Stroke:
-		x.sides = []view.Side{{ID: "dum"}, {ID: "tek"}}
-	case quiz.HowMany:
-		add(q.Rhythm.ID, q.Rhythm)
-	case quiz.Same:
+	switch form := q.Form(); {
+	case form.Halves:
 		add("first", q.Rhythm)
 		if q.Other != q.Rhythm {
 			add("second", q.Other)
+		}
+	case form.Pool:
+		add(q.Rhythm.ID, q.Rhythm)
+		if x.given.ID != q.Right {
+			add(x.given.ID, x.given.Rhythm) // where a rhythm was told
+		}
+	default:
+		for _, c := range q.Choices {
+			x.sides = append(x.sides, view.Side{ID: c.ID})
 		}
 	}
 }
@@ -96,7 +96,7 @@ func (x *asking) sidePassage(id string) (*round.Passage, error) {
 // have been.
 func (x *asking) heardAgain(s view.Side, i int) (*round.Passage, error) {
 	nth := 0
-	if x.question.Ask == quiz.Same {
+	if x.question.Form().Halves {
 		nth = i // the second half has a riff of its own
 	}
 	r, err := round.Riff(s.Rhythm, x.question.Level, x.question.Seed, nth, x.desk.address.Hide)
@@ -138,7 +138,7 @@ func (x *asking) followSide(now float64) {
 		at = x.track.Seen(at)
 		h := &x.heads[x.side-1]
 		h.Moves, h.Shown.Turning, h.Shown.Turn = true, at >= 0, x.track.Passage.TurnAt(max(at, 0))
-		if x.question.Ask != quiz.Stroke && at >= 0 {
+		if x.question.Form().Pool && at >= 0 {
 			x.follower.Ring(&h.Shown, at)
 			x.follower.ShowHands(&h.Shown, x.desk.ear.Hands, at)
 		}

@@ -56,10 +56,10 @@ func (x *asking) lay() {
 		x.lay()
 		return
 	}
-	switch x.question.Ask {
-	case quiz.Which:
+	switch form := x.question.Form(); {
+	case form.Named:
 		x.question.Eights = a.Eights
-	case quiz.Same:
+	case form.Halves:
 		x.question.Eights = max(1, a.Eights/2) // of each half
 	}
 	x.names = nil
@@ -69,7 +69,7 @@ func (x *asking) lay() {
 		}
 	}
 	x.fewer = nil
-	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.desk.level()); x.question.Ask == quiz.Which {
+	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.desk.level()); x.question.Form().Named {
 		x.fewer = view.FewerOf(n)
 	}
 	x.ask()
@@ -99,7 +99,7 @@ const eightLasts = 8 * time.Minute / 100
 
 // limit is how long the question is heard; 0 is to its end.
 func (x *asking) limit() time.Duration {
-	if x.question.Ask != quiz.Which {
+	if !x.question.Form().Named {
 		return 0
 	}
 	return time.Duration(x.question.Eights) * eightLasts
@@ -109,7 +109,7 @@ func (x *asking) limit() time.Duration {
 // so something of the rhythm: there is none where the rhythm is asked.
 func passageOf(q quiz.Question, hide int) (*round.Passage, error) {
 	cycles := q.Cycles()
-	if q.Ask == quiz.Which {
+	if q.Form().Named {
 		cycles += int(time.Duration(q.Eights)*eightLasts/q.Rhythm.Length(q.BPM)) + 1
 	}
 	var sections []round.Section
@@ -123,8 +123,7 @@ func passageOf(q quiz.Question, hide int) (*round.Passage, error) {
 		}
 		sections = append(sections, round.Section{Rhythm: c, Cycles: cycles, Riff: r})
 	}
-	counted := q.Ask == quiz.HowMany || q.Ask == quiz.Same
-	return round.NewPassage(q.BPM, q.Level, q.Seed, counted, sections...)
+	return round.NewPassage(q.BPM, q.Level, q.Seed, q.Form().Counted, sections...)
 }
 
 func (x *asking) begin() {
@@ -182,11 +181,7 @@ func (x *asking) answer(id string) {
 
 func (x *asking) record() (history.Round, error) {
 	q := x.question
-	kind := string(q.Ask) // alike, but for the one with names
-	if q.Ask == quiz.Which {
-		kind = history.Which
-	}
-	played := x.desk.blank(kind, q.Rhythm.ID)
+	played := x.desk.blank(string(q.Ask), q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch = x.track.Epoch
 	x.desk.riffed(&played, q.Rhythm, x.round.Played(0), x.desk.address.Hide)

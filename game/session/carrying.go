@@ -108,10 +108,10 @@ func (x *carrying) own() view.OwnTime {
 func (x *carrying) earlier() (spells []stat.Spell) {
 	these := x.these()
 	for _, h := range x.tapping.desk.learner.rounds {
-		if h.Kind != history.Carry || x.mine[h.ID] || (together{h.Rhythm, h.BPM, h.Output}) != these {
+		if x.mine[h.ID] || (together{h.Rhythm, h.BPM, h.Output}) != these {
 			continue
 		}
-		if r, err := round.Recalled(h, x.tapping.round.Question.Rhythm); err == nil { // else it is of other riffs
+		if r, err := round.Recalled(h, x.tapping.round.Question.Rhythm); err == nil { // else it is of another kind, or of other riffs
 			spells = append(spells, r.Spells()...)
 		}
 	}

@@ -7,7 +7,6 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
-	"groundbeat/scoring/history"
 )
 
 // practice is one of some minutes that is under way, round by round. A rhythm that is
@@ -87,18 +86,15 @@ func meetingOf(id string, s quiz.Step) view.Address {
 
 // addressOf is where a step is practised.
 func addressOf(s quiz.Step) view.Address {
-	a := view.DefaultAddress(view.ScreenWhich)
-	switch s.Kind {
-	case history.Dums:
-		a = view.DefaultAddress(view.ScreenDums)
+	a := view.AddressOf(s.Kind)
+	switch form, asked := quiz.FormOf(quiz.Ask(s.Kind)); {
+	case !asked:
 		a.Rhythm = s.Rhythms[0]
-	case history.Which:
-		a.Ask, a.Answers = view.AskRhythm, min(max(len(s.Rhythms), view.LeastAnswers), view.MostAnswers)
-	default:
-		a.Ask = s.Kind
-	}
-	if a.Screen == view.ScreenWhich && len(s.Rhythms) > 0 {
+	case len(s.Rhythms) > 0:
 		a.From = strings.Join(s.Rhythms, ".")
+		if form.Named {
+			a.Answers = min(max(len(s.Rhythms), view.LeastAnswers), view.MostAnswers)
+		}
 	}
 	a.BPM, a.Seed, a.Eights = s.BPM, s.Seed, min(max(s.Eights, view.LeastEights), view.MostEights)
 	a = a.WithLevel(s.Level.String())

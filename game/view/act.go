@@ -1,5 +1,7 @@
 package view
 
+import "groundbeat/scoring/history"
+
 // The ids of the screens, as links and the row at the foot of a screen name them.
 const (
 	ScreenHome     = "home"
@@ -112,12 +114,12 @@ const (
 // before the review.
 const Any = "any"
 
-// What the screen Which asks.
+// What the screen Which asks, by the ids of the kinds of round.
 const (
-	AskRhythm  = "rhythm"   // which rhythm?
-	AskStroke  = "stroke"   // dum or tek?
-	AskHowMany = "how-many" // how many dums?
-	AskSame    = "same"     // same or different?
+	AskRhythm  = history.Which   // which rhythm?
+	AskStroke  = history.Stroke  // dum or tek?
+	AskHowMany = history.HowMany // how many dums?
+	AskSame    = history.Same    // same or different?
 )
 
 // Asks lists what can be asked, the one with names first, then from the lowest

@@ -117,6 +117,25 @@ func (a Address) WithLevel(level string) Address {
 	return a
 }
 
+// askInLinks is how links name what the screen Which asks: which rhythm it is by a word
+// of its own, all else by the id of the kind of round.
+func askInLinks(ask string) string {
+	if ask == AskRhythm {
+		return "rhythm"
+	}
+	return ask
+}
+
+// AddressOf returns the default address of a kind of round; Dums if that is not known.
+func AddressOf(kind string) Address {
+	if !slices.Contains(Asks(), kind) {
+		return DefaultAddress(kind)
+	}
+	a := DefaultAddress(ScreenWhich)
+	a.Ask = kind
+	return a
+}
+
 // every lists the names of all parameters.
 var every = []string{"screen", "rhythm", "ask", "answers", "from", "bpm", "eights", "riff", "hide", "seed", "q", "v", "set", "minutes"}
 
@@ -203,7 +222,7 @@ func (a Address) value(name string) string {
 	case "rhythm":
 		return a.Rhythm
 	case "ask":
-		return a.Ask
+		return askInLinks(a.Ask)
 	case "answers":
 		return strconv.Itoa(a.Answers)
 	case "from":

@@ -51,7 +51,7 @@ func TestParseAddressOfWhich(t *testing.T) {
 		{"screen=which", which, ""},
 		{"screen=which&ask=how-many&from=even&eights=2&riff=filled&bpm=90&seed=5",
 			Address{Screen: "which", Ask: "how-many", Answers: 3, From: "even", BPM: 90, Eights: 2, Riff: "filled", Asked: 1, Seed: 5}, ""},
-		{"screen=which&seed=5&q=2", Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "five", Eights: 4, Riff: "bare", Seed: 5}, ""},
+		{"screen=which&seed=5&q=2", Address{Screen: "which", Ask: "which", Answers: 3, From: "five", Eights: 4, Riff: "bare", Seed: 5}, ""},
 		{"screen=which&answers=2&from=saidi.maqsum", but(func(a *Address) { a.Answers, a.From = 2, "saidi.maqsum" }), ""},
 		{"screen=which&ask=same&from=saidi", but(func(a *Address) { a.Ask, a.From = "same", "saidi" }), ""},
 		{"screen=which&rhythm=maqsum", which, "rhythm: which has only " + own},
@@ -80,11 +80,11 @@ func TestAddressTo(t *testing.T) {
 	listen := Address{Screen: "listen", Rhythm: "saidi", BPM: 80, Riff: "filled", Seed: 3}
 	dums := Address{Screen: "dums", Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 4}
 	require.Equal(t, dums, listen.To(ScreenDums), "the seed is the round's own")
-	require.Equal(t, Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "five", Eights: 4, Riff: "filled"},
+	require.Equal(t, Address{Screen: "which", Ask: "which", Answers: 3, From: "five", Eights: 4, Riff: "filled"},
 		listen.To(ScreenWhich), "a rhythm never leads into a question")
 	any := Address{Screen: "dums", Rhythm: "any", From: "all", BPM: 80, Eights: 2, Riff: "bare"}
 	require.Equal(t, DefaultAddress(ScreenListen), any.To(ScreenListen))
-	require.Equal(t, Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "all", Eights: 2, Riff: "bare"}, any.To(ScreenWhich))
+	require.Equal(t, Address{Screen: "which", Ask: "which", Answers: 3, From: "all", Eights: 2, Riff: "bare"}, any.To(ScreenWhich))
 	any.From = "maqsum.karachi"
 	require.Equal(t, "five", any.To(ScreenWhich).From, "not all of them are answers")
 }

@@ -166,7 +166,7 @@ func TestParseAddressOfChange(t *testing.T) {
 		{"screen=change&from=karachi.saidi", change, "from=karachi.saidi: allowed is five, even, all, or some of these, each once, with points between: maqsum.saidi.malfuf"},
 		{"screen=change&ask=same", change, "ask: change has only " + own},
 	})
-	which := Address{Screen: "which", Ask: "rhythm", Answers: 3, From: "all", Eights: 2, Riff: "filled"}
+	which := Address{Screen: "which", Ask: "which", Answers: 3, From: "all", Eights: 2, Riff: "filled"}
 	require.Equal(t, Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "all", Eights: 4, Riff: "filled"}, which.To(ScreenChange))
 	dums := Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 16, Riff: "bare"}
 	require.Equal(t, Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "five", Eights: 8, Riff: "bare"}, dums.To(ScreenChange),

@@ -69,7 +69,7 @@ func (p *addressParser) fields(allowed func() Allowed) {
 	for _, name := range p.Parameters() {
 		switch name {
 		case "ask":
-			p.word(name, &p.Ask, Asks())
+			p.ask()
 		case "answers":
 			p.Answers = p.number(name, p.Answers, LeastAnswers, MostAnswers)
 		case "from":
@@ -151,6 +151,17 @@ func (p *addressParser) word(name string, to *string, allowed []string) {
 			*to = near
 		}
 	}
+}
+
+// ask reads what the screen Which asks.
+func (p *addressParser) ask() {
+	var words []string
+	for _, ask := range Asks() {
+		words = append(words, askInLinks(ask))
+	}
+	word := askInLinks(p.Ask)
+	p.word("ask", &word, words)
+	p.Ask = Asks()[slices.Index(words, word)]
 }
 
 func (p *addressParser) number(name string, otherwise, least, most int) int {
