@@ -213,28 +213,3 @@ func TestClassKeysAndFocus(t *testing.T) {
 	require.Equal(t, "Hands: some", b.text("#counted"))
 	b.reach()
 }
-
-// What is asked is nowhere told before it is known.
-func TestClassGivesNothingAway(t *testing.T) {
-	t.Parallel()
-	s := serve(t)
-	b := open(t)
-	b.warmUp(s, "maqsum.saidi_bare_hands-up_2_5")
-	b.on(forward)
-	tells := func() string {
-		return strings.ToLower(strings.Join(b.tree(), " ") + get[string](b, `document.title + location.hash + document.querySelector("#page").outerHTML`))
-	}
-	for range 2 {
-		for _, name := range []string{"maqsum", "saidi", "sa'idi"} {
-			require.NotContains(t, tells(), name)
-		}
-		b.keys(forward)
-		b.sounds()
-	}
-	b.wait("document.querySelector('h1').innerText.startsWith('Hands up')")
-	first := b.stage()
-	other := map[bool]string{true: "sa'idi", false: "maqsum"}[strings.Contains(first, "maqsum")]
-	require.NotContains(t, tells(), other, "each name is asked by itself")
-	b.on(forward)
-	require.Contains(t, b.stage(), other)
-}

@@ -3,11 +3,8 @@
 package main
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
-	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
@@ -54,31 +51,6 @@ func (b *tab) slide(selector, value string) {
 	b.t.Helper()
 	b.run(`const el = document.querySelector("` + selector + `"); el.value = "` + value + `";
 		el.dispatchEvent(new Event("input", { bubbles: true }))`)
-}
-
-func TestOwnRhythm(t *testing.T) {
-	s := serve(t)
-	b := open(t)
-	b.visit(s.URL + "/?screen=listen")
-	b.openFile("mine.txt", "name: mine\nmetre: 4/4\nskeleton: DT-TDq T-\ntempo: 80 100 120 quarter\nsource: own\n")
-	b.wait("document.querySelector('#problem').textContent")
-	problem := get[string](b, "document.querySelector('#problem').textContent")
-	require.Contains(t, problem, "mine.txt:3:16: unknown stroke 'q'")
-	require.Equal(t, "maqsum", get[string](b, "document.querySelector('h1').textContent"), "nothing changed")
-
-	b.openFile("mine.txt", "name: mine\nmetre: 4/4\nskeleton: DT-TDDT-\ntempo: 80 100 120 quarter\nrole: practice\nlisten: dums on 1, on 3 and on the & of 3\nsource: own\n")
-	b.wait("document.querySelector('h1').textContent === 'mine'")
-	b.press("Dums")
-	b.wait("document.querySelector('#begin')")
-	require.Contains(t, get[string](b, "document.querySelector('h1').textContent"), "mine", "treated like any other")
-}
-
-// openFile gives the page's file control a file.
-func (b *tab) openFile(name, text string) {
-	b.t.Helper()
-	path := filepath.Join(b.t.TempDir(), name)
-	require.NoError(b.t, os.WriteFile(path, []byte(text), 0o644))
-	b.steps(chromedp.SetUploadFiles("#file input", []string{path}))
 }
 
 func TestBackButton(t *testing.T) {
@@ -143,18 +115,4 @@ func TestAnotherRhythmCutsTheOneBefore(t *testing.T) {
 	b.rest(3800) // one cycle lasts 3.2 s at 75
 	require.LessOrEqual(t, get[int](b, "monitor.onsets.length"), 2)
 	require.GreaterOrEqual(t, get[int](b, "monitor.onsets.length"), 1)
-}
-
-// What Listen leaves to one drum alone is no matter of the other exercises.
-func TestBalanceStaysInListen(t *testing.T) {
-	s := serve(t)
-	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=maqsum&bpm=120")
-	b.slide("#balance input", "-100")
-	b.press("Play")
-	b.wait("monitor.parts.some((p) => p.left.some((x) => Math.abs(x) > 0.1))")
-	b.rest(1500)
-	require.Zero(t, get[int](b, "monitor.onsets.length"), "the lead drum alone")
-	b.press("Dums")
-	b.begin()
-	b.wait("monitor.onsets.length > 0")
 }

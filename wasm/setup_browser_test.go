@@ -44,18 +44,6 @@ func TestSetUpIsMeasuredAndTakenOff(t *testing.T) {
 	require.Equal(t, "this device", get[string](b, "groundbeat.log().then((l) => l.at(-1).output)"))
 }
 
-// Taps at random are refused, with a plain word why, and nothing is kept.
-func TestSetUpRefusesNonsense(t *testing.T) {
-	s := serve(t)
-	b := monitored(t, s, s.URL+"/?screen=set-up")
-	b.press("Begin")
-	b.wait("document.querySelector('.taparea')")
-	b.wait("!document.querySelector('.taparea')")
-	require.Contains(t, get[string](b, "document.querySelector('#page').innerText"), "too few")
-	require.Zero(t, get[int](b, "document.querySelectorAll('#keep').length"))
-	require.Empty(t, get[map[string]string](b, things))
-}
-
 // detectorBias is how late the hook hears a bass dum of maqsum, ms; TestHeardTime
 // measures it.
 const detectorBias = 1.5

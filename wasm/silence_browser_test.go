@@ -46,22 +46,6 @@ func TestPlaysOnInPictures(t *testing.T) {
 	})
 }
 
-// The browser gives sound and then lets none through: the round does not wait
-// for ever.
-func TestNoSoundComes(t *testing.T) {
-	t.Parallel()
-	s := serve(t)
-	b := open(t)
-	b.early(`AudioContext.prototype.resume = () => new Promise(() => {});`)
-	b.visit(s.URL + quick)
-	b.begin()
-	b.wait("document.querySelector('#why')")
-	require.Equal(t, "This round does not count", b.text("h1"))
-	require.Contains(t, b.text("#why"), "No sound came.")
-	require.Equal(t, "heading", b.focused())
-	require.Zero(t, b.rounds())
-}
-
 // window sets the state of the browser's window.
 func (b *tab) window(state browser.WindowState) {
 	b.t.Helper()
