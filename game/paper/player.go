@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"groundbeat/game/view"
+	"groundbeat/scoring/history"
 )
 
 // A Manner is how somebody plays.
@@ -107,17 +108,18 @@ const pace = 523
 
 // means are the moments from a time to another at which she means to tap.
 func (p *Player) means(screen string, from, to float64) (all []float64) {
+	k, _ := history.KindOf(screen) // a round on which one taps has a screen of its own
 	switch {
 	case p.Manner == Guesses:
 		for n := int(from/pace) + 1; float64(n)*pace < to; n++ {
 			all = append(all, float64(n)*pace)
 		}
 		return all
-	case screen == view.ScreenChange:
+	case k.Play == history.Pressed:
 		return p.ear.changes(p.Manner == Errs)
 	case p.Manner == Errs:
 		return p.ear.teks(from, to)
-	case screen == view.ScreenCarry:
+	case k.Play == history.Tapped && !k.Along:
 		return p.ear.carried(from, to)
 	}
 	return p.ear.dums(from, to)

@@ -3,11 +3,15 @@ package session_test
 import (
 	"fmt"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/paper"
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
+	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -20,6 +24,23 @@ func played(t *testing.T, link string, m paper.Manner, seed uint64) history.Roun
 	all := b.Storage.Rounds()
 	require.Len(t, all, 1)
 	return all[0]
+}
+
+// requireTold makes sure that the diary and the planner take a round for right, or not:
+// its rhythm, if it has one, was met rightly, and is not due on the next day; or else it is.
+func requireTold(t *testing.T, r history.Round, right bool) {
+	t.Helper()
+	b := diary.New(func(string) *rhythm.Cycle { return nil })
+	b.Add(r)
+	met := b.Met(r.Output)
+	if r.Rhythm == "" {
+		require.Empty(t, met, r.Kind)
+		return
+	}
+	require.Len(t, met, 1, r.Kind)
+	require.Equal(t, right, met[0].Right == met[0].N, r.Kind)
+	due := quiz.DueOn(met, r.Time().AddDate(0, 0, 1).Format(time.DateOnly))
+	require.Equal(t, right, len(due) == 0, "%s: %+v", r.Kind, due)
 }
 
 // Every kind of round: who listens is right, and who says and taps the contrary is wrong;
@@ -38,8 +59,10 @@ func TestEveryKindIsPlayed(t *testing.T) {
 				if k, _ := history.KindOf(flawless.Kind); k.Play == history.Tapped {
 					require.Equal(t, len(flawless.Strokes), flawless.Matched, link)
 				}
+				requireTold(t, flawless, true)
 				wrong := played(t, link, paper.Errs, seed)
 				require.False(t, history.Right(wrong), "%s: %+v", link, wrong)
+				requireTold(t, wrong, false)
 				require.Equal(t, []any{flawless.Kind, flawless.Rhythm, flawless.BPM, flawless.Seed},
 					[]any{wrong.Kind, wrong.Rhythm, wrong.BPM, wrong.Seed}, "a link is the same for everybody")
 			}

@@ -2,15 +2,16 @@ package view
 
 import "groundbeat/scoring/history"
 
-// The ids of the screens, as links and the row at the foot of a screen name them.
+// The ids of the screens, as links and the row at the foot of a screen name them; of the
+// screen of a kind of round the kind's.
 const (
 	ScreenHome     = "home"
-	ScreenDums     = "dums"
+	ScreenDums     = history.Dums
 	ScreenListen   = "listen"
-	ScreenWhich    = "which"
-	ScreenChange   = "change"
-	ScreenStop     = "stop"
-	ScreenCarry    = "carry"
+	ScreenWhich    = history.Which
+	ScreenChange   = history.Change
+	ScreenStop     = history.Stop
+	ScreenCarry    = history.Carry
 	ScreenDiary    = "diary"
 	ScreenPractice = "practice"
 	ScreenSetUp    = "set-up"
@@ -124,7 +125,12 @@ const (
 
 // Asks lists what can be asked, the one with names first, then from the lowest
 // rung up.
-func Asks() []string { return []string{AskRhythm, AskStroke, AskHowMany, AskSame} }
+func Asks() (all []string) {
+	for _, q := range questions {
+		all = append(all, q.ask)
+	}
+	return all
+}
 
 // Out of which rhythms a question is made.
 const (

@@ -41,27 +41,59 @@ const (
 	MostSeed                  = 1<<53 - 1 // scripts read whole numbers exactly up to here
 )
 
+// target is what the links of a screen may say, and what they say where they are silent.
+type target struct {
+	Address                                        // the default
+	has         []string                           // the parameters at every riff level
+	least, most int                                // eights
+	any         bool                               // the rhythm may be Any
+	hides       bool                               // it can be asked for how far the riff hides the base
+	opens       func(w Words, l *WrongLink) string // says where a link leads; nil: to the screen
+}
+
+// targets are all screens that have links.
+var targets = []target{
+	{Address: Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}, has: oneRhythm,
+		least: LeastEights, most: MostEights, any: true, hides: true, opens: opensRound},
+	{Address: Address{Screen: ScreenListen, Rhythm: "maqsum", Riff: LevelBare}, hides: true, opens: opensListen,
+		has: []string{"screen", "rhythm", "bpm", "riff", "seed"}},
+	{Address: Address{Screen: ScreenWhich, Eights: 4, Riff: LevelBare, Ask: AskRhythm, Answers: 3, From: FromFive},
+		has:   []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"},
+		least: LeastEights, most: MostEights, hides: true, opens: opensAsk},
+	{Address: Address{Screen: ScreenChange, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive},
+		has:   []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"},
+		least: LeastLong, most: MostLong, any: true},
+	{Address: Address{Screen: ScreenStop, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}, has: oneRhythm,
+		least: LeastLong, most: MostLong},
+	{Address: Address{Screen: ScreenCarry, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}, has: oneRhythm,
+		least: LeastLong, most: MostEights},
+	{Address: Address{Screen: ScreenPractice, Minutes: 10}, has: []string{"screen", "minutes"}},
+	{Address: Address{Screen: ScreenClass}, has: []string{"screen", "set"}},
+	{Address: Address{Screen: ScreenDiary}, has: alone},
+	{Address: Address{Screen: ScreenHome}, has: alone, opens: opensHome},
+	{Address: Address{Screen: ScreenSetUp}, has: alone, opens: opensSetUp},
+	{Address: Address{Screen: ScreenCheck}, has: alone, opens: opensCheck},
+}
+
+// oneRhythm are the parameters of a round of a rhythm that is named; alone that of a
+// screen of which there is but one.
+var (
+	oneRhythm = []string{"screen", "rhythm", "bpm", "eights", "riff", "seed"}
+	alone     = []string{"screen"}
+)
+
+// targetOf finds a screen; Dums where it is not known.
+func targetOf(id string) target {
+	i := slices.IndexFunc(targets, func(t target) bool { return t.Screen == id })
+	return targets[max(0, i)]
+}
+
+// may reports whether the screen's links may say something at every riff level.
+func (t target) may(parameter string) bool { return slices.Contains(t.has, parameter) }
+
 // DefaultAddress is where a link that names only its screen leads; Dums if that
 // is not known.
-func DefaultAddress(screen string) Address {
-	switch screen {
-	case ScreenListen:
-		return Address{Screen: ScreenListen, Rhythm: "maqsum", Riff: LevelBare}
-	case ScreenWhich:
-		return Address{Screen: ScreenWhich, Eights: 4, Riff: LevelBare, Ask: AskRhythm, Answers: 3, From: FromFive}
-	case ScreenChange:
-		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare, Answers: 3, From: FromFive}
-	case ScreenCarry:
-		return Address{Screen: screen, Rhythm: "maqsum", Eights: 8, Riff: LevelBare}
-	case ScreenStop:
-		return Address{Screen: screen, Rhythm: "maqsum", Eights: 6, Riff: LevelBare}
-	case ScreenPractice:
-		return Address{Screen: screen, Minutes: 10}
-	case ScreenHome, ScreenSetUp, ScreenCheck, ScreenClass, ScreenDiary:
-		return Address{Screen: screen}
-	}
-	return Address{Screen: ScreenDums, Rhythm: "maqsum", Eights: 4, Riff: LevelBare}
-}
+func DefaultAddress(screen string) Address { return targetOf(screen).Address }
 
 // Parameters lists the names of what the address's link may say, in its order.
 func (a Address) Parameters() []string {
@@ -83,28 +115,16 @@ func (a Address) riffs() bool { return Riffs(a.Riff) }
 
 // hides reports whether it can be asked for how far the riff hides the base.
 func (a Address) hides() bool {
-	return a.riffs() && slices.Contains([]string{ScreenDums, ScreenListen, ScreenWhich}, a.Screen)
+	return a.riffs() && targetOf(a.Screen).hides
 }
 
 // always lists the parameters that belong to the address at every riff level.
 func (a Address) always() []string {
-	switch {
-	case a.Screen == ScreenListen:
-		return []string{"screen", "rhythm", "bpm", "riff", "seed"}
-	case a.Screen == ScreenWhich:
-		return []string{"screen", "ask", "answers", "from", "bpm", "eights", "riff", "seed"}
-	case a.Screen == ScreenChange:
-		return []string{"screen", "rhythm", "answers", "from", "bpm", "eights", "riff", "seed"}
-	case a.Screen == ScreenPractice:
-		return []string{"screen", "minutes"}
-	case a.Screen == ScreenClass:
-		return []string{"screen", "set"}
-	case a.Screen == ScreenHome, a.Screen == ScreenDiary, a.Screen == ScreenSetUp, a.Screen == ScreenCheck:
-		return []string{"screen"}
-	case a.Rhythm == Any:
-		return []string{"screen", "rhythm", "from", "bpm", "eights", "riff", "seed"}
+	names := slices.Clone(targetOf(a.Screen).has)
+	if i := slices.Index(names, "rhythm"); a.Rhythm == Any && !slices.Contains(names, "from") {
+		names = slices.Insert(names, i+1, "from")
 	}
-	return []string{"screen", "rhythm", "bpm", "eights", "riff", "seed"}
+	return names
 }
 
 // WithLevel returns the address with another riff level; Hide stays as far as it
@@ -120,19 +140,18 @@ func (a Address) WithLevel(level string) Address {
 // askInLinks is how links name what the screen Which asks: which rhythm it is by a word
 // of its own, all else by the id of the kind of round.
 func askInLinks(ask string) string {
-	if ask == AskRhythm {
-		return "rhythm"
-	}
-	return ask
+	return cmp.Or(askWords[ask], ask)
 }
+
+var askWords = map[string]string{AskRhythm: "rhythm"}
 
 // AddressOf returns the default address of a kind of round; Dums if that is not known.
 func AddressOf(kind string) Address {
-	if !slices.Contains(Asks(), kind) {
-		return DefaultAddress(kind)
+	a := DefaultAddress(kind)
+	if a.Screen != kind && slices.Contains(Asks(), kind) {
+		a = DefaultAddress(ScreenWhich)
+		a.Ask = kind
 	}
-	a := DefaultAddress(ScreenWhich)
-	a.Ask = kind
 	return a
 }
 
@@ -153,28 +172,17 @@ func (a Address) To(screen string) Address {
 	if to.hides() {
 		to.Hide = a.Hide
 	}
-	if to.Rhythm != "" && a.Rhythm != "" && a.Rhythm != Any && to.Screen != ScreenChange {
+	of := targetOf(screen)
+	if named := !of.may("answers"); to.Rhythm != "" && a.Rhythm != "" && a.Rhythm != Any && named {
 		to.Rhythm, to.BPM = a.Rhythm, a.BPM
 	}
 	if to.Eights != 0 && a.Eights != 0 {
-		least, most := eightsOf(screen)
-		to.Eights = max(least, min(most, a.Eights))
+		to.Eights = max(of.least, min(of.most, a.Eights))
 	}
-	if slices.Contains(fromWords, a.From) && (to.Screen == ScreenWhich || to.Screen == ScreenChange) {
+	if slices.Contains(fromWords, a.From) && of.may("from") {
 		to.From = a.From
 	}
 	return to
-}
-
-// eightsOf are the fewest and the most eights of a screen's rounds.
-func eightsOf(screen string) (least, most int) {
-	switch screen {
-	case ScreenChange, ScreenStop:
-		return LeastLong, MostLong
-	case ScreenCarry:
-		return LeastLong, MostEights
-	}
-	return LeastEights, MostEights
 }
 
 // WithRhythm returns the address with another rhythm, or with Any: its usual
@@ -182,7 +190,7 @@ func eightsOf(screen string) (least, most int) {
 func (a Address) WithRhythm(id string) Address {
 	a.Rhythm, a.BPM = id, 0
 	switch {
-	case a.Screen == ScreenChange: // what it becomes is another matter
+	case targetOf(a.Screen).may("from"): // what it becomes is another matter
 	case id != Any:
 		a.From = ""
 	case a.From == "":

@@ -34,34 +34,6 @@ func settings(items ...Item) Item {
 	return Item{ID: "settings", Role: RoleGroup, Look: LookRow, Children: items}
 }
 
-func sayScreen(w Words, id string) string {
-	switch id {
-	case ScreenHome:
-		return w.Say("home")
-	case ScreenListen:
-		return w.Say("nav-listen")
-	case ScreenWhich:
-		return w.Say("nav-which")
-	case ScreenChange:
-		return w.Say("nav-change")
-	case ScreenStop:
-		return w.Say("nav-stop")
-	case ScreenCarry:
-		return w.Say("nav-carry")
-	case ScreenPractice:
-		return w.Say("practice")
-	case ScreenDiary:
-		return w.Say("diary")
-	case ScreenSetUp:
-		return w.Say("set-up")
-	case ScreenCheck:
-		return w.Say("check")
-	case ScreenClass:
-		return w.Say("class")
-	}
-	return w.Say("nav-dums")
-}
-
 // rhythms is the choice of the most used rhythms, and beside them of the other one
 // that is chosen, if one is: what plays is in sight and marked.
 func rhythms(w Words, core, more []Option, value string) Item {
@@ -182,16 +154,24 @@ func figure(id, name, value string) Item {
 // none stands in a cell that has nothing to say.
 const none = "–"
 
+// questions are what the screen Which asks, and how that is said.
+var questions = []struct {
+	ask string
+	say func(w Words) string
+}{
+	{AskRhythm, func(w Words) string { return w.Say("ask-rhythm") }},
+	{AskStroke, func(w Words) string { return w.Say("ask-stroke") }},
+	{AskHowMany, func(w Words) string { return w.Say("ask-how-many") }},
+	{AskSame, func(w Words) string { return w.Say("ask-same") }},
+}
+
 func sayAsk(w Words, ask string) string {
-	switch ask {
-	case AskStroke:
-		return w.Say("ask-stroke")
-	case AskHowMany:
-		return w.Say("ask-how-many")
-	case AskSame:
-		return w.Say("ask-same")
+	for _, q := range questions {
+		if q.ask == ask {
+			return q.say(w)
+		}
 	}
-	return w.Say("ask-rhythm")
+	return questions[0].say(w)
 }
 
 // tapping fills a screen with a line that says what to do, the drumhead to tap on and the

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
 )
 
 // The picture of practice, in parts of its width.
@@ -49,14 +50,11 @@ func (d *Diary) practised(w Words) *Picture {
 	return p
 }
 
-// tappedKinds are the kinds of rounds in which dums are tapped.
-var tappedKinds = []string{ScreenDums, ScreenStop, ScreenCarry}
-
 // beads draws the rounds of one day, five and five.
 func beads(p *Picture, day diary.Practice, left, y, apart float64) {
 	tapped := 0
 	for kind, n := range day.Kinds {
-		if slices.Contains(tappedKinds, kind) {
+		if k, _ := history.KindOf(kind); k.Play == history.Tapped {
 			tapped += n
 		}
 	}

@@ -45,7 +45,7 @@ var reasons = map[quiz.Reason]Reason{
 func NextOf(steps []quiz.Step) Next {
 	s := steps[0]
 	n := Next{Reason: reasons[s.Reason], Kind: s.Kind, Rhythms: s.Rhythms, Level: s.Level.String()}
-	if s.Kind != ScreenDums && s.Kind != ScreenWhich {
+	if f, _ := quiz.FormOf(quiz.Ask(s.Kind)); f.Rung {
 		n.Reason, n.Rhythms = ReasonRung, nil
 	}
 	for _, one := range steps {
@@ -106,12 +106,12 @@ func sayPractise(w Words, minutes int) string {
 // sayDo says what is done: "Tap maqsum", "Tell maqsum from baladi", "Dum or tek?".
 func sayDo(w Words, n Next, rhythms []*rhythm.Cycle) string {
 	names := calledAs(rhythms, n.Rhythms)
-	switch {
-	case n.Kind == ScreenDums && len(names) > 0:
+	switch form, asked := quiz.FormOf(quiz.Ask(n.Kind)); {
+	case !asked && len(names) > 0:
 		return w.Say("next-tap", "rhythm", names[0])
-	case n.Kind == ScreenWhich && len(names) == 2:
+	case form.Named && len(names) == 2:
 		return w.Say("next-tell-two", "first", names[0], "second", names[1])
-	case n.Kind == ScreenWhich && len(names) > 2:
+	case form.Named && len(names) > 2:
 		return w.Say("next-tell", "list", sayList(w, names))
 	}
 	return sayKind(w, n.Kind)

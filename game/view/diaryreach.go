@@ -1,9 +1,11 @@
 package view
 
 import (
+	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/scoring"
 	"groundbeat/scoring/diary"
+	"groundbeat/scoring/history"
 )
 
 // hideFilled is the most that a filled lead drum hides (package riff).
@@ -133,11 +135,11 @@ func (d *Diary) reachTable(w Words) Item {
 // sayKind says what kind of round it was, as package history names it; one that is not
 // known here is called by that name.
 func sayKind(w Words, kind string) string {
-	switch kind {
-	case AskStroke, AskHowMany, AskSame:
-		return sayAsk(w, kind)
-	case ScreenDums, ScreenWhich, ScreenChange, ScreenStop, ScreenCarry:
-		return sayScreen(w, kind)
+	if _, known := history.KindOf(kind); !known {
+		return kind
 	}
-	return kind
+	if f, _ := quiz.FormOf(quiz.Ask(kind)); f.Rung {
+		return sayAsk(w, kind)
+	}
+	return sayScreen(w, kind)
 }

@@ -6,31 +6,47 @@ type door struct {
 	ways     []way
 }
 
-// way is a screen, and in a sentence what it does for whoever goes there.
-type way struct{ screen, what string }
+// way is a screen with its name, and in a sentence what it does for whoever goes there.
+type way struct{ screen, name, what string }
 
 // doors are those of Home, and of the foot of every screen, in their order. What is not
 // built yet is not shown; what comes to be is one more entry here.
 func doors(w Words) []door {
 	return []door{
 		{"practise", w.Say("home-practise"), []way{
-			{ScreenListen, w.Say("home-listen")},
-			{ScreenDums, w.Say("home-dums")},
-			{ScreenWhich, w.Say("home-which")},
-			{ScreenChange, w.Say("home-change")},
-			{ScreenStop, w.Say("home-stop")},
-			{ScreenCarry, w.Say("home-carry")},
-			{ScreenPractice, w.Say("home-practice")},
-			{ScreenDiary, w.Say("home-diary")},
+			{ScreenListen, w.Say("nav-listen"), w.Say("home-listen")},
+			{ScreenDums, w.Say("nav-dums"), w.Say("home-dums")},
+			{ScreenWhich, w.Say("nav-which"), w.Say("home-which")},
+			{ScreenChange, w.Say("nav-change"), w.Say("home-change")},
+			{ScreenStop, w.Say("nav-stop"), w.Say("home-stop")},
+			{ScreenCarry, w.Say("nav-carry"), w.Say("home-carry")},
+			{ScreenPractice, w.Say("practice"), w.Say("home-practice")},
+			{ScreenDiary, w.Say("diary"), w.Say("home-diary")},
 		}},
 		{"class", w.Say("home-teach"), []way{
-			{ScreenClass, w.Say("home-class")},
+			{ScreenClass, w.Say("class"), w.Say("home-class")},
 		}},
 		{"sound", w.Say("home-sound"), []way{
-			{ScreenCheck, w.Say("home-check")},
-			{ScreenSetUp, w.Say("home-set-up")},
+			{ScreenCheck, w.Say("check"), w.Say("home-check")},
+			{ScreenSetUp, w.Say("set-up"), w.Say("home-set-up")},
 		}},
 	}
+}
+
+// sayScreen is the name of a screen; that of Dums if it is not known.
+func sayScreen(w Words, id string) string {
+	if id == ScreenHome {
+		return w.Say("home")
+	}
+	name := w.Say("nav-dums")
+	for _, d := range doors(w) {
+		for _, to := range d.ways {
+			if to.screen == id {
+				name = to.name
+			}
+		}
+	}
+	return name
 }
 
 // Screens lists all screens: Home, then those behind its doors.
@@ -59,7 +75,7 @@ func (d *door) item(w Words) Item {
 	list := Item{ID: d.id + "-ways", Role: RoleList, Look: LookDoors}
 	for _, to := range d.ways {
 		list.Children = append(list.Children, Item{ID: "way-" + to.screen, Role: RoleListItem, Children: []Item{
-			{ID: "go-" + to.screen, Role: RoleButton, Name: sayScreen(w, to.screen), Text: to.what, Action: ActGo, Value: to.screen}}})
+			{ID: "go-" + to.screen, Role: RoleButton, Name: to.name, Text: to.what, Action: ActGo, Value: to.screen}}})
 	}
 	return Item{ID: "door-" + d.id, Role: RoleGroup, Children: []Item{subheading(d.id, d.name), list}}
 }
@@ -77,7 +93,7 @@ func nav(w Words, here string) Item {
 		own.Name = d.name
 		own.Children = append(own.Children, Item{ID: "nav-own-name", Role: RoleText, Text: d.name, Look: LookQuiet})
 		for _, to := range d.ways {
-			way := goTo("nav-"+to.screen, sayScreen(w, to.screen), to.screen)
+			way := goTo("nav-"+to.screen, to.name, to.screen)
 			way.Pressed = to.screen == here
 			own.Children = append(own.Children, way)
 		}

@@ -21,8 +21,8 @@ func (h Habits) Fill(to, from Address) Address {
 	if err == nil && riff.Available(level) && to.Riff != "" && from.Riff == "" {
 		to = to.WithLevel(h.Level)
 	}
-	least, most := eightsOf(to.Screen)
-	if n := h.Eights[to.Screen]; n >= least && n <= most && to.Eights != 0 && from.Eights == 0 {
+	of := targetOf(to.Screen)
+	if n := h.Eights[to.Screen]; n >= of.least && n <= of.most && to.Eights != 0 && from.Eights == 0 {
 		to.Eights = n
 	}
 	return to

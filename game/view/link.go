@@ -32,21 +32,28 @@ func (l *WrongLink) Head() Head { return Head{Hidden: true} }
 
 // nearest names the nearest link.
 func (l *WrongLink) nearest(w Words) string {
+	if opens := targetOf(l.Nearest.Screen).opens; opens != nil {
+		return opens(w, l)
+	}
+	return w.Say("link-open-which", "ask", sayScreen(w, l.Nearest.Screen))
+}
+
+func opensHome(w Words, _ *WrongLink) string  { return w.Say("link-open-home") }
+func opensSetUp(w Words, _ *WrongLink) string { return w.Say("link-open-set-up") }
+func opensCheck(w Words, _ *WrongLink) string { return w.Say("link-open-check") }
+
+func opensAsk(w Words, l *WrongLink) string {
+	return w.Say("link-open-which", "ask", sayAsk(w, l.Nearest.Ask))
+}
+
+func opensListen(w Words, l *WrongLink) string {
+	return w.Say("link-open-listen", "rhythm", l.Rhythm)
+}
+
+func opensRound(w Words, l *WrongLink) string {
 	a := l.Nearest
 	length := w.Say("eights", "n", a.Eights)
 	switch {
-	case a.Screen == ScreenHome:
-		return w.Say("link-open-home")
-	case a.Screen == ScreenSetUp:
-		return w.Say("link-open-set-up")
-	case a.Screen == ScreenCheck:
-		return w.Say("link-open-check")
-	case a.Screen == ScreenWhich:
-		return w.Say("link-open-which", "ask", sayAsk(w, a.Ask))
-	case a.Screen == ScreenChange, a.Screen == ScreenStop, a.Screen == ScreenCarry, a.Screen == ScreenClass, a.Screen == ScreenDiary, a.Screen == ScreenPractice:
-		return w.Say("link-open-which", "ask", sayScreen(w, a.Screen))
-	case a.Screen == ScreenListen:
-		return w.Say("link-open-listen", "rhythm", l.Rhythm)
 	case a.Rhythm == Any:
 		return w.Say("link-open-any", "length", length)
 	case a.BPM == 0:

@@ -77,8 +77,8 @@ func (p *addressParser) fields(allowed func() Allowed) {
 		case "bpm":
 			p.BPM = p.number(name, p.BPM, LeastBPM, MostBPM)
 		case "eights":
-			least, most := eightsOf(p.Screen)
-			p.Eights = p.number(name, p.Eights, least, most)
+			of := targetOf(p.Screen)
+			p.Eights = p.number(name, p.Eights, of.least, of.most)
 		case "hide":
 			p.Hide = p.number(name, 0, LeastHide, MostHide)
 		case "seed":
@@ -102,10 +102,11 @@ const mostVersion = 9999
 
 func (p *addressParser) rhythm(allowed Allowed) {
 	ids := allowed.Rhythms
-	if p.Screen == ScreenChange && len(allowed.Answers) > 0 {
+	of := targetOf(p.Screen)
+	if of.may("answers") && len(allowed.Answers) > 0 {
 		ids = allowed.Answers
 	}
-	if p.Screen == ScreenDums || p.Screen == ScreenChange {
+	if of.any {
 		ids = append(slices.Clone(ids), Any)
 	}
 	p.word("rhythm", &p.Rhythm, ids)
@@ -231,7 +232,7 @@ func (p *addressParser) from(allowed Allowed) {
 		return
 	}
 	ids := allowed.Rhythms
-	if (p.Screen == ScreenWhich || p.Screen == ScreenChange) && len(allowed.Answers) > 0 {
+	if targetOf(p.Screen).may("answers") && len(allowed.Answers) > 0 {
 		ids = allowed.Answers
 	}
 	if !slices.Contains(fromWords, value) && !distinct(strings.Split(value, "."), ids) {
