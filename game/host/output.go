@@ -101,3 +101,9 @@ func (o *Outputs) Forget(name string) {
 		o.Chosen = ""
 	}
 }
+
+// Milliseconds is a time as it is kept of outputs and of rounds.
+func Milliseconds(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
+
+// Duration is a time of so many milliseconds.
+func Duration(ms float64) time.Duration { return time.Duration(ms * float64(time.Millisecond)) }

@@ -22,12 +22,12 @@ const carryLink = "?screen=carry&rhythm=maqsum&bpm=120&eights=4&seed=4"
 func TestCarryIsKept(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
 	g.on(t, page, view.ActBegin, "")
-	x := g.desk.exercises.carrying
-	require.Equal(t, []round.Silence{{From: 16, To: 32}}, x.carried.Silences())
+	x := g.desk.controllers[view.ScreenCarry].(*Carry)
+	require.Equal(t, []round.Silence{{From: 16, To: 32}}, x.deals.carried.Silences())
 	g.on(t, page, view.ActHands, "yes")
 	start := wall.now
 	s := func(ms int) time.Duration { return time.Duration(ms) * time.Millisecond }
-	g.pressed(t, page, wall, x.tapping.taps.Number, s(2000), s(5010), s(5300))
+	g.pressed(t, page, wall, x.tapped.taps.Number, s(2000), s(5010), s(5300))
 	h := g.head(x)
 	require.True(t, h.Turning && h.ShowHands)
 	require.Len(t, h.Taps, 2)
@@ -43,7 +43,7 @@ func TestCarryIsKept(t *testing.T) {
 	for ms := 5700; ms < 9950; ms += 250 {
 		at(ms)
 		if ms == 7200 || ms == 9200 {
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapping.taps.Number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapped.taps.Number}})
 		}
 		require.Equal(t, was, g.shapes(x), "at %d ms", ms)
 	}
@@ -59,10 +59,10 @@ func TestCarryIsKept(t *testing.T) {
 
 	g.ticks(t, wall, 12000)
 	shown := &page.shown[len(page.shown)-1]
-	require.NoError(t, g.desk.unsaved)
+	require.NoError(t, g.desk.shared.Unsaved)
 	require.Equal(t, "2", shown.Find("silences").Rows[0][0])
 	require.Equal(t, "left out", shown.Find("silences").Rows[0][2])
-	kept := g.desk.Store.(*testStore).kept[0]
+	kept := g.desk.shared.Store.(*testStore).kept[0]
 	require.Equal(t, []any{history.Carry, 200.0, 16, 1}, []any{kept.Kind, kept.Window, len(kept.Strokes), len(kept.Silences)})
 	silence := kept.Silences[0]
 	require.Equal(t, []int{4, 7}, []int{silence.First, silence.Last})
@@ -70,29 +70,29 @@ func TestCarryIsKept(t *testing.T) {
 }
 
 // head is the drumhead of the exercise as it is to be seen now.
-func (g *testGame) head(x *carrying) view.Head {
-	x.tapping.draw(view.PlaceHead)
-	return x.tapping.head.Shown
+func (g *testGame) head(x *Carry) view.Head {
+	x.tapped.draw(view.PlaceHead)
+	return x.tapped.head.Shown
 }
 
 // shapes is what is drawn of it.
-func (g *testGame) shapes(x *carrying) []view.Shape {
-	return append([]view.Shape(nil), x.tapping.draw(view.PlaceHead).Shapes...)
+func (g *testGame) shapes(x *Carry) []view.Shape {
+	return append([]view.Shape(nil), x.tapped.draw(view.PlaceHead).Shapes...)
 }
 
 // Rounds of one rhythm at one tempo on one output count together. What was cut does
 // not count.
 func TestCarriedRoundsCountTogether(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
-	x := g.desk.exercises.carrying
+	x := g.desk.controllers[view.ScreenCarry].(*Carry)
 	play := func() string {
 		g.on(t, page, view.ActOnce, "")
-		start, strokes := wall.now, x.tapping.round.Strokes()
+		start, strokes := wall.now, x.tapped.round.Strokes()
 		for _, at := range strokes {
 			for wall.now < start+float64(at)/1e6+25 {
 				g.ticks(t, wall, 10)
 			}
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapping.taps.Number}})
+			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapped.taps.Number}})
 		}
 		g.ticks(t, wall, 3000)
 		return page.shown[len(page.shown)-1].Find("own").Text
@@ -108,7 +108,7 @@ func TestCarriedRoundsCountTogether(t *testing.T) {
 	require.Contains(t, play(), few+"4 so far;")
 	g.on(t, page, view.ActTempo, "120")
 	require.Contains(t, play(), few+"16 so far;", "those before are not forgotten")
-	require.Len(t, g.desk.Store.(*testStore).kept, 5)
+	require.Len(t, g.desk.shared.Store.(*testStore).kept, 5)
 }
 
 // An eight of wahda has but two dums: nothing can be told of clock and hand, ever.

@@ -8,28 +8,28 @@ import (
 	"groundbeat/game/view"
 )
 
-func (x *changing) screen() view.Screen {
+func (x *Change) Screen() view.Screen {
 	m := x.model()
-	x.asking.blank.Set(m.Head())
-	x.asking.setSides(&view.Which{Ask: view.AskRhythm, Sides: m.Sides})
-	return m.Screen(x.asking.desk.Words)
+	x.blank.Set(m.Head())
+	x.sides.put(&view.Which{Ask: view.AskRhythm, Sides: m.Sides})
+	return m.Screen(x.s.Words)
 }
 
-func (x *changing) model() *view.Change {
-	a, c := x.asking.desk.address, x.change.From
+func (x *Change) model() *view.Change {
+	a, c := x.s.Address, x.change.From
 	m := &view.Change{
 		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping, Any: a.Rhythm == view.Any,
-		Answers: a.Answers, From: a.From, FromNames: x.asking.names, Fewer: x.asking.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.asking.desk.levels(),
-		Volume: x.asking.desk.shownVolume(), Balance: x.asking.desk.ear.Balance, Help: x.asking.desk.ear.Shown(),
-		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.asking.desk.board(), false),
+		Answers: a.Answers, From: a.From, FromNames: x.names, Fewer: x.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.s.Levels(),
+		Volume: x.s.ShownVolume(), Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(),
+		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.s.Board(), false),
 		Notes:   x.notes(), Round: x.taps.Number,
 	}
-	m.Core, m.More = x.asking.desk.options()
+	m.Core, m.More = x.s.Options()
 	unasked := func(o view.Option) bool {
-		c, _ := x.asking.desk.Rhythms().Get(o.Value)
+		c, _ := x.s.Rhythms().Get(o.Value)
 		return !c.Quiz
 	}
-	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.asking.desk.Words)), slices.DeleteFunc(m.More, unasked)
+	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.s.Words)), slices.DeleteFunc(m.More, unasked)
 	switch x.round.Phase() {
 	case round.CountIn, round.Playing:
 		m.Phase = view.Playing
@@ -39,7 +39,7 @@ func (x *changing) model() *view.Change {
 			m.Choices = append(m.Choices, view.Option{Value: c.ID, Label: c.Name})
 		}
 	case round.Void:
-		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
+		m.Phase, m.Why = view.Voided, Whys[x.round.Why()]
 	case round.Review:
 		x.reveal(m)
 	}
@@ -47,7 +47,7 @@ func (x *changing) model() *view.Change {
 }
 
 // reveal tells the model what came of the round.
-func (x *changing) reveal(m *view.Change) {
+func (x *Change) reveal(m *view.Change) {
 	c, n := x.change, x.round.Notice()
 	m.Phase, m.BPM = view.Reviewing, c.BPM
 	r := &view.ChangeResult{
@@ -64,28 +64,28 @@ func (x *changing) reveal(m *view.Change) {
 		r.SetUp = &setup
 	}
 	m.Result = r
-	m.Sides, m.Board = x.asking.shownSides()
-	m.Again = view.Again{Drums: x.asking.again.Drums, Slowly: x.asking.again.Slowly}
+	m.Sides, m.Board = x.sides.shown()
+	m.Again = view.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly}
 }
 
 // notes are those of the desk and of how a press was placed.
-func (x *changing) notes() []view.Note {
-	notes := x.asking.desk.notes()
+func (x *Change) notes() []view.Note {
+	notes := x.s.Notes()
 	if x.round.Phase() != round.Review || !x.round.Notice().Heard {
 		return notes
 	}
-	return x.asking.desk.placed(notes, &x.taps)
+	return x.s.Placed(notes, &x.taps)
 }
 
-// draw shows the count-in, and a mark for each press: beside one another from the
+// Draw shows the count-in, and a mark for each press: beside one another from the
 // top, since a place in the cycle would tell of it.
-func (x *changing) draw(place string) *view.Picture {
+func (x *Change) Draw(place string) *view.Picture {
 	if place != view.PlaceHead {
-		return x.asking.draw(place)
+		return x.sides.draw(place)
 	}
-	h := &x.asking.blank
+	h := &x.blank
 	if h.Moves = x.round.UnderWay(); h.Moves {
-		at := x.asking.track.Seen(x.round.Heard())
+		at := x.track.Seen(x.round.Heard())
 		h.Shown.Centre = ""
 		if at < x.round.Start() {
 			h.Shown.Centre = x.round.CountAt(at)
@@ -94,9 +94,9 @@ func (x *changing) draw(place string) *view.Picture {
 		for i := range x.round.Presses() {
 			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: float64(i) * apartMarks})
 		}
-		x.asking.follower.ShowHands(&h.Shown, x.asking.desk.ear.Hands, at)
+		x.follower.ShowHands(&h.Shown, x.s.Ear.Hands, at)
 	}
-	return h.Draw(x.asking.desk.calm())
+	return h.Draw(x.s.Calm())
 }
 
 // apartMarks is how far apart the marks of two presses lie, in turns.

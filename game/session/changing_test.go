@@ -47,7 +47,7 @@ func changeLink(t *testing.T, changes bool) (string, *round.Changed) {
 	for seed := 1; seed < 40; seed++ {
 		link := fmt.Sprintf("?screen=change&rhythm=maqsum&answers=3&from=five&eights=4&bpm=100&seed=%d", seed)
 		g, _, _ := newTestGame(t, link)
-		r := g.desk.exercises.changing.round
+		r := g.desk.controllers[view.ScreenChange].(*Change).round
 		if _, ok := r.Changes(); ok == changes {
 			return link, r
 		}
@@ -64,23 +64,23 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	s := g.on(t, page, view.ActBegin, "")
 	require.Equal(t, "The drumhead. Press when the rhythm changes.", s.Find("tap").Name)
 	differs, _ := r.Differs()
-	number := g.desk.exercises.changing.taps.Number
+	number := g.desk.controllers[view.ScreenChange].(*Change).taps.Number
 	g.pressed(t, page, wall, number, 4*time.Second, differs+1200*time.Millisecond, differs+1300*time.Millisecond)
-	require.Equal(t, round.Playing, g.desk.exercises.changing.round.Phase())
-	g.desk.exercise.draw(view.PlaceHead)
-	require.Len(t, g.desk.exercises.changing.asking.blank.Shown.Taps, 2)
-	require.False(t, g.desk.exercises.changing.asking.blank.Shown.Turning, "no sweep")
+	require.Equal(t, round.Playing, g.desk.controllers[view.ScreenChange].(*Change).round.Phase())
+	g.desk.controller.Draw(view.PlaceHead)
+	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).blank.Shown.Taps, 2)
+	require.False(t, g.desk.controllers[view.ScreenChange].(*Change).blank.Shown.Turning, "no sweep")
 	g.ticks(t, wall, 9600) // two eights
 	s = &page.shown[len(page.shown)-1]
 	require.Equal(t, "To what?", s.Find("heading").Name)
-	require.Empty(t, g.desk.Store.(*testStore).kept)
+	require.Empty(t, g.desk.shared.Store.(*testStore).kept)
 
 	require.Equal(t, "To what?", g.on(t, page, view.ActAnswer, "maqsum").Find("heading").Name, "no choice")
-	s = g.on(t, page, view.ActAnswer, g.desk.exercises.changing.change.To.ID)
+	s = g.on(t, page, view.ActAnswer, g.desk.controllers[view.ScreenChange].(*Change).change.To.ID)
 	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", s.Find("heading").Name)
 	require.NotNil(t, s.Find("early-counts"))
-	require.NoError(t, g.desk.unsaved)
-	kept := g.desk.Store.(*testStore).kept[0]
+	require.NoError(t, g.desk.shared.Unsaved)
+	kept := g.desk.shared.Store.(*testStore).kept[0]
 	require.Equal(t, []any{history.Change, "maqsum", true}, []any{kept.Kind, kept.Rhythm, kept.Right})
 	require.Len(t, kept.Taps, 2)
 	require.Equal(t, 1, kept.Early)
@@ -94,12 +94,12 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 		g.ticks(t, wall, 5500)
 		require.Equal(t, view.ActChange, page.shown[len(page.shown)-1].Escape, "an eight, and it is over")
 	}
-	again := g.desk.exercises.changing.change
+	again := g.desk.controllers[view.ScreenChange].(*Change).change
 	g.on(t, page, view.ActOnce, "")
-	require.Equal(t, again, g.desk.exercises.changing.change)
+	require.Equal(t, again, g.desk.controllers[view.ScreenChange].(*Change).change)
 	g.on(t, page, view.ActStop, view.ByEscape)
-	require.Equal(t, round.Ready, g.desk.exercises.changing.round.Phase())
-	require.Len(t, g.desk.Store.(*testStore).kept, 1)
+	require.Equal(t, round.Ready, g.desk.controllers[view.ScreenChange].(*Change).round.Phase())
+	require.Len(t, g.desk.shared.Store.(*testStore).kept, 1)
 }
 
 // A press every 0.9 s meets the change soon, and is not praised; the record says how many
@@ -113,13 +113,13 @@ func TestPressingAllTheTime(t *testing.T) {
 	for at := r.Start() + 500*time.Millisecond; len(presses) == 0 || presses[len(presses)-1] < differs; at += 900 * time.Millisecond {
 		presses = append(presses, at)
 	}
-	g.pressed(t, page, wall, g.desk.exercises.changing.taps.Number, append(presses, differs+time.Second)...)
+	g.pressed(t, page, wall, g.desk.controllers[view.ScreenChange].(*Change).taps.Number, append(presses, differs+time.Second)...)
 	g.ticks(t, wall, 9600)
-	s := g.on(t, page, view.ActAnswer, g.desk.exercises.changing.change.To.ID)
+	s := g.on(t, page, view.ActAnswer, g.desk.controllers[view.ScreenChange].(*Change).change.To.ID)
 	early := len(presses) - 1
 	require.Equal(t, fmt.Sprintf("%d presses came too soon, so the one that met the change may be chance.", early),
 		s.Find("heading").Name)
-	kept := g.desk.Store.(*testStore).kept[0]
+	kept := g.desk.shared.Store.(*testStore).kept[0]
 	require.Equal(t, early, kept.Early)
 	require.False(t, history.Right(kept), "told rightly, and no hearing")
 }
@@ -131,7 +131,7 @@ func TestNoChangeIsKept(t *testing.T) {
 	g.on(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 23000)
 	require.Equal(t, "It did not change, and you kept still.", page.shown[len(page.shown)-1].Find("heading").Name)
-	kept := g.desk.Store.(*testStore).kept[0]
+	kept := g.desk.shared.Store.(*testStore).kept[0]
 	require.Equal(t, []any{"", "", true}, []any{kept.To, kept.Answer, kept.Right})
 }
 
@@ -143,7 +143,7 @@ func TestChangeOfTooFew(t *testing.T) {
 	s := &page.shown[len(page.shown)-1]
 	require.Contains(t, s.Find("problem-1").Text, "from=five: allowed is two rhythms or more")
 	s = g.on(t, page, view.ActOpen, "")
-	require.Equal(t, []string{"karsilama", "all"}, []string{g.desk.address.Rhythm, g.desk.address.From})
+	require.Equal(t, []string{"karsilama", "all"}, []string{g.desk.shared.Address.Rhythm, g.desk.shared.Address.From})
 	require.Equal(t, "Hear when karşılama changes", s.Find("heading").Name)
 
 	g, page, _ = newTestGame(t, "?screen=change")
@@ -153,7 +153,7 @@ func TestChangeOfTooFew(t *testing.T) {
 	g, page, _ = newTestGame(t, "?screen=change&from=karsilama.roman-9")
 	require.NoError(t, g.Update())
 	g.on(t, page, view.ActOpen, "")
-	require.Equal(t, "even", g.desk.address.From)
+	require.Equal(t, "even", g.desk.shared.Address.From)
 }
 
 // In a round with a stop: the sweep rests in the silence, each of the three is kept,
@@ -162,20 +162,20 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=stop&rhythm=maqsum&bpm=120&eights=4&seed=3")
 	s := g.on(t, page, view.ActBegin, "")
 	require.Equal(t, "End", s.Find("stop").Name)
-	x := g.desk.exercises.stopping
-	require.Len(t, x.stopped.Stops(), 1)
-	stop := x.stopped.Stops()[0]
-	at := x.stopped.At
+	x := g.desk.controllers[view.ScreenStop].(*Stop)
+	require.Len(t, x.deals.stopped.Stops(), 1)
+	stop := x.deals.stopped.Stops()[0]
+	at := x.deals.stopped.At
 	taps := []time.Duration{at(0), at(4), at(stop.From), at(stop.At) + 15*time.Millisecond}
-	g.pressed(t, page, wall, x.tapping.taps.Number, append(taps, at(stop.At)+900*time.Millisecond)...)
-	g.desk.exercise.draw(view.PlaceHead)
-	require.False(t, x.tapping.head.Shown.Turning, "the sweep rests in the silence")
+	g.pressed(t, page, wall, x.tapped.taps.Number, append(taps, at(stop.At)+900*time.Millisecond)...)
+	g.desk.controller.Draw(view.PlaceHead)
+	require.False(t, x.tapped.head.Shown.Turning, "the sweep rests in the silence")
 	g.ticks(t, wall, 12000)
 	s = &page.shown[len(page.shown)-1]
-	require.NoError(t, g.desk.unsaved)
+	require.NoError(t, g.desk.shared.Unsaved)
 	require.Equal(t, [][]string{{"eight 2, on 5", "15 ms behind", "4 counts, still", "left out"}}, s.Find("stops").Rows)
 	require.True(t, strings.HasPrefix(s.Find("finding").Text, "The 1 after the silence is left out"))
-	kept := g.desk.Store.(*testStore).kept[0]
+	kept := g.desk.shared.Store.(*testStore).kept[0]
 	require.Equal(t, history.Stop, kept.Kind)
 	require.Equal(t, []history.Break{{From: kept.Breaks[0].From, Stop: 4, Counts: 4, Back: 5}}, kept.Breaks)
 	require.InDelta(t, 2, kept.Strokes[4]-kept.Breaks[0].From, 1e-4, "four counts")
@@ -189,20 +189,20 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 func TestNamesOfALink(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7")
 	require.NoError(t, g.Update())
-	require.Len(t, g.desk.exercises.changing.change.Choices, 3)
+	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).change.Choices, 3)
 	require.Contains(t, page.shown[len(page.shown)-1].Find("fewer").Text, "only 3 at a time: baladi and masmudi kabir")
 	g, page, _ = newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7&q=2")
 	require.NoError(t, g.Update())
-	require.Len(t, g.desk.exercises.changing.change.Choices, 4)
+	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).change.Choices, 4)
 	require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five&seed=7")
 	require.NoError(t, g.Update())
-	require.Less(t, len(g.desk.exercises.asking.question.Choices), 4)
+	require.Less(t, len(g.desk.controllers[view.ScreenWhich].(*Which).question.Choices), 4)
 	require.NotNil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	for _, query := range []string{"", "&seed=7&q=2", "&seed=9&q=2"} {
 		g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five"+query)
 		require.NoError(t, g.Update())
-		require.Len(t, g.desk.exercises.asking.question.Choices, 4, query)
+		require.Len(t, g.desk.controllers[view.ScreenWhich].(*Which).question.Choices, 4, query)
 		require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
 	}
 }

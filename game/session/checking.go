@@ -12,10 +12,10 @@ import (
 	"groundbeat/game/view"
 )
 
-// checking is the screen Sound check: is the dum heard, and does the picture move
+// SoundCheck is the screen Sound check: is the dum heard, and does the picture move
 // with the sound?
-type checking struct {
-	*desk
+type SoundCheck struct {
+	s      *Shared
 	loop   playback.Loop
 	struck bool   // one stroke sounds, and not the loop
 	hears  string // whether the dum is heard: view.CheckYes, view.CheckNo, or no answer yet
@@ -31,46 +31,46 @@ const (
 	checkBPM    = 96
 )
 
-func newChecking(d *desk) *checking {
-	x := &checking{desk: d}
-	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.watched)
+func NewSoundCheck(s *Shared) *SoundCheck {
+	x := &SoundCheck{s: s}
+	x.loop = playback.NewLoop(playback.NewTrack(s.Sound, &s.Outputs), x.watched)
 	return x
 }
 
 // watched is one cycle of what is played to see the picture move.
-func (x *checking) watched(int) *round.Passage {
-	c, _ := x.desk.Rhythms().Get(checkRhythm) // it is supplied
-	p, err := round.NewPassage(checkBPM, riff.Bare, x.desk.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
+func (x *SoundCheck) watched(int) *round.Passage {
+	c, _ := x.s.Rhythms().Get(checkRhythm) // it is supplied
+	p, err := round.NewPassage(checkBPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: c, Cycles: 1})
 	if err != nil {
 		panic(err) // all its numbers are above
 	}
 	return p
 }
 
-func (x *checking) lay() { x.hears, x.silent = "", false }
+func (x *SoundCheck) Prepare() { x.hears, x.silent = "", false }
 
-func (x *checking) act(action, value string) {
+func (x *SoundCheck) Act(action, value string) {
 	switch action {
 	case view.ActStrike:
 		x.strike(value)
 	case view.ActPlay:
 		x.hush()
 		x.silent = false
-		x.loop.Start(x.desk.Wall.Now())
+		x.loop.Start(x.s.Wall.Now())
 	case view.ActStop:
 		x.hush()
 	case view.ActHears:
 		x.hears = value
 	case view.ActSetUpUse:
-		x.desk.useOutput(value)
+		x.s.UseOutput(value)
 	default:
 		x.set(action, value)
 	}
 }
 
 // strike plays one stroke of both drums, a dum or a tek, as a round would.
-func (x *checking) strike(stroke string) {
-	q, err := quiz.Next(quiz.Stroke, nil, quiz.MinAnswers, 0, riff.Bare, x.desk.Wall.Seed())
+func (x *SoundCheck) strike(stroke string) {
+	q, err := quiz.Next(quiz.Stroke, nil, quiz.MinAnswers, 0, riff.Bare, x.s.Wall.Seed())
 	if err != nil {
 		panic(err) // a question of one stroke needs no pool
 	}
@@ -80,12 +80,12 @@ func (x *checking) strike(stroke string) {
 	}
 	x.hush()
 	x.struck, x.silent = true, false
-	x.loop.Play(passage, x.desk.Wall.Now())
+	x.loop.Play(passage, x.s.Wall.Now())
 }
 
 // set keeps a setting for the output in use.
-func (x *checking) set(action, value string) {
-	c := x.desk.outputs.Adjustment()
+func (x *SoundCheck) set(action, value string) {
+	c := x.s.Outputs.Adjustment()
 	number, _ := strconv.Atoi(value)
 	switch action {
 	case view.ActLater:
@@ -97,37 +97,35 @@ func (x *checking) set(action, value string) {
 	default:
 		return // the volume is the desk's
 	}
-	x.desk.outputs.Adjust(c, view.DefaultOutput(x.desk.Words))
-	x.desk.saveOutputs()
+	x.s.Outputs.Adjust(c, view.DefaultOutput(x.s.Words))
+	x.s.SaveOutputs()
 	if action == view.ActBass && !x.loop.On {
 		x.strike("dum") // whether it is heard now
 	}
 }
 
-func (x *checking) tap(*host.Tap) {}
-
 // hush ends what is played.
-func (x *checking) hush() {
+func (x *SoundCheck) hush() {
 	if x.loop.On || x.struck {
 		x.loop.Halt()
-		x.struck, x.desk.stale = false, true
+		x.struck, x.s.Stale = false, true
 	}
 }
 
-// interrupted stops what plays; after a gap it is played from its first step.
-func (x *checking) interrupted(why string) {
+// Interrupt stops what plays; after a gap it is played from its first step.
+func (x *SoundCheck) Interrupt(why string) {
 	switch {
 	case why == host.WhyGap && x.loop.On:
-		x.loop.Start(x.desk.Wall.Now())
+		x.loop.Start(x.s.Wall.Now())
 	case why == host.WhyGap && x.struck:
-		x.loop.Play(x.loop.Passage, x.desk.Wall.Now())
+		x.loop.Play(x.loop.Passage, x.s.Wall.Now())
 	default:
 		x.silent = x.silent || why == host.WhySilent
 		x.hush()
 	}
 }
 
-func (x *checking) tick(now float64) bool {
+func (x *SoundCheck) Tick(now float64) bool {
 	why := ""
 	if x.struck {
 		var at time.Duration
@@ -138,38 +136,38 @@ func (x *checking) tick(now float64) bool {
 		why = x.loop.Follow(now)
 	}
 	if why != "" {
-		x.interrupted(why)
+		x.Interrupt(why)
 	}
 	return why != ""
 }
 
-func (x *checking) screen() view.Screen {
+func (x *SoundCheck) Screen() view.Screen {
 	m := x.model()
 	x.head.Set(m.Head())
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }
 
-func (x *checking) model() *view.SoundCheck {
-	c := x.desk.outputs.Adjustment()
+func (x *SoundCheck) model() *view.SoundCheck {
+	c := x.s.Outputs.Adjustment()
 	m := &view.SoundCheck{
-		Volume: x.desk.shownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.loop.On,
+		Volume: x.s.ShownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.loop.On,
 		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
-		Output: x.desk.outputs.Chosen, Notes: x.desk.notes(),
+		Output: x.s.Outputs.Chosen, Notes: x.s.Notes(),
 	}
-	m.Rhythm, _ = x.desk.Rhythms().Get(checkRhythm)
-	for _, o := range x.desk.outputs.List {
+	m.Rhythm, _ = x.s.Rhythms().Get(checkRhythm)
+	for _, o := range x.s.Outputs.List {
 		m.Outputs = append(m.Outputs, o.Name)
 	}
-	if in := x.desk.outputs.Measured(); in != nil {
-		mean := duration(in.Mean)
+	if in := x.s.Outputs.Measured(); in != nil {
+		mean := host.Duration(in.Mean)
 		m.Measured = &mean
 	}
 	return m
 }
 
-func (x *checking) draw(place string) *view.Picture {
+func (x *SoundCheck) Draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
-	return x.loop.TurnHead(&x.head).Draw(x.desk.calm())
+	return x.loop.TurnHead(&x.head).Draw(x.s.Calm())
 }

@@ -18,7 +18,7 @@ import (
 func checked(t *testing.T, query string, later int) (*testGame, *testPage, *testWall) {
 	t.Helper()
 	g, page, wall := newTestGame(t, query)
-	g.desk.outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
+	g.desk.shared.Outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
 	return g, page, wall
 }
 
@@ -39,28 +39,28 @@ func TestPicturesWait(t *testing.T) {
 		query  string
 		begin  []host.Event
 		length time.Duration // of a cycle
-		head   func(d *desk) *playback.Head
+		head   func(d *Session) *playback.Head
 	}{
 		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []host.Event{{Kind: host.Used, Action: view.ActBegin}}, 2 * time.Second,
-			func(d *desk) *playback.Head {
-				d.exercises.tapping.draw(view.PlaceHead)
-				return &d.exercises.tapping.head
+			func(d *Session) *playback.Head {
+				d.controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
+				return &d.controllers[view.ScreenDums].(*Dums).tapped.head
 			}},
 		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2 * time.Second,
-			func(d *desk) *playback.Head {
-				d.exercises.hearing.draw(view.PlaceHead)
-				return &d.exercises.hearing.head
+			func(d *Session) *playback.Head {
+				d.controllers[view.ScreenListen].(*Listen).Draw(view.PlaceHead)
+				return &d.controllers[view.ScreenListen].(*Listen).head
 			}},
 		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []host.Event{
 			{Kind: host.Used, Action: view.ActBegin}, {}, {Kind: host.Used, Action: view.ActAnswer, Value: "2"}, {Kind: host.Used, Action: view.ActHear, Value: "maqsum"}},
-			2 * time.Second, func(d *desk) *playback.Head {
-				d.exercises.asking.draw(view.PlaceHeadA)
-				return &d.exercises.asking.heads[0]
+			2 * time.Second, func(d *Session) *playback.Head {
+				d.controllers[view.ScreenWhich].(*Which).Draw(view.PlaceHeadA)
+				return &d.controllers[view.ScreenWhich].(*Which).sides.heads[0]
 			}},
 		"Sound check": {"?screen=sound-check", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2500 * time.Millisecond,
-			func(d *desk) *playback.Head {
-				d.exercises.checking.draw(view.PlaceHead)
-				return &d.exercises.checking.head
+			func(d *Session) *playback.Head {
+				d.controllers[view.ScreenCheck].(*SoundCheck).Draw(view.PlaceHead)
+				return &d.controllers[view.ScreenCheck].(*SoundCheck).head
 			}},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -100,7 +100,7 @@ func TestCountInWaits(t *testing.T) {
 	for _, link := range []string{readyLink, "?screen=set-up", "?screen=which&ask=same&seed=3&bpm=120"} {
 		g, page, wall := checked(t, link, 200)
 		centre := func() string {
-			for _, s := range g.desk.exercise.draw(view.PlaceHead).Shapes {
+			for _, s := range g.desk.controller.Draw(view.PlaceHead).Shapes {
 				if s.Kind == view.KindText && s.X == 0.5 && s.Y == 0.5 {
 					return s.Text
 				}
@@ -133,22 +133,22 @@ func TestTapsDoNotWait(t *testing.T) {
 		require.NoError(t, g.Update())
 		start := wall.now + float64(audio.Rate.Duration(playback.Margin))/1e6
 		g.ticks(t, wall, 2100)
-		for _, dum := range g.desk.exercises.tapping.round.Strokes() {
+		for _, dum := range g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Strokes() {
 			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
 			g.ticks(t, wall, 1000)
 			if o.mark == 0 {
-				g.desk.exercises.tapping.draw(view.PlaceHead)
-				o.mark = g.desk.exercises.tapping.head.Shown.Taps[0].Turn
+				g.desk.controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
+				o.mark = g.desk.controllers[view.ScreenDums].(*Dums).tapped.head.Shown.Taps[0].Turn
 			}
 		}
 		g.ticks(t, wall, 2000)
-		r := g.desk.exercises.tapping.round
+		r := g.desk.controllers[view.ScreenDums].(*Dums).tapped.round
 		require.Equal(t, round.Review, r.Phase())
 		for _, tap := range r.Taps() {
 			o.taps = append(o.taps, tap.At)
 		}
-		require.NoError(t, g.desk.unsaved)
-		o.score = g.desk.Store.(*testStore).kept[0].Score
+		require.NoError(t, g.desk.shared.Unsaved)
+		o.score = g.desk.shared.Store.(*testStore).kept[0].Score
 		return o
 	}
 	without, with := play(0), play(180)
@@ -162,7 +162,7 @@ func TestTapsDoNotWait(t *testing.T) {
 // No more than three strokes light up within any second (WCAG 2.2, 2.3.1).
 func TestCheckDoesNotFlash(t *testing.T) {
 	g, _, _ := newTestGame(t, "?screen=sound-check")
-	p := g.desk.exercises.checking.watched(0)
+	p := g.desk.controllers[view.ScreenCheck].(*SoundCheck).watched(0)
 	var frames []int64 // of strokes in three cycles
 	for cycle := range 3 {
 		for _, h := range p.Hits(audio.Rate, int64(cycle)*audio.Rate.Frame(p.End())) {
@@ -191,9 +191,9 @@ func TestCheckIsKept(t *testing.T) {
 	require.Equal(t, "20", act(view.ActHears, view.CheckNo).Find("more-bass").Value)
 	require.Equal(t, "40", act(view.ActBass, "20").Find("more-bass").Value)
 	want := host.Outputs{Chosen: "this device", List: []host.Output{{Name: "this device", Adjustment: host.Adjustment{Later: 180, Bass: 20, Wide: true}}}}
-	require.Equal(t, want, g.desk.outputs)
+	require.Equal(t, want, g.desk.shared.Outputs)
 
-	g.desk.outputs.List = append(g.desk.outputs.List, host.Output{Name: "headphones", Mean: 212, When: someDay})
+	g.desk.shared.Outputs.List = append(g.desk.shared.Outputs.List, host.Output{Name: "headphones", Mean: 212, When: someDay})
 	s := act(view.ActSetUpUse, "headphones")
 	require.Equal(t, "as it comes", s.Find("later").Value)
 	require.True(t, s.Find("mono").Checked)
@@ -205,7 +205,7 @@ func TestCheckIsKept(t *testing.T) {
 // where nothing comes the screen says so.
 func TestCheckStrikes(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=sound-check")
-	x := g.desk.exercises.checking
+	x := g.desk.controllers[view.ScreenCheck].(*SoundCheck)
 	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
 	require.NoError(t, g.Update())
 	require.True(t, x.struck)
@@ -218,7 +218,7 @@ func TestCheckStrikes(t *testing.T) {
 	require.False(t, x.struck)
 	require.False(t, x.silent)
 
-	x.interrupted(host.WhySilent)
+	x.Interrupt(host.WhySilent)
 	s := g.desk.screen()
 	require.NotNil(t, s.Find("silent"))
 	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActPlay})

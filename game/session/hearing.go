@@ -13,9 +13,9 @@ import (
 	"groundbeat/game/view"
 )
 
-// hearing is the screen Listen: one rhythm, for as long as one likes.
-type hearing struct {
-	*desk
+// Listen is the screen Listen: one rhythm, for as long as one likes.
+type Listen struct {
+	s       *Shared
 	loop    playback.Loop
 	seed    uint64    // of the riff
 	riff    riff.Riff // what is played, cycle after cycle
@@ -31,41 +31,41 @@ type hearing struct {
 	hands []round.Strike // of it and its neighbours; nil until they are asked for
 }
 
-func newHearing(d *desk) *hearing {
-	x := &hearing{desk: d}
-	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.cycleAsSet)
+func NewListen(s *Shared) *Listen {
+	x := &Listen{s: s}
+	x.loop = playback.NewLoop(playback.NewTrack(s.Sound, &s.Outputs), x.cycleAsSet)
 	return x
 }
 
 // cycleAsSet is one cycle of the riff as the settings say, without a count-in.
-func (x *hearing) cycleAsSet(n int) *round.Passage {
-	p, err := round.NewPassage(x.desk.address.BPM, x.desk.level(), x.seed, false,
-		round.Section{Rhythm: x.desk.cycle(), Cycles: 1, First: n, Riff: x.riff})
+func (x *Listen) cycleAsSet(n int) *round.Passage {
+	p, err := round.NewPassage(x.s.Address.BPM, x.s.Level(), x.seed, false,
+		round.Section{Rhythm: x.s.Cycle(), Cycles: 1, First: n, Riff: x.riff})
 	if err != nil {
 		panic(err) // the limits of addresses lie within those of passages
 	}
 	return p
 }
 
-func (x *hearing) lay() {
-	if x.desk.address.BPM == 0 {
-		x.desk.address.BPM = x.desk.cycle().Tempo.Usual
+func (x *Listen) Prepare() {
+	if x.s.Address.BPM == 0 {
+		x.s.Address.BPM = x.s.Cycle().Tempo.Usual
 	}
 	x.problem = ""
-	x.choose(x.desk.seed())
+	x.choose(x.s.Seed())
 }
 
 // choose takes the riff of a seed.
-func (x *hearing) choose(seed uint64) {
-	x.seed, x.riff, x.first = seed, x.desk.riff(x.desk.cycle(), seed), view.RiffCycle{}
-	part, err := x.riff.At(x.desk.address.BPM).Cycles(0, heardAtOnce)
+func (x *Listen) choose(seed uint64) {
+	x.seed, x.riff, x.first = seed, x.s.Riff(x.s.Cycle(), seed), view.RiffCycle{}
+	part, err := x.riff.At(x.s.Address.BPM).Cycles(0, heardAtOnce)
 	if err != nil {
 		panic(err) // as many as can be had
 	}
-	x.hides = riff.Hide(x.desk.cycle(), part, x.desk.address.BPM)
+	x.hides = riff.Hide(x.s.Cycle(), part, x.s.Address.BPM)
 	x.sounds, x.rolls = nil, false
-	if x.desk.level() != riff.Bare {
-		x.first = view.RiffOf(part, x.desk.cycle().Steps(), 0)
+	if x.s.Level() != riff.Bare {
+		x.first = view.RiffOf(part, x.s.Cycle().Steps(), 0)
 		x.sounds, x.rolls = view.SoundsOf(part)
 	}
 }
@@ -74,23 +74,23 @@ func (x *hearing) choose(seed uint64) {
 // phrases.
 const heardAtOnce = 16
 
-func (x *hearing) act(action, value string) {
+func (x *Listen) Act(action, value string) {
 	if x.help(action, value) {
 		return
 	}
 	switch action {
 	case view.ActPlay:
-		x.desk.ear.Begin()
-		x.loop.Start(x.desk.Wall.Now())
+		x.s.Ear.Begin()
+		x.loop.Start(x.s.Wall.Now())
 	case view.ActStop:
-		x.interrupted(host.WhyStop)
+		x.Interrupt(host.WhyStop)
 	case view.ActRhythm:
 		x.problem = ""
-		x.desk.address.BPM = x.desk.cycle().Tempo.Usual
-		x.choose(x.desk.seed())
+		x.s.Address.BPM = x.s.Cycle().Tempo.Usual
+		x.choose(x.s.Seed())
 		if x.loop.On {
-			x.desk.ear.Back()
-			x.loop.Start(x.desk.Wall.Now()) // at once, from its first step
+			x.s.Ear.Back()
+			x.loop.Start(x.s.Wall.Now()) // at once, from its first step
 		}
 	case view.ActTempo:
 		x.loop.Update()
@@ -103,18 +103,18 @@ func (x *hearing) act(action, value string) {
 }
 
 // help answers the controls of the ear.
-func (x *hearing) help(action, value string) bool {
+func (x *Listen) help(action, value string) bool {
 	at, eight := time.Duration(0), time.Duration(0)
-	if x.loop.On && x.desk.address.BPM > 0 { // 0: another rhythm was chosen just now
-		at, _, _ = x.loop.Heard(x.desk.Wall.Now())
-		eight = playback.Eight(x.desk.cycle(), x.desk.address.BPM)
+	if x.loop.On && x.s.Address.BPM > 0 { // 0: another rhythm was chosen just now
+		at, _, _ = x.loop.Heard(x.s.Wall.Now())
+		eight = playback.Eight(x.s.Cycle(), x.s.Address.BPM)
 	}
-	return x.desk.ear.Act(action, value, at, eight)
+	return x.s.Ear.Act(action, value, at, eight)
 }
 
 // open reads a rhythm file of the player's own. A broken one says where it is
 // broken and changes nothing.
-func (x *hearing) open(file string) {
+func (x *Listen) open(file string) {
 	name, text, _ := strings.Cut(file, "\n")
 	c, err := rhythm.Parse(name, strings.NewReader(text))
 	if err == nil && (c.Tempo.Usual < round.MinBPM || c.Tempo.Usual > round.MaxBPM) {
@@ -122,92 +122,90 @@ func (x *hearing) open(file string) {
 	}
 	var more *rhythm.Catalogue
 	if err == nil {
-		more, err = x.desk.Rhythms().With(c)
+		more, err = x.s.Rhythms().With(c)
 	}
 	if err != nil {
 		x.problem = err.Error()
 		return
 	}
-	x.desk.Rhythms, x.problem = func() *rhythm.Catalogue { return more }, ""
-	x.desk.address = x.desk.address.WithRhythm(c.ID)
-	x.act(view.ActRhythm, c.ID)
+	x.s.Rhythms, x.problem = func() *rhythm.Catalogue { return more }, ""
+	x.s.Address = x.s.Address.WithRhythm(c.ID)
+	x.Act(view.ActRhythm, c.ID)
 }
 
-func (x *hearing) tap(*host.Tap) {}
-
-// interrupted stops what plays; a gap in the sound is played on after.
-func (x *hearing) interrupted(why string) {
+// Interrupt stops what plays; a gap in the sound is played on after.
+func (x *Listen) Interrupt(why string) {
 	if x.loop.On && why == host.WhyGap {
-		x.desk.ear.Back()
-		x.loop.Start(x.desk.Wall.Now())
+		x.s.Ear.Back()
+		x.loop.Start(x.s.Wall.Now())
 		return
 	}
 	if x.loop.On {
 		x.loop.Halt()
-		x.desk.ear.Back()
-		x.shown, x.desk.stale = nil, true
-		x.choose(x.desk.seed()) // the next time there is another riff to hear, unless the link asks for one
+		x.s.Ear.Back()
+		x.shown, x.s.Stale = nil, true
+		x.choose(x.s.Seed()) // the next time there is another riff to hear, unless the link asks for one
 	}
 }
 
-func (x *hearing) tick(now float64) bool {
+func (x *Listen) Tick(now float64) bool {
 	why := x.loop.Follow(now)
 	if why != "" {
-		x.interrupted(why)
+		x.Interrupt(why)
 		return true
 	}
-	if !x.desk.ear.Alone {
+	if !x.s.Ear.Alone {
 		return false
 	}
 	at, _, _ := x.loop.Heard(now)
-	return x.desk.ear.Follow(at)
+	return x.s.Ear.Follow(at)
 }
 
-func (x *hearing) screen() view.Screen {
+func (x *Listen) Screen() view.Screen {
 	m := x.model()
 	x.head.Set(m.Head())
-	x.line.Set(m.Line(x.desk.Words))
+	x.line.Set(m.Line(x.s.Words))
 	x.shown = nil
-	if x.desk.meeting() {
-		return m.Meeting(x.desk.Words)
+	if x.s.Practice.Meeting() {
+		return m.Meeting(x.s.Words)
 	}
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }
 
-func (x *hearing) model() *view.Listen {
-	c := x.desk.cycle()
-	slow, fast := x.desk.tempi(c)
+func (x *Listen) model() *view.Listen {
+	c := x.s.Cycle()
+	slow, fast := x.s.Tempi(c)
 	m := &view.Listen{
 		Rhythm: c, Playing: x.loop.On,
-		BPM: x.desk.address.BPM, Slow: slow, Fast: fast,
-		Level: x.desk.address.Riff, Levels: x.desk.levels(), Hide: x.desk.address.Hide, Hides: &x.hides, Riff: x.first,
+		BPM: x.s.Address.BPM, Slow: slow, Fast: fast,
+		Level: x.s.Address.Riff, Levels: x.s.Levels(), Hide: x.s.Address.Hide, Hides: &x.hides, Riff: x.first,
 		Sounds: x.sounds, Rolls: x.rolls,
-		Balance: x.desk.ear.Balance, Help: x.desk.ear.Shown(), Volume: x.desk.shownVolume(),
-		Problem: x.problem, Board: x.desk.board(), Notes: x.desk.notes(),
+		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(), Volume: x.s.ShownVolume(),
+		Problem: x.problem, Board: x.s.Board(), Notes: x.s.Notes(),
 	}
-	m.Core, m.More = x.desk.options()
+	m.Core, m.More = x.s.Options()
 	return m
 }
 
-func (x *hearing) draw(place string) *view.Picture {
+func (x *Listen) Draw(place string) *view.Picture {
 	x.follow()
 	switch place {
 	case view.PlaceHead:
 		h := x.loop.TurnHead(&x.head)
-		if h.Shown.ShowHands = x.desk.ear.Hands; h.Shown.ShowHands {
-			if h.Shown.Hands = view.HandsAt(x.hands, x.loop.At); x.desk.calm() {
+		if h.Shown.ShowHands = x.s.Ear.Hands; h.Shown.ShowHands {
+			if h.Shown.Hands = view.HandsAt(x.hands, x.loop.At); x.s.Calm() {
 				h.Shown.Hands = view.HandsStanding(x.hands, x.loop.At)
 			}
 		}
-		return h.Draw(x.desk.calm())
+		return h.Draw(x.s.Calm())
 	case view.PlaceLine:
-		return x.line.Draw(x.desk.calm())
+		return x.line.Draw(x.s.Calm())
 	}
 	return nil
 }
 
 // follow lets head and line show the cycle that is heard, and the line its step.
-func (x *hearing) follow() {
+func (x *Listen) follow() {
 	if x.loop.Shows == nil {
 		x.hands = nil
 		return
@@ -217,7 +215,7 @@ func (x *hearing) follow() {
 		x.shown, x.hands = x.loop.Shows, nil
 		x.show(c)
 	}
-	if x.hands == nil && x.desk.ear.Hands {
+	if x.hands == nil && x.s.Ear.Hands {
 		x.hands = x.loop.Strikes()
 	}
 	if step := int(x.loop.Turn * float64(c.Steps())); step != x.line.Shown.Step || !x.line.Shown.Live {
@@ -228,12 +226,12 @@ func (x *hearing) follow() {
 
 // show takes what the lead drum plays in the cycle that is heard. The level may be
 // another by now, which is heard from the next cycle on.
-func (x *hearing) show(c *rhythm.Cycle) {
-	if x.desk.level() == riff.Bare {
+func (x *Listen) show(c *rhythm.Cycle) {
+	if x.s.Level() == riff.Bare {
 		return
 	}
 	x.head.Shown.Riff = view.RiffOf(x.loop.Shows.Played(0), c.Steps(), 0)
-	if x.desk.level() != riff.Filled { // whose line has a pattern
+	if x.s.Level() != riff.Filled { // whose line has a pattern
 		x.line.Shown.Riff = x.head.Shown.Riff
 		x.line.Changed()
 	}

@@ -74,7 +74,7 @@ func TestBassAloneForAnEight(t *testing.T) {
 // which riff it was and how far it hides the base.
 func TestHelpIsRecorded(t *testing.T) {
 	g, page, wall, _ := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&hide=60&seed=7")
-	store := g.desk.Store.(*testStore)
+	store := g.desk.shared.Store.(*testStore)
 	g.acts(t, page, view.ActBalance, "30")
 	g.acts(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 2500)
@@ -99,14 +99,14 @@ func TestHelpIsRecorded(t *testing.T) {
 // the line show it.
 func TestListenFollowsTheRiff(t *testing.T) {
 	g, page, wall, _ := mixed(t, "?screen=listen&rhythm=maqsum&bpm=120&riff=solo&seed=3")
-	x := g.desk.exercises.hearing
+	x := g.desk.controllers[view.ScreenListen].(*Listen)
 	g.acts(t, page, view.ActPlay, "")
 	whole, err := x.riff.At(120).Cycles(0, 8)
 	require.NoError(t, err)
 	for n := range 8 {
 		g.ticks(t, wall, 1000)
-		x.draw(view.PlaceHead)
-		x.draw(view.PlaceLine)
+		x.Draw(view.PlaceHead)
+		x.Draw(view.PlaceLine)
 		require.Equal(t, view.RiffOf(whole, 8, n), x.head.Shown.Riff, "cycle %d", n)
 		require.Equal(t, x.head.Shown.Riff, x.line.Shown.Riff)
 		require.True(t, x.line.Shown.Live)
@@ -115,7 +115,7 @@ func TestListenFollowsTheRiff(t *testing.T) {
 	}
 	g.acts(t, page, view.ActLevel, view.LevelFilled)
 	g.ticks(t, wall, 4000)
-	x.draw(view.PlaceHead)
+	x.Draw(view.PlaceHead)
 	require.Empty(t, x.line.Shown.Riff.Strokes, "the filled form fits the line's own steps")
 	require.NotEmpty(t, x.head.Shown.Riff.Strokes)
 	g.acts(t, page, view.ActStop, "")
@@ -126,7 +126,7 @@ func TestListenFollowsTheRiff(t *testing.T) {
 // ring and, cycle by cycle, the taps that came then; afterwards all of them are shown.
 func TestReviewIsHeardAgain(t *testing.T) {
 	g, page, wall, m := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&seed=7")
-	x := g.desk.exercises.tapping
+	x := &g.desk.controllers[view.ScreenDums].(*Dums).tapped
 	g.acts(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 2000)
 	begun := wall.now - 2000 + 1000*playback.Margin/float64(audio.Rate)
@@ -167,7 +167,7 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	require.Equal(t, 80, x.track.Passage.BPM(), "two thirds")
 	g.acts(t, page, view.ActStop, "")
 	require.Equal(t, round.Review, x.round.Phase(), "stopped, and still in review")
-	require.Len(t, g.desk.Store.(*testStore).kept, 1)
+	require.Len(t, g.desk.shared.Store.(*testStore).kept, 1)
 }
 
 // Hands that move cost pictures, not memory.
@@ -178,11 +178,11 @@ func TestMovingHandsAllocateNothing(t *testing.T) {
 	frame := func() {
 		wall.now += 5
 		_ = g.Update()
-		g.desk.exercise.draw(view.PlaceHead)
+		g.desk.controller.Draw(view.PlaceHead)
 	}
 	g.ticks(t, wall, 4200)
 	frame()
-	require.True(t, g.desk.exercises.tapping.head.Shown.ShowHands)
+	require.True(t, g.desk.controllers[view.ScreenDums].(*Dums).tapped.head.Shown.ShowHands)
 	require.Zero(t, testing.AllocsPerRun(200, frame))
-	require.Less(t, g.desk.exercises.tapping.round.Heard(), 8*time.Second, "all of it while it is played")
+	require.Less(t, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Heard(), 8*time.Second, "all of it while it is played")
 }

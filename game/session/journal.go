@@ -2,22 +2,20 @@ package session
 
 import (
 	"errors"
-	"io"
 	"slices"
 	"strings"
 	"time"
 
 	"groundbeat/game/host"
 	"groundbeat/game/quiz"
-	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
-// journal is the screen Practice diary.
-type journal struct {
-	*desk
+// Diary is the screen Practice diary.
+type Diary struct {
+	s       *Shared
 	output  string // whose rounds are told
 	figures diary.Figures
 	parts   []func(*diary.Figures) // of the figures, still to be worked out, one in a frame
@@ -34,26 +32,25 @@ type journal struct {
 	own      bool // all of the file belongs to the person who is chosen
 	imported host.Imported
 	problem  error // what went wrong last
-	file     io.Reader
 }
 
-func newJournal(d *desk) *journal { return &journal{desk: d, minutes: 10} }
+func NewDiary(s *Shared) *Diary { return &Diary{s: s, minutes: 10} }
 
-func (x *journal) lay() {
+func (x *Diary) Prepare() {
 	x.typed, x.merging, x.erasing, x.problem = "", "", view.EraseNothing, nil
-	if x.desk.learner.err != nil { // perhaps it can be read now
-		x.desk.learner.read()
+	if x.s.Learner.Err != nil { // perhaps it can be read now
+		x.s.Learner.Read()
 	}
-	x.output = x.desk.outputName()
-	x.count()
-	x.desk.Diary.LastImport(func(i host.Imported, err error) { x.imported, x.desk.stale = i, true })
+	x.output = x.s.OutputName()
+	x.Count()
+	x.s.Diary.LastImport(func(i host.Imported, err error) { x.imported, x.s.Stale = i, true })
 }
 
-// count works out the figures and what is offered anew, a part in a frame: all at once
+// Count works out the figures and what is offered anew, a part in a frame: all at once
 // they would hold up the page. It waits for the days and for the rounds.
-func (x *journal) count() {
-	book := x.desk.learner.book
-	if x.desk.exercise != x || !x.desk.learner.has.days || !x.desk.learner.has.rounds {
+func (x *Diary) Count() {
+	book := x.s.Learner.Book
+	if x.s.Address.Screen != view.ScreenDiary || !x.s.Learner.Countable() {
 		x.parts, x.counted = nil, false
 		return
 	}
@@ -68,20 +65,19 @@ func (x *journal) count() {
 
 // offer finds what is offered next: what is due, what is mixed up, what is new or lies
 // at the edge, and something that goes well.
-func (x *journal) offer() {
-	k := x.desk.learner.known()
-	x.next = quiz.Offers(k.Practice(20, x.desk.learner.pool(k), x.desk.Wall.Seed()), mostOffered)
+func (x *Diary) offer() {
+	k := x.s.Known()
+	x.next = quiz.Offers(k.Practice(20, x.s.Learner.Pool(k), x.s.Wall.Seed()), mostOffered)
 }
 
 // mostOffered is how much is offered at most, besides what goes well.
 const mostOffered = 3
 
-func (x *journal) tap(*host.Tap)      {}
-func (x *journal) interrupted(string) {}
+func (x *Diary) Interrupt(string) {}
 
-func (x *journal) draw(string) *view.Picture { return nil }
+func (x *Diary) Draw(string) *view.Picture { return nil }
 
-func (x *journal) tick(float64) bool {
+func (x *Diary) Tick(float64) bool {
 	if len(x.parts) == 0 {
 		return false
 	}
@@ -95,24 +91,24 @@ func (x *journal) tick(float64) bool {
 	return true
 }
 
-func (x *journal) screen() view.Screen {
-	l := &x.desk.learner
+func (x *Diary) Screen() view.Screen {
+	l := &x.s.Learner
 	m := &view.Diary{
-		Who: l.who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.err == nil,
-		Rounds: l.kept(), Behind: l.days.Behind, Figures: x.figures, Today: l.today(), Rhythms: x.all(),
-		Minutes: x.minutes, Silent: !x.desk.Sound.Audible(), SetAside: l.days.Aside, Newer: l.days.Newer, MayGo: l.days.MayGo, Erasing: x.erasing, Notes: x.desk.notes(),
-		Invented: l.who.Name == view.Invented,
+		Who: l.Who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.Err == nil,
+		Rounds: l.Kept(), Behind: l.Days.Behind, Figures: x.figures, Today: l.Today(), Rhythms: x.s.Cycles(),
+		Minutes: x.minutes, Silent: !x.s.Sound.Audible(), SetAside: l.Days.Aside, Newer: l.Days.Newer, MayGo: l.Days.MayGo, Erasing: x.erasing, Notes: x.s.Notes(),
+		Invented: l.Who.Name == view.Invented,
 	}
 	m.Problem, m.Failed = x.named()
 	if i := x.imported; i.Rounds > 0 {
 		m.Imported = view.Imported{File: i.File, Day: i.When.Format(time.DateOnly), Rounds: i.Rounds}
 	}
 	m.Figures.Output = x.output
-	for _, p := range l.people {
+	for _, p := range l.People {
 		m.People = append(m.People, view.Person(p))
 	}
-	if l.book != nil {
-		m.Outputs = l.book.Outputs()
+	if l.Book != nil {
+		m.Outputs = l.Book.Outputs()
 	}
 	for _, s := range x.next {
 		m.Next = append(m.Next, view.NextOf(s))
@@ -120,7 +116,7 @@ func (x *journal) screen() view.Screen {
 	if p := x.preview; p != nil {
 		m.Import = shownImport(p, x.own)
 	}
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }
 
 // shownImport is what a file would bring, as the page shows it.
@@ -137,19 +133,12 @@ func shownImport(p *host.Preview, own bool) *view.Import {
 	return in
 }
 
-func (x *journal) all() (all []*rhythm.Cycle) {
-	for _, id := range x.desk.Rhythms().IDs() {
-		all = append(all, x.desk.learner.cycle(id))
-	}
-	return all
-}
-
 // named is what is wrong with a nickname, and failed whether it is anything else that
 // went wrong.
-func (x *journal) named() (p view.NameProblem, failed bool) {
+func (x *Diary) named() (p view.NameProblem, failed bool) {
 	switch err := x.problem; {
 	case err == nil:
-		return view.NameFine, x.desk.learner.err != nil
+		return view.NameFine, x.s.Learner.Err != nil
 	case errors.Is(err, host.ErrNoName):
 		return view.NameMissing, false
 	case errors.Is(err, host.ErrLongName):

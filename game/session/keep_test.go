@@ -13,9 +13,9 @@ import (
 // what can be done of it is done.
 func TestWaitingRoundsAreTold(t *testing.T) {
 	g, page, _ := newTestGame(t, readyLink)
-	store := g.desk.Store.(*testStore)
+	store := g.desk.shared.Store.(*testStore)
 	reloads := 0
-	g.desk.Reload = func() { reloads++ }
+	g.desk.shared.Reload = func() { reloads++ }
 	require.NoError(t, g.Update())
 	require.Nil(t, page.shown[0].Find("waiting"))
 

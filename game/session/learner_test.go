@@ -73,12 +73,12 @@ func (d *testDiary) Import(string, io.Reader, func(host.Preview, error)) {}
 // finish plays what is under way to its end, or answers it.
 func (g *testGame) finish(t *testing.T, page *testPage, wall *testWall) {
 	t.Helper()
-	switch x := g.desk.exercise.(type) {
-	case *tapping:
-		require.True(t, x.round.UnderWay(), "it begins by itself")
-		g.ticks(t, wall, int(x.round.End().Milliseconds())+3000)
-		require.Equal(t, round.Review, x.round.Phase())
-	case *asking:
+	switch x := g.desk.controller.(type) {
+	case *Dums:
+		require.True(t, x.tapped.round.UnderWay(), "it begins by itself")
+		g.ticks(t, wall, int(x.tapped.round.End().Milliseconds())+3000)
+		require.Equal(t, round.Review, x.tapped.round.Phase())
+	case *Which:
 		require.True(t, x.round.UnderWay(), "it begins by itself")
 		g.ticks(t, wall, 6000)
 		g.acts(t, page, view.ActAnswer, x.question.Right)
@@ -98,8 +98,8 @@ func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
 	for g.desk.meeting() {
 		g.ticks(t, wall, 300)
 		s := page.last()
-		require.Equal(t, g.desk.exercises.hearing, g.desk.exercise)
-		require.True(t, g.desk.exercises.hearing.loop.On, "it is heard")
+		require.Equal(t, g.desk.controllers[view.ScreenListen].(*Listen), g.desk.controller)
+		require.True(t, g.desk.controllers[view.ScreenListen].(*Listen).loop.On, "it is heard")
 		require.Contains(t, s.Find("heading").Name, "New to you")
 		require.NotNil(t, s.Find("head"))
 		bar := s.Find("bar").Children
@@ -114,19 +114,19 @@ func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
 // one press its rounds, each new rhythm shown before it is asked, and then the diary.
 func TestPracticeFromItsPlan(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	g.desk.Store.(*testStore).begun = true
-	g.desk.open(g.desk.Host)
-	kept := g.desk.Diary.(*testDiary)
+	g.desk.shared.Store.(*testStore).begun = true
+	g.desk.open(g.desk.shared.Host)
+	kept := g.desk.shared.Diary.(*testDiary)
 	kept.holds = true
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "10")
-	require.Equal(t, "?screen=practice&minutes=10", g.desk.address.String())
+	require.Equal(t, "?screen=practice&minutes=10", g.desk.shared.Address.String())
 	require.NotNil(t, page.last().Find("reading"), "first it is read what there was")
 	kept.release()
 	g.ticks(t, wall, 100)
 	require.NotNil(t, page.last().Find("plan"))
 	require.Nil(t, g.desk.practice, "nothing begins by itself")
-	planned := g.desk.exercises.planning.steps
+	planned := g.desk.controllers[view.ScreenPractice].(*Plan).steps
 	g.acts(t, page, view.ActBegin, "")
 	steps := g.desk.practice.Steps()
 	require.Equal(t, planned, steps)
@@ -136,7 +136,7 @@ func TestPracticeFromItsPlan(t *testing.T) {
 		seconds += steps[i].Seconds
 		require.Equal(t, i, g.desk.practice.At())
 		met += g.meets(t, page, wall)
-		if g.desk.exercise == g.desk.exercises.tapping {
+		if g.desk.controller == g.desk.controllers[view.ScreenDums].(*Dums) {
 			require.Nil(t, page.last().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
@@ -153,10 +153,10 @@ func TestPracticeFromItsPlan(t *testing.T) {
 	}
 	require.Equal(t, 3, met, "each of the first three rhythms, once")
 	require.InDelta(t, 600, seconds, 20)
-	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
 	require.Nil(t, g.desk.practice)
-	require.Len(t, g.desk.Store.(*testStore).kept, len(steps))
-	require.Equal(t, len(steps), g.desk.learner.kept())
+	require.Len(t, g.desk.shared.Store.(*testStore).kept, len(steps))
+	require.Equal(t, len(steps), g.desk.shared.Learner.Kept())
 	g.ticks(t, wall, 500)
 	s := page.last()
 	require.Nil(t, s.Find("reading"))
@@ -191,23 +191,23 @@ func TestPracticeOfNothing(t *testing.T) {
 		g.acts(t, page, view.ActPracticeNext, "")
 	}
 	require.NotEmpty(t, fastest)
-	again := g.desk.learner.known()
+	again := g.desk.shared.Known()
 	again.Rounds = nil
 	require.Empty(t, again.Met)
-	require.Equal(t, again.Practice(5, g.desk.learner.pool(again), 3), g.desk.learner.known().Practice(5, g.desk.learner.pool(again), 3))
+	require.Equal(t, again.Practice(5, g.desk.shared.Learner.Pool(again), 3), g.desk.shared.Known().Practice(5, g.desk.shared.Learner.Pool(again), 3))
 }
 
 // Pressed twice at once on the last part, the second press finds no practice; and where
 // rounds are still being counted, a plan waits for all of them.
 func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=home")
-	kept := g.desk.Diary.(*testDiary)
+	kept := g.desk.shared.Diary.(*testDiary)
 	kept.behind = []int{2, 1, 0}
 	kept.holds = true
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "5")
 	for len(kept.held) > 0 {
-		require.Empty(t, g.desk.exercises.planning.steps)
+		require.Empty(t, g.desk.controllers[view.ScreenPractice].(*Plan).steps)
 		g.acts(t, page, view.ActBegin, "")
 		require.Nil(t, g.desk.practice, "there is no plan yet")
 		next := kept.held[0]
@@ -224,7 +224,7 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	twice := host.Event{Kind: host.Used, Action: view.ActPracticeNext}
 	page.events = append(page.events, twice, twice)
 	require.NoError(t, g.Update())
-	require.Equal(t, view.ScreenDiary, g.desk.address.Screen)
+	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
 }
 
 // What is offered rests on the rounds, however late they come after the days; until
@@ -239,13 +239,13 @@ func TestOffersWaitForTheRounds(t *testing.T) {
 		g.finish(t, page, wall)
 		g.acts(t, page, view.ActPracticeNext, "")
 	}
-	rounds := g.desk.Store.(*testStore).kept
+	rounds := g.desk.shared.Store.(*testStore).kept
 
 	opened := func(late bool) (offered []string) {
 		g, page, wall := newTestGame(t, "?screen=diary")
-		kept := g.desk.Diary.(*testDiary)
+		kept := g.desk.shared.Diary.(*testDiary)
 		kept.rounds, kept.holds = rounds, late
-		g.desk.learner.read()
+		g.desk.shared.Learner.Read()
 		for len(kept.held) > 0 {
 			g.ticks(t, wall, 500)
 			s := page.shown[len(page.shown)-1]

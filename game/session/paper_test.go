@@ -132,14 +132,14 @@ func newTestGameOf(t *testing.T, query string, sound func(*testWall) host.Sound)
 // testGame is a session with a page on which nothing is drawn.
 type testGame struct {
 	outside host.Host
-	desk    *desk
+	desk    *Session
 	s       *Session
 }
 
 func newGame(o host.Host) *testGame {
 	g := &testGame{outside: o}
 	g.s = New(&g.outside)
-	g.desk = &g.s.desk
+	g.desk = g.s
 	return g
 }
 

@@ -3,68 +3,66 @@ package session
 import (
 	"strconv"
 
-	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 )
 
-// planning is the screen on which a practice begins: its plan. It is made once what
+// Plan is the screen on which a practice begins: its plan. It is made once what
 // there was before is known.
-type planning struct {
-	*desk
+type Plan struct {
+	s     *Shared
 	known quiz.Known
 	steps []quiz.Step
 }
 
-func newPlanning(d *desk) *planning { return &planning{desk: d} }
+func NewPlan(s *Shared) *Plan { return &Plan{s: s} }
 
-func (x *planning) lay() {
+func (x *Plan) Prepare() {
 	x.steps = nil
-	if x.desk.learner.err != nil { // perhaps it can be read now
-		x.desk.learner.read()
+	if x.s.Learner.Err != nil { // perhaps it can be read now
+		x.s.Learner.Read()
 	}
 	x.plan()
 }
 
 // plan makes the plan, if what there was before is known.
-func (x *planning) plan() {
-	if !x.desk.learner.isRead() {
+func (x *Plan) plan() {
+	if !x.s.Learner.IsRead() {
 		return
 	}
-	x.known = x.desk.learner.known()
-	x.steps = x.known.Practice(max(x.desk.address.Minutes, view.LeastMinutes), x.desk.learner.pool(x.known), x.desk.Wall.Seed())
+	x.known = x.s.Known()
+	x.steps = x.known.Practice(max(x.s.Address.Minutes, view.LeastMinutes), x.s.Learner.Pool(x.known), x.s.Wall.Seed())
 }
 
-func (x *planning) act(action, value string) {
+func (x *Plan) Act(action, value string) {
 	switch action {
 	case view.ActBegin:
-		if len(x.steps) > 0 && x.desk.Sound.Audible() {
-			x.desk.through(x.steps)
+		if len(x.steps) > 0 && x.s.Sound.Audible() {
+			x.s.Practice.Begin(x.steps)
 		}
 	case view.ActDiaryMinutes:
 		number, _ := strconv.Atoi(value)
-		x.desk.address.Minutes = min(max(number, view.LeastMinutes), view.MostMinutes)
+		x.s.Address.Minutes = min(max(number, view.LeastMinutes), view.MostMinutes)
 		x.plan()
 	}
 }
 
-func (x *planning) tap(*host.Tap)             {}
-func (x *planning) interrupted(string)        {}
-func (x *planning) draw(string) *view.Picture { return nil }
+func (x *Plan) Interrupt(string)          {}
+func (x *Plan) Draw(string) *view.Picture { return nil }
 
-// tick makes the plan as soon as it can be made.
-func (x *planning) tick(float64) bool {
-	if x.steps != nil || !x.desk.learner.isRead() {
+// Tick makes the plan as soon as it can be made.
+func (x *Plan) Tick(float64) bool {
+	if x.steps != nil || !x.s.Learner.IsRead() {
 		return false
 	}
 	x.plan()
 	return x.steps != nil
 }
 
-func (x *planning) screen() view.Screen {
+func (x *Plan) Screen() view.Screen {
 	m := &view.Plan{
-		Minutes: x.desk.address.Minutes, Reading: x.steps == nil, Steps: x.steps,
-		First: len(x.known.Rounds) == 0, Rhythms: x.desk.exercises.journal.all(), Volume: x.desk.shownVolume(), Notes: x.desk.notes(),
+		Minutes: x.s.Address.Minutes, Reading: x.steps == nil, Steps: x.steps,
+		First: len(x.known.Rounds) == 0, Rhythms: x.s.Cycles(), Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 	}
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }

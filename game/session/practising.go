@@ -7,6 +7,7 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/scoring/history"
 )
 
 // practice is one of some minutes that is under way, round by round. A rhythm that is
@@ -19,21 +20,21 @@ type practice struct {
 }
 
 // practise goes to the plan of a practice of some minutes.
-func (d *desk) practise(minutes int) {
+func (d *Session) practise(minutes int) {
 	to := view.DefaultAddress(view.ScreenPractice)
 	to.Minutes = min(max(minutes, view.LeastMinutes), view.MostMinutes)
 	d.leave(to)
 }
 
-// through goes through steps, from the first.
-func (d *desk) through(steps []quiz.Step) {
-	d.practice = &practice{Course: quiz.NewCourse(steps), known: d.learner.known()}
+// practiseAll goes through steps, from the first.
+func (d *Session) practiseAll(steps []quiz.Step) {
+	d.practice = &practice{Course: quiz.NewCourse(steps), known: d.shared.Known()}
 	d.step(true)
 }
 
 // onward goes on to the next step, or from the last to the diary. Pressed twice at
 // once, the second press may find the practice over.
-func (d *desk) onward() {
+func (d *Session) onward() {
 	p := d.practice
 	if p == nil {
 		return
@@ -46,14 +47,14 @@ func (d *desk) onward() {
 }
 
 // step begins the step that the practice is at: first with what is new in it.
-func (d *desk) step(visit bool) {
+func (d *Session) step(visit bool) {
 	p := d.practice
 	p.meets = slices.DeleteFunc(p.known.New(p.Step()), func(id string) bool { return slices.Contains(p.met, id) })
 	d.meet(visit)
 }
 
 // meet lets the next new rhythm of the step be met, or begins its round.
-func (d *desk) meet(visit bool) {
+func (d *Session) meet(visit bool) {
 	p := d.practice
 	if len(p.meets) == 0 {
 		d.goTo(addressOf(p.Step()), visit)
@@ -61,13 +62,13 @@ func (d *desk) meet(visit bool) {
 		return
 	}
 	d.goTo(meetingOf(p.meets[0], p.Step()), visit)
-	if d.Sound.Audible() {
-		d.exercise.act(view.ActPlay, "")
+	if d.shared.Sound.Audible() {
+		d.controller.Act(view.ActPlay, "")
 	}
 }
 
 // asked ends the meeting with a rhythm; like onward, a second press may come too late.
-func (d *desk) asked() {
+func (d *Session) asked() {
 	if p := d.practice; p != nil && len(p.meets) > 0 {
 		p.met, p.meets = append(p.met, p.meets[0]), p.meets[1:]
 		d.meet(false)
@@ -75,7 +76,15 @@ func (d *desk) asked() {
 }
 
 // meeting reports whether a rhythm is being met.
-func (d *desk) meeting() bool { return d.practice != nil && len(d.practice.meets) > 0 }
+func (d *Session) meeting() bool { return d.practice != nil && len(d.practice.meets) > 0 }
+
+// roundOver tells the practice of a round that is over.
+func (d *Session) roundOver(r history.Round) {
+	if d.practice != nil {
+		d.practice.Finished(r)
+		d.shared.Stale = true
+	}
+}
 
 // meetingOf is where a rhythm is met: in Listen, bare, as fast as it will be asked.
 func meetingOf(id string, s quiz.Step) view.Address {

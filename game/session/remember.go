@@ -13,14 +13,13 @@ const (
 	rememberedVolume = "volume"
 	rememberedLevel  = "level"
 	rememberedLength = "eights/"
-	rememberedTheme  = "theme"
 )
 
 // habits are what was chosen last of what a link may leave open.
-func (d *desk) habits() view.Habits {
-	h := view.Habits{Level: d.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
+func (d *Session) habits() view.Habits {
+	h := view.Habits{Level: d.shared.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
 	for _, screen := range view.Screens() {
-		if n, err := strconv.Atoi(d.Store.Remembered(rememberedLength + screen)); err == nil {
+		if n, err := strconv.Atoi(d.shared.Store.Remembered(rememberedLength + screen)); err == nil {
 			h.Eights[screen] = n
 		}
 	}
@@ -28,19 +27,18 @@ func (d *desk) habits() view.Habits {
 }
 
 // remember remembers what was set by a control of the screen.
-func (d *desk) remember(action, value string) {
-	switch a := &d.address; action {
+func (d *Session) remember(action, value string) {
+	switch a := &d.shared.Address; action {
 	case view.ActVolume:
-		d.Store.Remember(rememberedVolume, strconv.Itoa(d.volume))
+		d.shared.Store.Remember(rememberedVolume, strconv.Itoa(d.shared.Volume))
 	case view.ActLevel:
 		if a.Riff != "" {
-			d.Store.Remember(rememberedLevel, value)
+			d.shared.Store.Remember(rememberedLevel, value)
 		}
 	case view.ActEights:
-		d.Store.Remember(rememberedLength+a.Screen, value)
+		d.shared.Store.Remember(rememberedLength+a.Screen, value)
 	case view.ActTheme:
-		d.Store.Remember(rememberedTheme, view.Theme(value))
-		d.Page.Theme(view.Theme(value))
+		d.shared.SetTheme(value)
 	}
 }
 
@@ -49,31 +47,32 @@ func (d *desk) remember(action, value string) {
 type news struct{ things, rounds bool }
 
 // told notes that another window has kept something.
-func (d *desk) told(what string) {
+func (d *Session) told(what string) {
 	d.news.things = d.news.things || what == host.Things
 	d.news.rounds = d.news.rounds || what == host.Rounds
 }
 
 // catchUp takes up what other windows have kept, once nothing is under way: outputs and
 // sets at once, rounds as soon as a screen tells of them.
-func (d *desk) catchUp() {
+func (d *Session) catchUp() {
 	if d.underWay {
 		return
 	}
 	if d.news.things {
-		d.news.things, d.stale = false, true
-		d.outputs = d.Store.Outputs()
-		d.setOutput()
-		d.ear.Apply()
-		d.finished = d.finished || d.Store.Begun()
-		d.Page.Theme(view.Theme(d.Store.Remembered(rememberedTheme)))
-		if d.exercise == d.exercises.teaching && !d.exercises.teaching.inside {
-			d.exercises.teaching.ready.read()
+		d.news.things, d.shared.Stale = false, true
+		d.shared.Outputs = d.shared.Store.Outputs()
+		d.shared.SetOutput()
+		d.shared.Ear.Apply()
+		d.shared.Finished = d.shared.Finished || d.shared.Store.Begun()
+		d.shared.Page.Theme(d.shared.Theme())
+		if x, ok := d.controller.(Refresher); ok {
+			x.Refresh()
 		}
 	}
-	if tells := d.exercise == d.exercises.journal || d.exercise == d.exercises.welcome; tells && d.news.rounds && d.practice == nil {
+	screen := d.shared.Address.Screen
+	if tells := screen == view.ScreenDiary || screen == view.ScreenHome; tells && d.news.rounds && d.practice == nil {
 		d.news.rounds = false
-		d.learner.read()
+		d.shared.Learner.Read()
 	}
 }
 
@@ -82,4 +81,12 @@ func (d *desk) catchUp() {
 func goesOn(s *view.Screen) (on bool) {
 	s.Each(func(it *view.Item) { on = on || it.Role == view.RoleTapArea || it.Action == view.ActStop })
 	return on || s.Room
+}
+
+// learnt lets a screen that tells of the learner be made again.
+func (d *Session) learnt() {
+	switch d.shared.Address.Screen {
+	case view.ScreenDiary, view.ScreenHome, view.ScreenPractice:
+		d.shared.Stale = true
+	}
 }

@@ -10,22 +10,22 @@ import (
 )
 
 // visitedAnew is the game as it is after the page was loaded anew at a link.
-func (g *testGame) visitedAnew(query string) *desk {
-	o := *g.desk.Host
+func (g *testGame) visitedAnew(query string) *Session {
+	o := *g.desk.shared.Host
 	o.Query = query
-	return &New(&o).desk
+	return New(&o)
 }
 
 // The volume at the start is what it was last, and never louder; silence stays silence.
 func TestVolumeIsRemembered(t *testing.T) {
 	g, page, _ := newTestGame(t, readyLink)
-	require.Equal(t, quiet, g.desk.volume)
+	require.Equal(t, quiet, g.desk.shared.Volume)
 	for set, want := range map[string]int{"0": 0, "5": 5, "80": 80, "100": loudAtFirst, "-7": 0} {
 		g.acts(t, page, view.ActVolume, set)
-		require.Equal(t, want, g.visitedAnew(readyLink).volume, set)
+		require.Equal(t, want, g.visitedAnew(readyLink).shared.Volume, set)
 	}
-	g.desk.Store.Remember(rememberedVolume, "much")
-	require.Equal(t, quiet, g.visitedAnew(readyLink).volume)
+	g.desk.shared.Store.Remember(rememberedVolume, "much")
+	require.Equal(t, quiet, g.visitedAnew(readyLink).shared.Volume)
 }
 
 // What was chosen last of level and length is there where a bare address leaves it open;
@@ -35,21 +35,21 @@ func TestHabitsAreRemembered(t *testing.T) {
 	g.acts(t, page, view.ActLevel, view.LevelFilled)
 	g.acts(t, page, view.ActEights, "8")
 	d := g.visitedAnew("?screen=dums")
-	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights})
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.shared.Address.Riff, d.shared.Address.Eights})
 	d = g.visitedAnew("?screen=carry")
-	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights}, "its own length")
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.shared.Address.Riff, d.shared.Address.Eights}, "its own length")
 	d = g.visitedAnew("?screen=stop")
-	require.Equal(t, []any{view.LevelFilled, 6}, []any{d.address.Riff, d.address.Eights})
+	require.Equal(t, []any{view.LevelFilled, 6}, []any{d.shared.Address.Riff, d.shared.Address.Eights})
 	d = g.visitedAnew("?screen=dums&rhythm=maqsum")
-	require.Equal(t, []any{view.LevelBare, 4}, []any{d.address.Riff, d.address.Eights}, "a link is the same for everybody")
+	require.Equal(t, []any{view.LevelBare, 4}, []any{d.shared.Address.Riff, d.shared.Address.Eights}, "a link is the same for everybody")
 
 	d = g.visitedAnew("")
 	d.act(view.ActGo, view.ScreenDums)
-	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.address.Riff, d.address.Eights})
+	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.shared.Address.Riff, d.shared.Address.Eights})
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
-	require.Equal(t, view.FirstRound(), d.address)
-	g.desk.Classes = testRoom{}
+	require.Equal(t, view.FirstRound(), d.shared.Address)
+	g.desk.shared.Classes = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)
 	require.Equal(t, view.LevelFilled, g.desk.habits().Level, "what is for a class is not hers")
@@ -72,27 +72,27 @@ func TestThemeIsRemembered(t *testing.T) {
 func TestToldByAnotherWindow(t *testing.T) {
 	g, page, wall := newTestGame(t, readyLink)
 	require.NoError(t, g.Update())
-	store := g.desk.Store.(*testStore)
+	store := g.desk.shared.Store.(*testStore)
 	g.acts(t, page, view.ActBegin, "")
 	store.outputs = host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}
-	store.Remember(rememberedTheme, view.ThemeLight)
+	store.Remember(themeRemembered, view.ThemeLight)
 	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, g.Update())
-	require.Zero(t, g.desk.setup(), "not in the middle of a round")
+	require.Zero(t, g.desk.shared.SetUp(), "not in the middle of a round")
 	g.acts(t, page, view.ActStop, view.ByEscape)
 	g.ticks(t, wall, 20)
-	require.NotZero(t, g.desk.setup())
+	require.NotZero(t, g.desk.shared.SetUp())
 	require.Equal(t, view.ThemeLight, page.theme)
 
-	read := g.desk.learner.times
+	read := g.desk.shared.Learner.times
 	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Rounds})
 	g.ticks(t, wall, 20)
-	require.Equal(t, read, g.desk.learner.times, "no screen tells of them")
+	require.Equal(t, read, g.desk.shared.Learner.times, "no screen tells of them")
 	g.acts(t, page, view.ActGo, view.ScreenDiary)
 	g.ticks(t, wall, 20)
-	require.Equal(t, read+1, g.desk.learner.times)
+	require.Equal(t, read+1, g.desk.shared.Learner.times)
 	g.ticks(t, wall, 20)
-	require.Equal(t, read+1, g.desk.learner.times, "once")
+	require.Equal(t, read+1, g.desk.shared.Learner.times, "once")
 }
 
 // Stop lies where Begin was: a second press in haste does not end the round, a later one does.
@@ -101,12 +101,12 @@ func TestSecondPressInHaste(t *testing.T) {
 	g.on(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 300)
 	g.on(t, page, view.ActStop, "")
-	require.Equal(t, view.Playing, g.desk.exercise.stands())
+	require.Equal(t, view.Playing, g.desk.phase())
 	g.ticks(t, wall, 300)
 	g.on(t, page, view.ActStop, "")
-	require.Equal(t, view.Ready, g.desk.exercise.stands())
+	require.Equal(t, view.Ready, g.desk.phase())
 	g.ticks(t, wall, 1000)
 	g.on(t, page, view.ActBegin, "")
 	g.on(t, page, view.ActStop, view.ByEscape)
-	require.Equal(t, view.Ready, g.desk.exercise.stands(), "Escape lies elsewhere")
+	require.Equal(t, view.Ready, g.desk.phase(), "Escape lies elsewhere")
 }

@@ -12,10 +12,10 @@ import (
 	"groundbeat/scoring"
 )
 
-// setting is the screen Set-up: a tap-along that measures what an output and a
+// SetUp is the screen Set-up: a tap-along that measures what an output and a
 // hand are behind by themselves.
-type setting struct {
-	*desk
+type SetUp struct {
+	s      *Shared
 	track  playback.Track
 	round  *round.Answered // only its course: nothing is asked
 	number int             // of the round on the page; taps carry it
@@ -34,19 +34,19 @@ const (
 	setUpEights = 2
 )
 
-func newSetting(d *desk) *setting {
-	return &setting{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}
+func NewSetUp(s *Shared) *SetUp {
+	return &SetUp{s: s, track: playback.NewTrack(s.Sound, &s.Outputs)}
 }
 
-func (x *setting) lay() {
-	if in := x.desk.outputs.InUse(); in != nil && x.name == "" {
+func (x *SetUp) Prepare() {
+	if in := x.s.Outputs.InUse(); in != nil && x.name == "" {
 		x.name = in.Name
 	}
-	c, ok := x.desk.Rhythms().Get(setUpRhythm)
+	c, ok := x.s.Rhythms().Get(setUpRhythm)
 	if !ok {
 		panic("game: no rhythm " + setUpRhythm) // it is supplied
 	}
-	p, err := round.NewPassage(setUpBPM, 0, x.desk.Wall.Seed(), true, round.Section{Rhythm: c, Cycles: c.CyclesIn(setUpEights)})
+	p, err := round.NewPassage(setUpBPM, 0, x.s.Wall.Seed(), true, round.Section{Rhythm: c, Cycles: c.CyclesIn(setUpEights)})
 	if err != nil {
 		panic(err) // all its numbers are above
 	}
@@ -55,40 +55,38 @@ func (x *setting) lay() {
 	x.taps, x.marks, x.found = x.taps[:0], x.marks[:0], nil
 }
 
-func (x *setting) act(action, value string) {
+func (x *SetUp) Act(action, value string) {
 	switch action {
 	case view.ActBegin, view.ActOnce:
-		if x.desk.Sound.Audible() {
+		if x.s.Sound.Audible() {
 			if value != "" {
 				x.name = value
 			}
-			x.interrupted(host.WhyStop)
-			x.lay()
-			x.track.Play(x.round.Passage, x.desk.Wall.Now())
+			x.Interrupt(host.WhyStop)
+			x.Prepare()
+			x.track.Play(x.round.Passage, x.s.Wall.Now())
 			x.round.Begin()
 		}
 	case view.ActStop, view.ActChange:
-		x.interrupted(host.WhyStop)
-		x.lay()
+		x.Interrupt(host.WhyStop)
+		x.Prepare()
 	case view.ActSetUpName:
 		x.name = value
 	case view.ActSetUpKeep:
-		x.desk.outputs.Put(host.Output{
-			Name: value, Mean: ms(x.mean.Mean), Spread: ms(x.mean.Spread), When: x.desk.Wall.Date(),
+		x.s.Outputs.Put(host.Output{
+			Name: value, Mean: host.Milliseconds(x.mean.Mean), Spread: host.Milliseconds(x.mean.Spread), When: x.s.Wall.Date(),
 		})
-		x.desk.saveOutputs()
-		x.lay()
+		x.s.SaveOutputs()
+		x.Prepare()
 	case view.ActSetUpUse:
-		x.desk.useOutput(value)
+		x.s.UseOutput(value)
 	case view.ActSetUpForget:
-		x.desk.outputs.Forget(value)
-		x.desk.saveOutputs()
+		x.s.Outputs.Forget(value)
+		x.s.SaveOutputs()
 	}
 }
 
-func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
-
-func (x *setting) tap(t *host.Tap) {
+func (x *SetUp) Tap(t *host.Tap) {
 	if t.Round != x.number || !x.round.UnderWay() {
 		return
 	}
@@ -98,14 +96,14 @@ func (x *setting) tap(t *host.Tap) {
 	}
 }
 
-func (x *setting) interrupted(why string) {
+func (x *SetUp) Interrupt(why string) {
 	if x.round.UnderWay() {
 		x.round.Cut(why)
 		x.track.Stop()
 	}
 }
 
-func (x *setting) tick(now float64) bool {
+func (x *SetUp) Tick(now float64) bool {
 	before := x.round.Phase()
 	if !x.round.UnderWay() {
 		return false
@@ -113,24 +111,24 @@ func (x *setting) tick(now float64) bool {
 	at, _, why := x.track.Heard(now)
 	switch {
 	case why != "":
-		x.interrupted(why)
+		x.Interrupt(why)
 	case at < x.round.End()+scoring.MaxSetUp:
 		if at < x.round.End() { // the last taps may come a good while after the last dum
 			x.round.Hear(at)
 		}
 	case !x.track.Whole():
-		x.interrupted(host.WhyGap)
+		x.Interrupt(host.WhyGap)
 	default:
 		x.measure()
 		x.round.Hear(at)
-		x.desk.Sound.Stop()
+		x.s.Sound.Stop()
 	}
 	return x.round.Phase() != before
 }
 
 // measure finds the player's mean, every tap placed once more by what the clock
 // knows by now.
-func (x *setting) measure() {
+func (x *SetUp) measure() {
 	var taps []time.Duration
 	for _, t := range x.taps {
 		if p, ok := x.track.Settled(t.At); ok {
@@ -150,16 +148,16 @@ func (x *setting) measure() {
 	}
 }
 
-func (x *setting) screen() view.Screen {
+func (x *SetUp) Screen() view.Screen {
 	m := &view.SetUp{
-		Name: x.name, Chosen: x.desk.outputs.Chosen, Volume: x.desk.shownVolume(), Notes: x.desk.notes(), Round: x.number,
+		Name: x.name, Chosen: x.s.Outputs.Chosen, Volume: x.s.ShownVolume(), Notes: x.s.Notes(), Round: x.number,
 	}
-	for _, o := range x.desk.outputs.List {
+	for _, o := range x.s.Outputs.List {
 		if o.When.IsZero() {
 			continue // only the sound check knows it
 		}
 		m.Outputs = append(m.Outputs, view.Output{
-			Name: o.Name, Mean: duration(o.Mean), Spread: duration(o.Spread), When: o.When.Format(time.DateOnly),
+			Name: o.Name, Mean: host.Duration(o.Mean), Spread: host.Duration(o.Spread), When: o.When.Format(time.DateOnly),
 		})
 	}
 	switch {
@@ -168,15 +166,13 @@ func (x *setting) screen() view.Screen {
 	case x.round.UnderWay():
 		m.Phase = view.Playing
 	case x.round.Phase() == round.Void:
-		m.Phase, m.Why = view.Voided, whys[x.round.Why()]
+		m.Phase, m.Why = view.Voided, Whys[x.round.Why()]
 	}
 	x.head.Set(m.Head())
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }
 
-func duration(ms float64) time.Duration { return time.Duration(ms * float64(time.Millisecond)) }
-
-func (x *setting) draw(place string) *view.Picture {
+func (x *SetUp) Draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
@@ -191,5 +187,18 @@ func (x *setting) draw(place string) *view.Picture {
 			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: x.round.TurnAt(x.track.Seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
 		}
 	}
-	return h.Draw(x.desk.calm())
+	return h.Draw(x.s.Calm())
+}
+
+func (x *SetUp) Phase() view.Phase {
+	if x.found != nil {
+		return view.Reviewing
+	}
+	return PhaseOf(x.round.Phase())
+}
+
+// GoOut gives up the round.
+func (x *SetUp) GoOut() {
+	x.Interrupt(host.WhyStop)
+	x.Prepare()
 }

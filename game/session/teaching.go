@@ -13,11 +13,11 @@ import (
 	"groundbeat/game/view"
 )
 
-// teaching is the exercise Class: the warm-up for a room, from getting it ready to the
+// Class is the exercise Class: the warm-up for a room, from getting it ready to the
 // page after it. The run is kept after every press, so that a page that is loaded anew
 // stands where it stood.
-type teaching struct {
-	*desk
+type Class struct {
+	s     *Shared
 	loop  playback.Loop
 	ready classReady
 
@@ -56,29 +56,29 @@ const slowly = 80
 // next begins.
 const walkInCycles = 16
 
-func newTeaching(d *desk) *teaching {
-	x := &teaching{desk: d}
-	x.loop = playback.NewLoop(playback.NewTrack(d.Sound, &d.outputs), x.arriving)
-	x.ready.open(d)
+func NewClass(s *Shared) *Class {
+	x := &Class{s: s}
+	x.loop = playback.NewLoop(playback.NewTrack(s.Sound, &s.Outputs), x.arriving)
+	x.ready.open(s)
 	return x
 }
 
-// lay gets ready what the link says, unless a warm-up is under way: then it goes on.
-func (x *teaching) lay() {
+// Prepare gets ready what the link says, unless a warm-up is under way: then it goes on.
+func (x *Class) Prepare() {
 	x.hush()
 	x.silent, x.blank = false, false
 	x.ready.lay()
-	x.resume(x.desk.Classes.Kept(keptInside) == x.desk.address.String())
+	x.resume(x.s.Classes.Kept(keptInside) == x.s.Address.String())
 }
 
 // resume takes up the run that is kept; inside shows it.
-func (x *teaching) resume(inside bool) {
+func (x *Class) resume(inside bool) {
 	x.run, x.inside = nil, false
-	text := x.desk.Classes.Kept(keptRun)
+	text := x.s.Classes.Kept(keptRun)
 	if text == "" {
 		return
 	}
-	run, err := quiz.ResumeRun(text, x.desk.Rhythms(), x.desk.Wall.Date())
+	run, err := quiz.ResumeRun(text, x.s.Rhythms(), x.s.Wall.Date())
 	if err != nil {
 		return // what was kept is of another version: a new one can be begun
 	}
@@ -87,7 +87,7 @@ func (x *teaching) resume(inside bool) {
 }
 
 // begin goes to the walk-in of a set.
-func (x *teaching) begin(s quiz.Set) {
+func (x *Class) begin(s quiz.Set) {
 	w, err := x.ready.warmup(s)
 	if err != nil {
 		x.ready.problem = err.Error()
@@ -101,37 +101,37 @@ func (x *teaching) begin(s quiz.Set) {
 }
 
 // arrive is at a stage anew: nothing of it has been heard.
-func (x *teaching) arrive() {
+func (x *Class) arrive() {
 	x.hush()
 	x.heard, x.silent, x.lined = false, false, true
 	x.turns, x.now, x.cycle = nil, -1, 0
-	x.desk.ear.Back()
-	x.desk.stale = true
+	x.s.Ear.Back()
+	x.s.Stale = true
 }
 
-func (x *teaching) keepRun() {
-	err := x.desk.Classes.Keep(keptRun, x.run.Text())
+func (x *Class) keepRun() {
+	err := x.s.Classes.Keep(keptRun, x.run.Text())
 	inside := ""
 	if x.inside {
-		inside = x.desk.address.String()
+		inside = x.s.Address.String()
 	}
 	if err == nil {
-		err = x.desk.Classes.Keep(keptInside, inside)
+		err = x.s.Classes.Keep(keptInside, inside)
 	}
 	if err == nil && x.run.Stage() == quiz.After {
-		err = x.desk.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
+		err = x.s.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
 	}
 	x.unkept = err != nil
 }
 
-func (x *teaching) act(action, value string) {
+func (x *Class) Act(action, value string) {
 	if !x.inside {
 		x.prepare(action, value)
-		x.desk.address = x.ready.address()
+		x.s.Address = x.ready.address()
 		return
 	}
 	before, at := x.run.Text(), x.run.Place()
-	now := x.desk.Wall.Date()
+	now := x.s.Wall.Date()
 	switch action {
 	case view.ActClassNext:
 		x.on(now)
@@ -163,7 +163,7 @@ func (x *teaching) act(action, value string) {
 }
 
 // moved keeps the run, and arrives where it has moved to.
-func (x *teaching) moved(from quiz.Place, action string) {
+func (x *Class) moved(from quiz.Place, action string) {
 	x.keepRun()
 	to := x.run.Place()
 	x.slow = x.slow && to.Task == from.Task
@@ -175,7 +175,7 @@ func (x *teaching) moved(from quiz.Place, action string) {
 }
 
 // on plays what is asked, if it was not heard yet; else it goes on.
-func (x *teaching) on(now time.Time) {
+func (x *Class) on(now time.Time) {
 	if x.run.Stage() == quiz.Asking && !x.heard && !x.one {
 		x.playTask()
 		return
@@ -184,7 +184,7 @@ func (x *teaching) on(now time.Time) {
 }
 
 // playStage plays what belongs to a stage that has been arrived at.
-func (x *teaching) playStage() {
+func (x *Class) playStage() {
 	switch x.run.Stage() {
 	case quiz.WalkIn:
 		x.walkIn()
@@ -198,7 +198,7 @@ func (x *teaching) playStage() {
 }
 
 // once lets what belongs to the stage be heard once more, or ends it.
-func (x *teaching) once(value string) {
+func (x *Class) once(value string) {
 	sounding := x.one || x.loop.On
 	if value == "stop" || sounding && x.run.Stage() == quiz.WalkIn {
 		x.hush()
@@ -218,7 +218,7 @@ func (x *teaching) once(value string) {
 	}
 }
 
-func (x *teaching) slower() {
+func (x *Class) slower() {
 	if x.run.Stage() != quiz.Asking {
 		return
 	}
@@ -229,37 +229,35 @@ func (x *teaching) slower() {
 }
 
 // alone lets the bass drum be heard alone for an eight, or both.
-func (x *teaching) alone(value string) {
+func (x *Class) alone(value string) {
 	if !x.one && !x.loop.On {
 		return
 	}
-	if x.desk.ear.Alone {
+	if x.s.Ear.Alone {
 		value = ""
 	}
-	at, _, _ := x.loop.Heard(x.desk.Wall.Now())
+	at, _, _ := x.loop.Heard(x.s.Wall.Now())
 	p := x.loop.Passage
-	x.desk.ear.Act(view.ActAlone, value, at, playback.Eight(p.Rhythm(max(at, 0)), p.BPM()))
+	x.s.Ear.Act(view.ActAlone, value, at, playback.Eight(p.Rhythm(max(at, 0)), p.BPM()))
 }
 
-func (x *teaching) leaveRoom() {
+func (x *Class) leaveRoom() {
 	x.hush()
-	x.desk.ear.Back()
+	x.s.Ear.Back()
 	x.inside, x.blank = false, false
 	x.keepRun()
 	if x.run.Stage() == quiz.After {
 		x.run = nil
-		x.unkept = x.desk.Classes.Keep(keptRun, "") != nil
+		x.unkept = x.s.Classes.Keep(keptRun, "") != nil
 	}
 	x.ready.refresh()
 }
 
-func (x *teaching) tap(*host.Tap) {}
-
-// interrupted stops what plays; after a gap it is played from its beginning.
-func (x *teaching) interrupted(why string) {
+// Interrupt stops what plays; after a gap it is played from its beginning.
+func (x *Class) Interrupt(why string) {
 	switch {
 	case why == host.WhyGap && x.loop.On:
-		x.loop.Start(x.desk.Wall.Now())
+		x.loop.Start(x.s.Wall.Now())
 		return
 	case why == host.WhyGap && x.one:
 		x.sound1(x.loop.Passage, x.cut)
@@ -270,7 +268,7 @@ func (x *teaching) interrupted(why string) {
 	x.hush()
 }
 
-func (x *teaching) shownRhythm() *round.Passage {
+func (x *Class) shownRhythm() *round.Passage {
 	if x.loop.On {
 		return x.loop.Shows
 	}
@@ -278,16 +276,32 @@ func (x *teaching) shownRhythm() *round.Passage {
 }
 
 // diary is what is kept of all classes.
-func (x *teaching) diary() []quiz.Entry {
-	all, _ := quiz.ParseDiary(strings.Join(x.desk.Classes.KeptUnder(host.KeptDiary), "\n"))
+func (x *Class) diary() []quiz.Entry {
+	all, _ := quiz.ParseDiary(strings.Join(x.s.Classes.KeptUnder(host.KeptDiary), "\n"))
 	return all
 }
 
 // earlier are the entries of the class's diary before this run, the newest few.
-func (x *teaching) earlier() []quiz.Entry {
+func (x *Class) earlier() []quiz.Entry {
 	const most = 8
 	all := x.diary()
 	this := x.run.Entry()
 	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
 	return all[max(0, len(all)-most):]
+}
+
+func (x *Class) Phase() view.Phase {
+	if x.inside {
+		return view.Playing
+	}
+	return view.Ready
+}
+
+func (x *Class) GoOut() { x.leaveRoom() }
+
+// Refresh takes up what another window has kept.
+func (x *Class) Refresh() {
+	if !x.inside {
+		x.ready.read()
+	}
 }

@@ -46,7 +46,7 @@ func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGam
 	t.Helper()
 	g, page, wall := newTestGame(t, "?screen=home")
 	any := &anyWall{wall, date, seed}
-	g.desk.Wall, g.desk.Classes = any, testRoom{}
+	g.desk.shared.Wall, g.desk.shared.Classes = any, testRoom{}
 	page.events = append(page.events, host.Event{Kind: host.Visited, Value: query})
 	require.NoError(t, g.Update())
 	return g, page, any
@@ -84,7 +84,7 @@ func TestListIsWhatTheRunHolds(t *testing.T) {
 			first := g.does(t, page, view.ActClassNext, "").Find("where").Text
 			ends := in[strings.LastIndex(in, " ")+1:]
 			require.Contains(t, first, strings.TrimSuffix(ends, "."))
-			run := g.desk.exercises.teaching.run
+			run := g.desk.controllers[view.ScreenClass].(*Class).run
 			require.Contains(t, in, strconv.Itoa(len(run.Warmup.Tasks))+"\u00a0question")
 			require.Contains(t, first, "of "+strconv.Itoa(len(run.Warmup.Tasks)))
 			wall.date = date.Add(run.Warmup.Lasts() - time.Minute)
@@ -104,7 +104,7 @@ func TestNextOpeningIsAnother(t *testing.T) {
 	link := func() string {
 		g.does(t, page, view.ActClassBegin, "ears")
 		defer g.does(t, page, view.ActClassLeave, "")
-		return g.desk.exercises.teaching.run.Warmup.Link()
+		return g.desk.controllers[view.ScreenClass].(*Class).run.Warmup.Link()
 	}
 	require.NotEqual(t, link(), link())
 }
@@ -114,7 +114,7 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	room := testRoom{}
 	window := func() (*testGame, *testPage) {
 		g, page, _ := newTestGame(t, "?screen=home")
-		g.desk.Classes = room
+		g.desk.shared.Classes = room
 		g.acts(t, page, view.ActGo, view.ScreenClass)
 		return g, page
 	}
@@ -130,14 +130,14 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	require.NoError(t, one.Update())
 	for _, g := range []*testGame{one, other} {
 		var names []string
-		for _, s := range g.desk.exercises.teaching.ready.saved {
+		for _, s := range g.desk.controllers[view.ScreenClass].(*Class).ready.saved {
 			names = append(names, s.Name)
 		}
 		require.Equal(t, []string{"Friday", "Monday"}, names)
 	}
 	one.acts(t, onePage, view.ActClassForget, "")
 	require.Len(t, room.KeptUnder(host.KeptSet), 1)
-	require.Len(t, one.desk.exercises.teaching.ready.saved, 1)
+	require.Len(t, one.desk.controllers[view.ScreenClass].(*Class).ready.saved, 1)
 }
 
 // While a question plays, the rim shines, on a drum that shows nothing else; before and
@@ -145,8 +145,8 @@ func TestSetsOfTwoWindows(t *testing.T) {
 func TestQuestionShowsThatItPlays(t *testing.T) {
 	g, page, wall := newClass(t, "?screen=class&set=five_bare_hands-up_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
 	shines := func() bool {
-		g.desk.exercise.draw(view.PlaceHead)
-		return g.desk.exercises.teaching.head.Shown.Glow > 0
+		g.desk.controller.Draw(view.PlaceHead)
+		return g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Glow > 0
 	}
 	g.does(t, page, view.ActClassBegin, view.PutSet)
 	g.does(t, page, view.ActClassNext, "")
@@ -154,8 +154,8 @@ func TestQuestionShowsThatItPlays(t *testing.T) {
 	g.does(t, page, view.ActClassNext, "")
 	g.ticks(t, wall.testWall, 2000)
 	require.True(t, shines())
-	require.True(t, g.desk.exercises.teaching.head.Shown.Hidden)
-	require.False(t, g.desk.exercises.teaching.head.Shown.Turning)
+	require.True(t, g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Hidden)
+	require.False(t, g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Turning)
 	g.does(t, page, view.ActClassNext, "")
 	require.False(t, shines(), "hands are counted")
 }
@@ -166,16 +166,16 @@ func TestLeadIsShownOffTheBase(t *testing.T) {
 	g, page, wall := newClass(t, "?screen=class&set=five_bare_base-or-riff_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
 	for _, action := range []string{view.ActClassBegin, view.ActClassNext, view.ActClassNext, view.ActClassNext, view.ActClassNext} {
 		g.does(t, page, action, map[bool]string{true: view.PutSet}[action == view.ActClassBegin])
-		require.Less(t, len(g.desk.exercises.teaching.line.Shown.Rows), 2, "not before it is told")
+		require.Less(t, len(g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows), 2, "not before it is told")
 	}
 	g.does(t, page, view.ActClassNext, "")
-	require.Equal(t, quiz.Telling, g.desk.exercises.teaching.run.Stage())
-	require.Len(t, g.desk.exercises.teaching.line.Shown.Rows, 2)
+	require.Equal(t, quiz.Telling, g.desk.controllers[view.ScreenClass].(*Class).run.Stage())
+	require.Len(t, g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows, 2)
 	heard, said := map[int]bool{}, map[string]bool{}
 	for range 30 {
 		g.ticks(t, wall.testWall, 500)
-		require.NotEmpty(t, g.desk.exercises.teaching.line.Shown.Rows[1].Lead)
-		heard[g.desk.exercises.teaching.cycle] = true
+		require.NotEmpty(t, g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows[1].Lead)
+		heard[g.desk.controllers[view.ScreenClass].(*Class).cycle] = true
 		said[strings.SplitAfter(page.shown[len(page.shown)-1].Find("reason-1").Text, ":")[0]] = true
 	}
 	require.Greater(t, len(heard), 1, "cycle by cycle")

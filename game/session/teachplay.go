@@ -13,8 +13,8 @@ import (
 
 // arriving is one cycle of what is heard as people arrive: the rhythms of the set, one
 // after the other, each at its usual tempo.
-func (x *teaching) arriving(n int) *round.Passage {
-	pool, err := quiz.From(x.desk.Rhythms(), x.run.Warmup.From)
+func (x *Class) arriving(n int) *round.Passage {
+	pool, err := quiz.From(x.s.Rhythms(), x.run.Warmup.From)
 	if err != nil {
 		panic(err) // the warm-up is made of it
 	}
@@ -31,16 +31,16 @@ func (x *teaching) arriving(n int) *round.Passage {
 // tamest is how firmly the walk-in's strokes fall at most: people talk over it.
 const tamest = 0.7
 
-func (x *teaching) walkIn() {
-	if !x.desk.Sound.Audible() {
+func (x *Class) walkIn() {
+	if !x.s.Sound.Audible() {
 		return
 	}
 	x.fadeIn(fadesWalkIn)
-	x.loop.Start(x.desk.Wall.Now())
+	x.loop.Start(x.s.Wall.Now())
 }
 
 // playTask plays what is asked.
-func (x *teaching) playTask() {
+func (x *Class) playTask() {
 	t, _ := x.run.Task()
 	percent := 100
 	if x.slow {
@@ -55,7 +55,7 @@ func (x *teaching) playTask() {
 }
 
 // playTurns plays what was right, and then what it was taken for.
-func (x *teaching) playTurns() {
+func (x *Class) playTurns() {
 	t, _ := x.run.Task()
 	other, _ := x.run.TakenFor()
 	turns, err := t.Turns(other)
@@ -66,7 +66,7 @@ func (x *teaching) playTurns() {
 	x.sound1(turns[0].Passage, 0)
 }
 
-func (x *teaching) playAgain() {
+func (x *Class) playAgain() {
 	t, _ := x.run.Task()
 	p, err := t.Again()
 	if err != nil {
@@ -77,8 +77,8 @@ func (x *teaching) playAgain() {
 }
 
 // sound1 plays a passage, up to a time in it if that is not 0.
-func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
-	if !x.desk.Sound.Audible() {
+func (x *Class) sound1(p *round.Passage, cut time.Duration) {
+	if !x.s.Sound.Audible() {
 		return
 	}
 	turns := x.turns
@@ -89,33 +89,33 @@ func (x *teaching) sound1(p *round.Passage, cut time.Duration) {
 		x.cut = p.End()
 	}
 	x.fadeIn(fadesTask)
-	x.desk.ear.Begin()
-	x.loop.Play(p, x.desk.Wall.Now())
-	x.desk.stale = true
+	x.s.Ear.Begin()
+	x.loop.Play(p, x.s.Wall.Now())
+	x.s.Stale = true
 }
 
 // fadeIn lets what is played next begin softly.
-func (x *teaching) fadeIn(ms float64) {
-	x.fade, x.lasts = x.desk.Wall.Now(), ms
-	x.desk.Sound.Volume(0)
+func (x *Class) fadeIn(ms float64) {
+	x.fade, x.lasts = x.s.Wall.Now(), ms
+	x.s.Sound.Volume(0)
 }
 
 // hush ends what is played.
-func (x *teaching) hush() {
+func (x *Class) hush() {
 	if x.loop.On || x.one {
 		x.loop.Halt()
-		x.desk.stale = true
+		x.s.Stale = true
 	}
 	x.one, x.turns, x.now = false, nil, -1
 	if x.fade != 0 {
 		x.fade = 0
-		x.desk.setVolume(x.desk.volume)
+		x.s.SetVolume(x.s.Volume)
 	}
 }
 
-func (x *teaching) tick(now float64) bool {
+func (x *Class) Tick(now float64) bool {
 	if x.ready.tick(!x.inside || x.run.Stage() == quiz.WalkIn) {
-		x.desk.stale = true
+		x.s.Stale = true
 	}
 	if !x.loop.On && !x.one {
 		return false
@@ -130,7 +130,7 @@ func (x *teaching) tick(now float64) bool {
 		x.now = x.loop.Seen(at)
 	}
 	if why != "" {
-		x.interrupted(why)
+		x.Interrupt(why)
 		return true
 	}
 	x.fadeOn(now, at)
@@ -142,29 +142,29 @@ func (x *teaching) tick(now float64) bool {
 }
 
 // fadeOn raises the level from when the first of it is heard.
-func (x *teaching) fadeOn(now float64, at time.Duration) {
+func (x *Class) fadeOn(now float64, at time.Duration) {
 	switch {
 	case x.fade == 0:
 	case at < 0:
 		x.fade = now
 	case now-x.fade >= x.lasts:
 		x.fade = 0
-		x.desk.setVolume(x.desk.volume)
+		x.s.SetVolume(x.s.Volume)
 	default:
-		x.level(x.desk.volume, (now-x.fade)/x.lasts)
+		x.level(x.s.Volume, (now-x.fade)/x.lasts)
 	}
 }
 
 // level is a part of a volume, 0 to 1: both go as a person hears them.
-func (x *teaching) level(volume int, part float64) {
+func (x *Class) level(volume int, part float64) {
 	v := float64(volume) / 100 * part
-	x.desk.Sound.Volume(v * v)
+	x.s.Sound.Volume(v * v)
 }
 
 // changed reports whether the screen is another: the line of what is spoken has gone,
 // another rhythm is heard, or both drums are back.
-func (x *teaching) changed(at time.Duration) bool {
-	is := x.desk.ear.Follow(at)
+func (x *Class) changed(at time.Duration) bool {
+	is := x.s.Ear.Follow(at)
 	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == quiz.SayIt && x.run.Stage() == quiz.Asking && x.lined && at >= quiz.LineUntil(x.loop.Passage) {
 		x.lined, is = false, true
 	}
@@ -190,18 +190,18 @@ func cycleAt(p *round.Passage, at time.Duration) int {
 }
 
 // over ends a passage that was heard to its end, and begins with what is next in turn.
-func (x *teaching) over() {
+func (x *Class) over() {
 	if len(x.turns) > 1 {
 		x.turns = x.turns[1:]
 		x.sound1(x.turns[0].Passage, 0)
 		return
 	}
 	x.hush()
-	x.desk.ear.Back()
+	x.s.Ear.Back()
 	x.heard = true
 }
 
-func (x *teaching) draw(place string) *view.Picture {
+func (x *Class) Draw(place string) *view.Picture {
 	at, p := x.now, x.loop.Passage
 	if x.loop.On && x.loop.Shows != nil {
 		at, p = x.loop.At, x.loop.Shows
@@ -211,7 +211,7 @@ func (x *teaching) draw(place string) *view.Picture {
 	case view.PlaceHead:
 		x.head.Moves = x.head.Shown.Turning || turns || x.head.Shown.Glow > 0
 		if x.head.Shown.Glow = 0; turns && x.head.Shown.Hidden {
-			x.head.Shown.Glow = view.GlowAt(at, x.desk.calm())
+			x.head.Shown.Glow = view.GlowAt(at, x.s.Calm())
 		}
 		x.head.Shown.Turning, x.head.Shown.Centre = turns && !x.head.Shown.Hidden && at >= p.Start(), ""
 		if turns && x.one && at < p.Start() {
@@ -221,7 +221,7 @@ func (x *teaching) draw(place string) *view.Picture {
 		if x.head.Shown.Turning {
 			x.head.Shown.Turn = p.TurnAt(at)
 		}
-		return x.head.Draw(x.desk.calm())
+		return x.head.Draw(x.s.Calm())
 	case view.PlaceLine:
 		if turns && len(x.line.Shown.Counts) > 0 {
 			live := at >= p.Start()
@@ -231,7 +231,7 @@ func (x *teaching) draw(place string) *view.Picture {
 				x.line.Changed()
 			}
 		}
-		return x.line.Draw(x.desk.calm())
+		return x.line.Draw(x.s.Calm())
 	}
 	return nil
 }

@@ -23,7 +23,7 @@ const (
 
 // classReady is what a teacher gets ready.
 type classReady struct {
-	d       *desk
+	s       *Shared
 	set     quiz.Set
 	linked  bool // the set came by a link, or was put together here
 	class   string
@@ -38,38 +38,38 @@ type classReady struct {
 	made map[string]*quiz.Warmup // by link: they take a while to be worked out
 }
 
-func (r *classReady) open(d *desk) {
-	r.d = d
+func (r *classReady) open(s *Shared) {
+	r.s = s
 	r.set, _ = quiz.Preset(quiz.Presets()[0])
 }
 
 // lay takes what the link says, and what is kept.
 func (r *classReady) lay() {
-	if set := r.d.address.Set; set != "" {
-		if s, err := quiz.ParseLink(set, r.d.Rhythms()); err == nil {
+	if set := r.s.Address.Set; set != "" {
+		if s, err := quiz.ParseLink(set, r.s.Rhythms()); err == nil {
 			r.set, r.linked = s, true
 		}
 	}
-	r.problem, r.class = "", r.d.Classes.Kept(keptClass)
-	r.letters = r.d.Classes.Kept(keptLetters) != "no"
+	r.problem, r.class = "", r.s.Classes.Kept(keptClass)
+	r.letters = r.s.Classes.Kept(keptLetters) != "no"
 	r.refresh()
 }
 
 // refresh reads what is kept, for other questions than before.
 func (r *classReady) refresh() {
-	r.seed, r.made = r.d.Wall.Seed(), map[string]*quiz.Warmup{}
+	r.seed, r.made = r.s.Wall.Seed(), map[string]*quiz.Warmup{}
 	r.read()
 }
 
 // read reads the sets that are kept, and which was begun last.
 func (r *classReady) read() {
 	r.saved, r.last = nil, nil
-	for _, text := range r.d.Classes.KeptUnder(host.KeptSet) {
-		if sets, err := quiz.ParseSets(host.KeptSet, text, r.d.Rhythms()); err == nil {
+	for _, text := range r.s.Classes.KeptUnder(host.KeptSet) {
+		if sets, err := quiz.ParseSets(host.KeptSet, text, r.s.Rhythms()); err == nil {
 			r.saved = append(r.saved, sets...)
 		}
 	}
-	if s, err := quiz.ParseLink(r.d.Classes.Kept(keptLast), r.d.Rhythms()); err == nil {
+	if s, err := quiz.ParseLink(r.s.Classes.Kept(keptLast), r.s.Rhythms()); err == nil {
 		r.last = &s
 	}
 }
@@ -81,7 +81,7 @@ func (r *classReady) chosen(s quiz.Set) {
 }
 
 func (r *classReady) keep(name, text string) {
-	if err := r.d.Classes.Keep(name, text); err != nil {
+	if err := r.s.Classes.Keep(name, text); err != nil {
 		r.unkept = true
 	}
 }
@@ -97,7 +97,7 @@ func (r *classReady) address() view.Address {
 
 // tick reports whether what is said of when it ends is another, where it is said.
 func (r *classReady) tick(said bool) bool {
-	m := r.d.Wall.Date().Minute()
+	m := r.s.Wall.Date().Minute()
 	is := m != r.minute && said
 	r.minute = m
 	return is
@@ -111,7 +111,7 @@ func (r *classReady) warmup(s quiz.Set) (*quiz.Warmup, error) {
 	}
 	key := s.Link()
 	if r.made[key] == nil {
-		w, err := quiz.NewWarmup(s, r.d.Rhythms())
+		w, err := quiz.NewWarmup(s, r.s.Rhythms())
 		if err != nil {
 			return nil, err
 		}
@@ -128,11 +128,11 @@ func (r *classReady) length(s quiz.Set) view.ClassLength {
 	if err != nil {
 		return view.ClassLength{}
 	}
-	return view.LengthOf(w, r.d.Wall.Date())
+	return view.LengthOf(w, r.s.Wall.Date())
 }
 
 // prepare answers the controls where it is got ready.
-func (x *teaching) prepare(action, value string) {
+func (x *Class) prepare(action, value string) {
 	r := &x.ready
 	r.problem = ""
 	set := r.set
@@ -199,7 +199,7 @@ func with(kinds []quiz.Kind, k quiz.Kind, on bool) []quiz.Kind {
 
 // take takes a set that was changed, if it can be.
 func (r *classReady) take(s quiz.Set) {
-	if err := s.Check(r.d.Rhythms()); err != nil {
+	if err := s.Check(r.s.Rhythms()); err != nil {
 		r.problem = err.Error()
 		return
 	}
@@ -229,7 +229,7 @@ func (r *classReady) other(action string) {
 	switch action {
 	case view.ActClassSave:
 		if r.set.Name == "" {
-			r.problem = r.d.Words.Say("class-no-name")
+			r.problem = r.s.Words.Say("class-no-name")
 			return
 		}
 		r.keep(host.KeptSet+r.set.Name, quiz.Format(r.set))
@@ -238,7 +238,7 @@ func (r *classReady) other(action string) {
 		r.keep(host.KeptSet+r.set.Name, "")
 		r.read()
 	case view.ActClassFile:
-		if err := r.d.Classes.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
+		if err := r.s.Classes.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
 			r.unkept = true
 		}
 	}
@@ -248,7 +248,7 @@ func (r *classReady) other(action string) {
 // are kept.
 func (r *classReady) openFile(file string) {
 	name, text, _ := strings.Cut(file, "\n")
-	sets, err := quiz.ParseSets(name, text, r.d.Rhythms())
+	sets, err := quiz.ParseSets(name, text, r.s.Rhythms())
 	if err != nil {
 		r.problem = err.Error()
 		return
@@ -266,13 +266,13 @@ func (r *classReady) openFile(file string) {
 func (r *classReady) pools() []view.Option {
 	var all []view.Option
 	var seen []string
-	for _, c := range r.d.Rhythms().Answers(false) {
+	for _, c := range r.s.Rhythms().Answers(false) {
 		if c.Family == "" || slices.Contains(seen, c.Family) {
 			continue
 		}
 		seen = append(seen, c.Family)
 		var ids, names []string
-		for _, member := range r.d.Rhythms().Family(c.Family) {
+		for _, member := range r.s.Rhythms().Family(c.Family) {
 			if member.Quiz {
 				ids, names = append(ids, member.ID), append(names, plainName(member))
 			}

@@ -10,25 +10,25 @@ import (
 	"groundbeat/game/view"
 )
 
-func (x *teaching) screen() view.Screen {
+func (x *Class) Screen() view.Screen {
 	switch {
 	case !x.inside:
-		return x.readyModel().Screen(x.desk.Words)
+		return x.readyModel().Screen(x.s.Words)
 	case x.run.Stage() == quiz.After:
-		return x.afterModel().Screen(x.desk.Words)
+		return x.afterModel().Screen(x.s.Words)
 	}
 	m := x.model()
 	x.head.Set(m.Head())
-	x.line.Set(m.ShownWall(x.desk.Words))
-	return m.Screen(x.desk.Words)
+	x.line.Set(m.ShownWall(x.s.Words))
+	return m.Screen(x.s.Words)
 }
 
-func (x *teaching) readyModel() *view.Class {
+func (x *Class) readyModel() *view.Class {
 	r := &x.ready
 	m := &view.Class{
-		Set: r.set, Lasts: r.length(r.set), Levels: x.desk.levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
-		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.desk.shownVolume(), Notes: x.desk.notes(),
-		Hearing: len(x.desk.Classes.KeptUnder(host.KeptDiary)) == 0,
+		Set: r.set, Lasts: r.length(r.set), Levels: x.s.Levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
+		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
+		Hearing: len(x.s.Classes.KeptUnder(host.KeptDiary)) == 0,
 		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
 	add := func(id string, s quiz.Set) {
@@ -53,24 +53,24 @@ func (x *teaching) readyModel() *view.Class {
 	return m
 }
 
-func (x *teaching) model() *view.Room {
+func (x *Class) model() *view.Room {
 	t, i := x.run.Task()
 	m := &view.Room{
 		Stage: x.run.Stage(), Nth: i + 1, Of: len(x.run.Warmup.Tasks), Sounds: x.one || x.loop.On, Heard: x.heard,
-		Slower: x.slow, Help: x.desk.ear.Shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
-		Narrow: x.desk.width < narrow,
+		Slower: x.slow, Help: x.s.Ear.Shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
+		Narrow: x.s.Width < narrow,
 	}
 	if x.silent {
-		m.Problem = x.desk.Words.Say("void-silent")
+		m.Problem = x.s.Words.Say("void-silent")
 	}
-	if !x.desk.Sound.Audible() {
-		m.Problem = x.desk.Words.Say("class-no-sound")
+	if !x.s.Sound.Audible() {
+		m.Problem = x.s.Words.Say("class-no-sound")
 	}
 	if ends := x.run.Ends(); !ends.IsZero() {
 		m.Ends = ends.Format("15:04")
 	}
 	if t == nil {
-		m.Length = view.LengthOf(x.run.Warmup, x.desk.Wall.Date())
+		m.Length = view.LengthOf(x.run.Warmup, x.s.Wall.Date())
 		if p := x.shownRhythm(); p != nil && x.loop.On {
 			m.Rhythm = p.Rhythm(0)
 		}
@@ -82,7 +82,7 @@ func (x *teaching) model() *view.Room {
 }
 
 // asked tells the model of a task what may be known at its stage.
-func (x *teaching) asked(m *view.Room, t *quiz.Task) {
+func (x *Class) asked(m *view.Room, t *quiz.Task) {
 	if t.Kind != quiz.HandsUp {
 		m.Rhythm = t.Rhythm
 	}
@@ -100,7 +100,7 @@ func (x *teaching) asked(m *view.Room, t *quiz.Task) {
 }
 
 // tell tells the model what it was.
-func (x *teaching) tell(m *view.Room, t *quiz.Task) {
+func (x *Class) tell(m *view.Room, t *quiz.Task) {
 	told := &view.Told{Sides: [2]*rhythm.Cycle{t.Rhythm, t.Other}}
 	if c, ok := t.Choice(t.Right); ok {
 		told.Right = view.Option{Value: c.ID, Label: c.Name}
@@ -139,7 +139,7 @@ const narrow = 600
 
 // lead is what the lead drum plays in the cycle that is heard, or in the first of what
 // was asked.
-func (x *teaching) lead(t *quiz.Task) view.RiffCycle {
+func (x *Class) lead(t *quiz.Task) view.RiffCycle {
 	p := x.loop.Passage
 	if !x.one {
 		var err error
@@ -165,7 +165,7 @@ func unlike(a, b *rhythm.Cycle) (steps []int) {
 	return steps
 }
 
-func (x *teaching) afterModel() *view.ClassAfter {
+func (x *Class) afterModel() *view.ClassAfter {
 	const day = "2006-01-02"
 	e := x.run.Entry()
 	m := &view.ClassAfter{
@@ -175,8 +175,8 @@ func (x *teaching) afterModel() *view.ClassAfter {
 	for _, e := range m.Earlier {
 		m.Dates = append(m.Dates, e.When.Local().Format(day))
 	}
-	for _, id := range x.desk.Rhythms().IDs() {
-		c, _ := x.desk.Rhythms().Get(id)
+	for _, id := range x.s.Rhythms().IDs() {
+		c, _ := x.s.Rhythms().Get(id)
 		m.Names[id] = c.Name
 	}
 	for i := range x.run.Reached() {
@@ -188,7 +188,7 @@ func (x *teaching) afterModel() *view.ClassAfter {
 }
 
 // handOver hands over the class's diary as a file.
-func (x *teaching) handOver(action string) {
+func (x *Class) handOver(action string) {
 	all := x.diary()
 	this := x.run.Entry()
 	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
@@ -200,7 +200,7 @@ func (x *teaching) handOver(action string) {
 			text += e.Line() + "\n"
 		}
 	}
-	if x.desk.Classes.Save(name, kind, text) != nil {
+	if x.s.Classes.Save(name, kind, text) != nil {
 		x.unkept = true
 	}
 }

@@ -12,9 +12,9 @@ import (
 	"groundbeat/game/view"
 )
 
-// welcome is the screen Home.
-type welcome struct {
-	*desk
+// Home is the screen Home.
+type Home struct {
+	s      *Shared
 	track  playback.Track
 	struck bool // a dum and a tek sound
 	silent bool // nothing came of them
@@ -23,13 +23,13 @@ type welcome struct {
 	head   playback.Head
 }
 
-func newWelcome(d *desk) *welcome {
-	return &welcome{desk: d, track: playback.NewTrack(d.Sound, &d.outputs)}
+func NewHome(s *Shared) *Home {
+	return &Home{s: s, track: playback.NewTrack(s.Sound, &s.Outputs)}
 }
 
-func (x *welcome) lay() { x.silent = false }
+func (x *Home) Prepare() { x.silent = false }
 
-func (x *welcome) act(action, _ string) {
+func (x *Home) Act(action, _ string) {
 	if action == view.ActStrike {
 		x.strike()
 	}
@@ -37,33 +37,31 @@ func (x *welcome) act(action, _ string) {
 
 // strike plays the first beat of the first round, a dum and a tek, just as it will
 // sound there.
-func (x *welcome) strike() {
-	c := *x.desk.First
+func (x *Home) strike() {
+	c := *x.s.First
 	c.Skeleton, c.Filled = slices.Clone(c.Skeleton), nil
 	for i := c.StepsPerBeat(); i < c.Steps(); i++ {
 		c.Skeleton[i] = rhythm.Rest
 	}
-	p, err := round.NewPassage(view.FirstRound().BPM, riff.Bare, x.desk.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
+	p, err := round.NewPassage(view.FirstRound().BPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
 	if err != nil {
 		panic(err) // a link may ask for as much
 	}
 	x.hush()
 	x.struck, x.silent = true, false
-	x.track.Play(p, x.desk.Wall.Now())
+	x.track.Play(p, x.s.Wall.Now())
 }
 
-func (x *welcome) tap(*host.Tap) {}
-
 // hush ends what is played.
-func (x *welcome) hush() {
+func (x *Home) hush() {
 	if x.struck {
 		x.track.Stop()
-		x.struck, x.turns, x.desk.stale = false, false, true
+		x.struck, x.turns, x.s.Stale = false, false, true
 	}
 }
 
-// interrupted stops what is played; what had a gap is played anew.
-func (x *welcome) interrupted(why string) {
+// Interrupt stops what is played; what had a gap is played anew.
+func (x *Home) Interrupt(why string) {
 	if x.struck && why == host.WhyGap {
 		x.strike()
 		return
@@ -72,13 +70,13 @@ func (x *welcome) interrupted(why string) {
 	x.hush()
 }
 
-func (x *welcome) tick(now float64) bool {
+func (x *Home) Tick(now float64) bool {
 	if !x.struck {
 		return false
 	}
 	at, _, why := x.track.Heard(now)
 	if why != "" || at >= x.track.Passage.End() {
-		x.interrupted(why)
+		x.Interrupt(why)
 		return true
 	}
 	at = x.track.Seen(at)
@@ -88,27 +86,27 @@ func (x *welcome) tick(now float64) bool {
 }
 
 // beat is how long the picture turns with the two strokes: up to the next count.
-func (x *welcome) beat() time.Duration {
-	c := x.desk.First
+func (x *Home) beat() time.Duration {
+	c := x.s.First
 	return c.At(c.StepsPerBeat(), x.track.Passage.BPM())
 }
 
-func (x *welcome) screen() view.Screen {
+func (x *Home) Screen() view.Screen {
 	m := &view.Home{
-		First: !x.desk.finished, Rhythm: x.desk.First, Volume: x.desk.shownVolume(), Silent: x.silent, Notes: x.desk.notes(),
-		Who: x.desk.learner.who.ID, Theme: view.Theme(x.desk.Store.Remembered(rememberedTheme)),
+		First: !x.s.Finished, Rhythm: x.s.First, Volume: x.s.ShownVolume(), Silent: x.silent, Notes: x.s.Notes(),
+		Who: x.s.Learner.Who.ID, Theme: x.s.Theme(),
 	}
-	for _, p := range x.desk.learner.people {
+	for _, p := range x.s.Learner.People {
 		m.People = append(m.People, view.Person(p))
 	}
 	x.head.Set(m.Head())
-	return m.Screen(x.desk.Words)
+	return m.Screen(x.s.Words)
 }
 
-func (x *welcome) draw(place string) *view.Picture {
+func (x *Home) Draw(place string) *view.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
 	playback.Turn(&x.head, x.turns, x.turn)
-	return x.head.Draw(x.desk.calm())
+	return x.head.Draw(x.s.Calm())
 }

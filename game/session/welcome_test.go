@@ -22,13 +22,13 @@ func (g *testGame) acts(t *testing.T, page *testPage, action, value string) *vie
 // the mark of it is kept.
 func TestFirstRoundAtOnePress(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	store := g.desk.Store.(*testStore)
+	store := g.desk.shared.Store.(*testStore)
 	require.NoError(t, g.Update())
 	require.NotNil(t, page.shown[0].Find("first"))
 
 	g.acts(t, page, view.ActFirst, "")
-	require.Equal(t, view.FirstRound(), g.desk.address)
-	require.Equal(t, round.CountIn, g.desk.exercises.tapping.round.Phase())
+	require.Equal(t, view.FirstRound(), g.desk.shared.Address)
+	require.Equal(t, round.CountIn, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Phase())
 	g.ticks(t, wall, 1000)
 	require.NotNil(t, g.acts(t, page, view.ActStop, "").Find("begin"))
 	require.NotNil(t, g.acts(t, page, view.ActHome, "").Find("first"), "it was not finished")
@@ -36,19 +36,19 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 
 	g.acts(t, page, view.ActFirst, "")
 	g.ticks(t, wall, 17000)
-	require.Equal(t, round.Review, g.desk.exercises.tapping.round.Phase())
+	require.Equal(t, round.Review, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Phase())
 	require.True(t, store.begun)
 	g.acts(t, page, view.ActChange, "")
 	require.Nil(t, g.acts(t, page, view.ActHome, "").Find("first"))
-	require.Equal(t, view.Address{Screen: view.ScreenHome}, g.desk.address)
+	require.Equal(t, view.Address{Screen: view.ScreenHome}, g.desk.shared.Address)
 }
 
 // Whoever finished a round here earlier is not told again what this is.
 func TestHomeLater(t *testing.T) {
 	g, _, _ := newTestGame(t, readyLink)
-	store := g.desk.Store.(*testStore)
+	store := g.desk.shared.Store.(*testStore)
 	store.begun = true
-	g.desk.open(g.desk.Host)
+	g.desk.open(g.desk.shared.Host)
 	g.desk.visit("")
 	s := g.desk.screen()
 	require.Nil(t, s.Find("what"))
@@ -61,9 +61,9 @@ func TestHomeStrikes(t *testing.T) {
 	const beat = 60_000 / 88 // ms
 	for _, later := range []int{0, 150} {
 		g, page, wall := checked(t, "?screen=home", later)
-		x := g.desk.exercises.welcome
+		x := g.desk.controllers[view.ScreenHome].(*Home)
 		turns := func() bool {
-			x.draw(view.PlaceHead)
+			x.Draw(view.PlaceHead)
 			return x.head.Shown.Turning
 		}
 		g.ticks(t, wall, 100)
@@ -87,12 +87,12 @@ func TestHomeLeft(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=home")
 	g.acts(t, page, view.ActStrike, "")
 	g.acts(t, page, view.ActGo, view.ScreenListen)
-	require.False(t, g.desk.exercises.welcome.struck)
+	require.False(t, g.desk.controllers[view.ScreenHome].(*Home).struck)
 	g.acts(t, page, view.ActHome, "")
 	g.acts(t, page, view.ActStrike, "")
 	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	require.NoError(t, g.Update())
-	require.True(t, g.desk.exercises.welcome.struck, "a gap, and so once more")
+	require.True(t, g.desk.controllers[view.ScreenHome].(*Home).struck, "a gap, and so once more")
 	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhySilent})
 	require.NoError(t, g.Update())
 	require.NotNil(t, page.shown[len(page.shown)-1].Find("silent"), "and says so if nothing came")

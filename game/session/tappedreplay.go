@@ -7,31 +7,31 @@ import (
 )
 
 // hearAgain plays the round in review once more, from its first step.
-func (x *tapping) hearAgain() {
+func (x *tapped) hearAgain() {
 	q := x.round.Question
-	q.BPM = x.again.Tempo(q.BPM)
-	p, err := x.dealer.replay(q)
+	q.BPM = x.replay.Tempo(q.BPM)
+	p, err := x.deals.replay(q)
 	if err != nil {
 		panic(err) // it was played
 	}
 	x.hears = true
 	x.follower.Follow(p)
-	x.again.Apply(x.desk.Sound)
-	x.track.Play(p, x.desk.Wall.Now())
+	x.replay.Apply(x.s.Sound)
+	x.track.Play(p, x.s.Wall.Now())
 }
 
 // silence ends what is heard in the review.
-func (x *tapping) silence() {
+func (x *tapped) silence() {
 	if !x.hears {
 		return
 	}
-	x.hears, x.desk.stale = false, true
+	x.hears, x.s.Stale = false, true
 	x.track.Stop()
-	x.desk.ear.Apply()
+	x.s.Ear.Apply()
 }
 
 // followAgain follows what is heard in the review.
-func (x *tapping) followAgain(now float64) {
+func (x *tapped) followAgain(now float64) {
 	at, _, why := x.track.Heard(now)
 	if why != "" || at >= x.track.Passage.End() {
 		x.silence()
@@ -42,7 +42,7 @@ func (x *tapping) followAgain(now float64) {
 
 // drawAgain shows on the head what is heard in the review, cycle by cycle, with the
 // taps that came then.
-func (x *tapping) drawAgain() {
+func (x *tapped) drawAgain() {
 	h := &x.head
 	h.Moves = x.hears || h.Shown.Turning
 	if h.Shown.Turning = x.hears && x.at >= 0; !h.Shown.Turning {
@@ -58,7 +58,7 @@ func (x *tapping) drawAgain() {
 			}
 		}
 	}
-	x.follower.ShowHands(&h.Shown, x.desk.ear.Hands, x.at)
+	x.follower.ShowHands(&h.Shown, x.s.Ear.Hands, x.at)
 }
 
 // cycleAndTurn is in which cycle a time lies, and how far round it: one just ahead
