@@ -5,126 +5,32 @@ package game
 import (
 	"image/color"
 	"testing"
-	"time"
 
 	"github.com/hajimehoshi/ebiten/v2"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/assets"
-	"groundbeat/audio"
-	"groundbeat/audio/clock"
 	"groundbeat/game/host"
-	"groundbeat/game/rhythm"
-	"groundbeat/game/view"
-	"groundbeat/scoring/history"
+	"groundbeat/game/paper"
 )
 
-// Stand-ins for what is outside the game.
-
-type testPage struct {
-	shown  []view.Screen
-	events []host.Event
-	places []host.Place
-	light  bool
-	calm   bool
-	theme  string
+// newTestGame is the game at a link, on a page with one drumhead of 100 pixels at 10, 10.
+func newTestGame(query string) (*Game, *paper.Browser) {
+	b := paper.New(paper.Ideal, 1)
+	b.Page.Across = 120
+	var g *Game
+	b.Open(query, func(o *host.Host) paper.Game {
+		g = New(*o, assets.Regular, assets.Bold)
+		return nil // it asks for what happened by itself
+	})
+	return g, b
 }
 
-func (p *testPage) Show(s view.Screen) { p.shown = append(p.shown, s) }
-
-func (p *testPage) Events(into []host.Event) []host.Event {
-	into = append(into, p.events...)
-	p.events = p.events[:0]
-	return into
-}
-
-func (p *testPage) Places(into []host.Place) []host.Place { return append(into, p.places...) }
-func (p *testPage) Canvas() bool                          { return true }
-func (p *testPage) Sketch(string, *view.Picture)          {}
-func (p *testPage) Light() bool                           { return p.light }
-func (p *testPage) Calm() bool                            { return p.calm }
-func (p *testPage) Theme(theme string)                    { p.theme = theme }
-func (p *testPage) Width() float64                        { return 800 }
-func (p *testPage) TwoColumns() bool                      { return true }
-func (p *testPage) Touch() bool                           { return false }
-func (p *testPage) Link(string, string, bool)             {}
-func (p *testPage) Back(string)                           {}
-
-// testSound is heard as soon as it is played, by the test's own clock.
-type testSound struct {
-	wall  *testWall
-	start float64
-}
-
-func (s *testSound) Play(int64)                   { s.start = s.wall.now }
-func (s *testSound) Stop()                        {}
-func (s *testSound) Next() int64                  { return 0 }
-func (s *testSound) Schedule(...audio.Hit) error  { return nil }
-func (s *testSound) Drop(int64)                   {}
-func (s *testSound) Whole(int, int64, int64) bool { return true }
-func (s *testSound) Balance(float64, float64)     {}
-func (s *testSound) Stage(audio.Stage)            {}
-func (s *testSound) Volume(float64)               {}
-func (s *testSound) Audible() bool                { return true }
-
-func (s *testSound) Heard(at float64) (clock.Position, error) {
-	return clock.Position{Epoch: 1, Frame: (at - s.start) / 1000 * float64(audio.Rate), Rate: float64(audio.Rate), At: at}, nil
-}
-
-type testStore struct {
-	kept    []history.Round
-	begun   bool
-	storage view.Storage
-	saved   int // how often what waits was handed over
-	outputs host.Outputs
-	memory  map[string]string
-}
-
-func (s *testStore) Remembered(name string) string { return s.memory[name] }
-
-func (s *testStore) Remember(name, text string) {
-	if s.memory == nil {
-		s.memory = map[string]string{}
+// pass lets some ms pass outside the game.
+func pass(b *paper.Browser, ms float64) {
+	for until := b.Wall.Now() + ms; b.Wall.Now() < until; {
+		b.Advance()
 	}
-	s.memory[name] = text
-}
-
-func (s *testStore) Storage() view.Storage { return s.storage }
-func (s *testStore) SaveWaiting() error    { s.saved++; return nil }
-
-func (s *testStore) Outputs() host.Outputs        { return s.outputs }
-func (*testStore) KeepOutputs(host.Outputs) error { return nil }
-func (s *testStore) Begun() bool                  { return s.begun }
-func (s *testStore) KeepBegun()                   { s.begun = true }
-func (s *testStore) Keep(r history.Round, done func(error)) {
-	s.kept = append(s.kept, r)
-	done(nil)
-}
-
-type testWall struct{ now float64 }
-
-func (w *testWall) Now() float64    { return w.now }
-func (w *testWall) Date() time.Time { return time.Date(2026, 1, 31, 18, 30, 0, 0, time.UTC) }
-func (w *testWall) Seed() uint64    { return 7 }
-func (w *testWall) ID() string      { return "a1" }
-
-// newTestGame is the game at a link, with one drumhead of 100 pixels at 10, 10.
-func newTestGame(t *testing.T, query string) (*Game, *testPage, *testWall) {
-	t.Helper()
-	words, err := view.LoadWords(assets.Words)
-	require.NoError(t, err)
-	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
-	require.NoError(t, err)
-	rhythms, err := rhythm.Load(assets.Rhythms)
-	require.NoError(t, err)
-	page := &testPage{places: []host.Place{{Picture: view.PlaceHead, X: 10, Y: 10, W: 100, H: 100}}}
-	wall := &testWall{now: 1000}
-	g := New(host.Host{
-		Sound: &testSound{wall: wall}, Page: page, Store: &testStore{}, Diary: &testDiary{}, Wall: wall, Words: words,
-		First: first, Rhythms: func() *rhythm.Catalogue { return rhythms },
-		Query: query,
-	}, assets.Regular, assets.Bold)
-	return g, page, wall
 }
 
 // frame lets the game tick and draw once, and reports whether it drew: the
@@ -141,45 +47,45 @@ func (g *Game) testFrame(t *testing.T, screen *ebiten.Image) bool {
 const readyLink = "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=bare&seed=7"
 
 func TestIdleFrameDrawsNothing(t *testing.T) {
-	g, page, wall := newTestGame(t, readyLink)
+	g, b := newTestGame(readyLink)
 	screen := ebiten.NewImage(120, 120)
 	drew := func() bool {
-		wall.now += 16
+		b.Advance()
 		return g.testFrame(t, screen)
 	}
 	require.True(t, drew(), "the first frame: the ground")
 	require.True(t, drew(), "and the drumhead")
-	require.Len(t, page.shown, 1)
+	require.Equal(t, 1, b.Page.Shows)
 	require.False(t, drew())
-	require.Len(t, page.shown, 1, "the page is shown only what is new")
+	require.Equal(t, 1, b.Page.Shows, "the page is shown only what is new")
 
-	page.light = true
+	b.Page.Bright = true
 	require.True(t, drew(), "the other palette")
 	require.False(t, drew())
-	page.places[0].Y -= 5
+	b.Page.Scrolled = 5
 	require.True(t, drew(), "scrolled")
 	require.False(t, drew())
 
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
+	require.NoError(t, b.Queue("begin"))
 	require.True(t, drew(), "the round begins")
-	wall.now += 40
+	pass(b, 40)
 	require.True(t, drew(), "a 5 in the middle")
 	require.False(t, drew(), "and it stands until the 6")
-	wall.now += 2000 // four counts at 120 a minute
+	pass(b, 2000) // four counts at 120 a minute
 	for range 10 {
 		require.True(t, drew(), "the sweep turns")
 	}
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStop})
+	require.NoError(t, b.Queue("stop"))
 	require.True(t, drew(), "stopped")
 	require.False(t, drew())
 }
 
 func TestIdleFrameAllocatesNothing(t *testing.T) {
 	for _, query := range []string{"", readyLink, "?screen=listen", "?screen=which", "?screen=change", "?screen=stop", "?screen=carry", "?screen=sound-check", "?screen=diary", "?bpm=9000"} {
-		g, _, wall := newTestGame(t, query)
+		g, b := newTestGame(query)
 		screen := ebiten.NewImage(120, 120)
 		frame := func() {
-			wall.now += 16
+			b.Advance()
 			_ = g.Update()
 			g.Draw(screen)
 		}
@@ -189,14 +95,3 @@ func TestIdleFrameAllocatesNothing(t *testing.T) {
 		require.Zero(t, testing.AllocsPerRun(200, frame), query)
 	}
 }
-
-// testDiary is the diary of one person without rounds.
-type testDiary struct{ host.Diary }
-
-func (testDiary) People(done func([]host.Person, host.Person, error)) {
-	done([]host.Person{{ID: "1"}}, host.Person{ID: "1"}, nil)
-}
-
-func (testDiary) Days(done func(host.Days))                                 { done(host.Days{}) }
-func (testDiary) Latest(_ string, _ int, done func([]history.Round, error)) { done(nil, nil) }
-func (testDiary) LastImport(done func(host.Imported, error))                { done(host.Imported{}, nil) }

@@ -43,6 +43,9 @@ type Browser struct {
 // up to 0.1 ms, as measured with Chromium.
 var Computer = Device{Latency: 30, Wakes: 40, Scatter: 0.1}
 
+// Ideal is a device that plays at once, for tests in which sound is beside the point.
+var Ideal = Device{Ideal: true, Latency: 20}
+
 // New is a browser with a device, in which nothing is open yet. The seed is that of all
 // chance.
 func New(d Device, seed uint64) *Browser {
@@ -61,12 +64,11 @@ func New(d Device, seed uint64) *Browser {
 	return b
 }
 
-// Open opens the page at a link, with what plays on it, and lets it come up.
+// Open opens the page at a link, with what plays on it.
 func (b *Browser) Open(query string, open func(*host.Host) Game) {
 	b.open = open
 	b.Page.trail = newTrail(query)
 	b.Load()
-	b.Wait(100)
 }
 
 // Load loads the page anew where it is: what is kept is there, and all else gone.
@@ -135,7 +137,7 @@ func (b *Browser) Advance() {
 	b.Wall.passed += b.Pace
 	if b.frames++; b.frames == 2 {
 		b.Sound.asked = true
-		if b.Sound.none {
+		if b.Sound.None {
 			b.Page.Add(host.Event{Kind: host.Running})
 		}
 	}

@@ -29,6 +29,7 @@ type Device struct {
 	Scatter  float64 // ms, the most by which a reading is wrong
 	Unsaid   bool    // the browser gives no output time stamps
 	None     bool    // there is no sound at all
+	Ideal    bool    // it is heard as the latency says after it is played, and nothing needs to be timed
 }
 
 // device is a context with its queue of blocks.
@@ -39,7 +40,7 @@ type device struct {
 	clock *clock.Clock
 	take  func(to int64) []audio.Hit
 	rng   *rand.Rand
-	none  bool
+	none  bool // nothing is placed: what would be heard goes by the page's own time
 	asked bool // whether there is any sound has turned out
 
 	frame int64 // of the stream, next to be rendered
@@ -65,7 +66,7 @@ type device struct {
 
 func newDevice(d Device, wall *Wall, tell func(host.Event), seed uint64) *device {
 	x := &device{
-		Device: d, wall: wall, tell: tell, none: d.None, clock: clock.New(int(audio.Rate)),
+		Device: d, wall: wall, tell: tell, none: d.None || d.Ideal, clock: clock.New(int(audio.Rate)),
 		rng: rand.New(rand.NewPCG(seed, 1)), wanted: true, opens: -1,
 	}
 	x.restart("")
@@ -94,7 +95,7 @@ func (d *device) Play(base int64) {
 		d.epoch++
 		now := d.wall.Now()
 		d.strikes = slices.DeleteFunc(d.strikes, func(s Strike) bool { return s.At >= now })
-		d.frame, d.began = base, now-float64(base)/rate*1000
+		d.frame, d.began = base, now+d.Latency-float64(base)/rate*1000
 		d.picture()
 		return
 	}
@@ -214,12 +215,12 @@ func (d *device) read() {
 	d.clock.Stamp(s)
 }
 
-// pictured is what would be heard where there is no sound.
+// pictured is what would be heard where nothing is placed.
 func (d *device) pictured(at float64) clock.Position {
-	return clock.Position{Epoch: d.epoch, Frame: (at - d.began) / 1000 * rate, Rate: rate, At: at, Coarse: true}
+	return clock.Position{Epoch: d.epoch, Frame: (at - d.began) / 1000 * rate, Rate: rate, At: at, Coarse: d.None}
 }
 
-// picture takes the strokes of the next second, which are seen where there is no sound.
+// picture takes the strokes of the next second, which are seen, or heard, all the same.
 func (d *device) picture() {
 	d.frame = max(0, int64((d.wall.Now()-d.began)/1000*rate))
 	for _, h := range d.take(d.frame + int64(rate)) {

@@ -28,6 +28,7 @@ type Window struct {
 	Finger   bool    // what is pressed is pressed with a finger
 	OneBelow bool    // there is no room for the drumhead beside the words
 	Lost     bool    // live pictures are drawn on the page
+	Scrolled float64 // how far down the page was scrolled, CSS pixels
 }
 
 // Show shows a screen, and looks at it.
@@ -56,7 +57,7 @@ func (p *Page) Add(e host.Event) { p.events = append(p.events, e) }
 
 // Places are those of the pictures on the screen, one below another.
 func (p *Page) Places(into []host.Place) []host.Place {
-	y := 0.0
+	y := 10 - p.Scrolled
 	p.screen.Each(func(it *view.Item) {
 		if it.Place != "" {
 			into = append(into, host.Place{Picture: it.Place, X: 10, Y: y, W: p.Across - 20, H: (p.Across - 20) / it.Aspect})

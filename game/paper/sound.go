@@ -99,4 +99,4 @@ func (s *Sound) Stage(stage audio.Stage) { s.Stands = stage }
 func (s *Sound) Volume(v float64) { s.Loudness = v }
 
 // Audible is false once it has turned out that there is no sound.
-func (s *Sound) Audible() bool { return !s.none || !s.asked }
+func (s *Sound) Audible() bool { return !s.None || !s.asked }

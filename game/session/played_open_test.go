@@ -23,6 +23,7 @@ func on(t *testing.T, d paper.Device, query string, seed uint64) *paper.Browser 
 	t.Helper()
 	b := paper.New(d, seed)
 	b.Open(query, func(o *host.Host) paper.Game { return session.New(o) })
+	b.Wait(100)
 	t.Cleanup(func() { require.Empty(t, b.Page.Wrong) })
 	return b
 }
