@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -147,8 +148,7 @@ func (d *device) suspend(why string) {
 
 // tick lets the device go on to what time it is.
 func (d *device) tick() {
-	old := d.wall.Now() - remembered
-	d.strikes = slices.DeleteFunc(d.strikes, func(s Strike) bool { return s.At < old })
+	d.strikes = slices.Delete(d.strikes, 0, d.heardFrom(d.wall.Now()-remembered))
 	switch {
 	case d.none:
 		d.picture()
@@ -230,11 +230,12 @@ func (d *device) picture() {
 
 // Strikes are the strokes that are heard from one performance time on and before
 // another, in ms, as far as they are known.
-func (d *device) Strikes(from, to float64) (all []Strike) {
-	for _, s := range d.strikes {
-		if s.At >= from && s.At < to {
-			all = append(all, s)
-		}
-	}
-	return all
+func (d *device) Strikes(from, to float64) []Strike {
+	return slices.Clone(d.strikes[d.heardFrom(from):max(d.heardFrom(from), d.heardFrom(to))])
+}
+
+// heardFrom is which of the strokes is the first that is heard at a time or later.
+func (d *device) heardFrom(at float64) int {
+	i, _ := slices.BinarySearchFunc(d.strikes, at, func(s Strike, at float64) int { return cmp.Compare(s.At, at) })
+	return i
 }
