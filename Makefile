@@ -9,6 +9,8 @@ export GOFLAGS = -buildvcs=false -mod=readonly
 export PORT
 
 TOOLS := $(CURDIR)/.tools
+# What browser plays: the site as build makes it, but not compressed, which takes minutes.
+SITE := $(TOOLS)/site
 FOR_BROWSER := GOOS=js GOARCH=wasm
 # The packages that run in the browser only, and have tests that do.
 IN_BROWSER := ./audio/speaker ./game ./wasm
@@ -19,7 +21,7 @@ SIDE_BY_SIDE := ./audio ./wasm/serve ./wasm/pack
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
-.PHONY: help setup build play check test bench budgets fuzz golden pictures clean has-go lint unit whole in-browser browser
+.PHONY: help setup build play check test bench budgets fuzz golden pictures clean has-go lint unit race whole in-browser browser natively light
 
 help: ## list the targets
 	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
@@ -38,7 +40,7 @@ play: has-go ## build in a hurry and serve at http://localhost:8080/ (PORT=… f
 	@go run ./wasm/pack
 	@mkdir -p $(TOOLS) && go build -o $(TOOLS)/serve ./wasm/serve && exec $(TOOLS)/serve
 
-check: setup lint unit ## lint and unit tests, for each commit: under a minute
+check: setup lint unit race ## lint and unit tests, for each commit: under a minute
 
 lint: setup ## gofmt, go vet and staticcheck, for this machine and for the browser; nothing that no command reaches
 	@unformatted=$$(gofmt -l assets audio game scoring wasm); [ -z "$$unformatted" ] || { echo "not as gofmt writes it:" $$unformatted >&2; exit 1; }
@@ -49,20 +51,31 @@ lint: setup ## gofmt, go vet and staticcheck, for this machine and for the brows
 	$(FOR_BROWSER) $(TOOLS)/staticcheck ./...
 	.ci/dead
 
-unit: has-go ## the tests that need no browser, with fewer repetitions; with the race detector where anything runs side by side
+unit: has-go ## the tests that need no browser, with fewer repetitions
 	go test -short -shuffle=on ./...
-	go test -race -short -shuffle=on $(SIDE_BY_SIDE)
+
+race: has-go ## the tests of what runs side by side natively, with the race detector
+	go test -race -short -shuffle=on -timeout 30m $(SIDE_BY_SIDE)
 
 whole: has-go ## the tests that need no browser, with all their repetitions
-	go test -shuffle=on ./...
+	go test -shuffle=on -timeout 30m ./...
 
-test: check whole in-browser browser ## everything: check, all repetitions, and all that runs in a real browser
+# Playing rounds takes time rather than work: what works meanwhile gives way to it.
+test: setup lint ## everything: lint, all repetitions, and all that runs in a real browser
+	@nice -n 19 $(MAKE) natively & \
+	$(MAKE) browser; played=$$?; wait $$! && exit $$played
+
+natively: whole race in-browser light ## all of test that plays no rounds
 
 in-browser: setup ## the tests of the packages that run in the browser only, in it
-	$(FOR_BROWSER) go test -count=1 -timeout 5m -exec $(TOOLS)/in-browser $(IN_BROWSER)
+	$(FOR_BROWSER) go test -count=1 -timeout 15m -exec $(TOOLS)/in-browser $(IN_BROWSER)
 
-browser: setup build ## play the built site in a real browser, and measure it
-	go test -tags browser -count=1 -parallel 1 -timeout 60m ./wasm
+browser: setup ## play the site in a real browser, and measure it; first what measures times, then the rest, four at a time
+	go run ./wasm/pack -out $(SITE)
+	go test -tags browser -count=1 -parallel 4 -timeout 60m -skip '^TestPageIsLight$$' ./wasm -site $(SITE)
+
+light: setup build ## the site as it is put on the web, compressed: its weight, and that it starts
+	go test -tags browser -count=1 -run '^TestPageIsLight$$' ./wasm
 
 bench: setup ## benchmarks, with allocations; the drums and the store in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...
@@ -88,7 +101,7 @@ golden: has-go ## write the golden files anew; read the difference as code
 	[ -z "$$packages" ] || go test $$packages -update
 
 pictures: setup build ## take the README's pictures anew, in a real browser
-	go test -tags browser -count=1 -run 'TestLayout' ./wasm -pictures
+	go test -tags browser -count=1 -parallel 1 -run '^(TestLayout|TestClassIsLegible)' ./wasm -pictures
 
 clean: ## remove what was built and installed here
 	rm -rf dist .tools testdata/out

@@ -85,10 +85,18 @@ func weight(t *testing.T, site fs.FS) (whole, program int64) {
 	return whole, program
 }
 
+// The site as it is put on the web, compressed, which its browser is given so.
 func TestPageIsLight(t *testing.T) {
-	_ = serve(t) // says so if the site is not built
-	whole, _ := weight(t, os.DirFS(dist))
+	s := serve(t)
+	whole, program := weight(t, os.DirFS(dist))
 	require.LessOrEqual(t, whole, int64(mostPage), "bytes in all, in Brotli; make build compresses")
+
+	b := page(t)
+	b.visit(s.URL + quick)
+	sent := get[float64](b, `performance.getEntriesByType("resource").find((e) => e.name.endsWith(".wasm")).encodedBodySize`)
+	require.Less(t, sent, 0.4*float64(program), "bytes of the program, as they come")
+	b.begin()
+	b.wait("groundbeat.heard()")
 }
 
 func (l *ledger) page(t *testing.T) {

@@ -32,19 +32,13 @@ func TestCarryOn(t *testing.T) {
 	b := monitored(t, s, s.URL+"/?screen=set-up")
 	b.listening(s.URL + "/?screen=carry&rhythm=maqsum&bpm=200&eights=4&seed=4")
 	b.inBoth("carry-ready")
-	b.press("Begin")
-	b.wait("document.querySelector('.taparea')")
-	require.Equal(t, "tap", b.focused())
-	start := b.played()
 	offsets := map[int]float64{8: -12, 12: 18, 16: 20, 20: 44, 24: 67, 28: 92, 32: 83, 36: -31}
-	now, out := get[float64](b, "performance.now()"), 0
-	for i, step := range r.Steps() {
-		at := start + milliseconds(r.Strokes()[i], r.Start()) + offsets[step]
-		if at < now { // it has been heard before its place is known
-			out++
-			continue
-		}
-		b.pressAt(at)
+	out := b.carries(r, offsets)
+	for tries := 0; out > 3 && tries < 3; tries++ { // a machine that is busy with something else
+		t.Logf("once more: %d strokes came before they could be tapped", out)
+		b.forget()
+		b.listening(s.URL + "/?screen=carry&rhythm=maqsum&bpm=200&eights=4&seed=4")
+		out = b.carries(r, offsets)
 	}
 	require.LessOrEqual(t, out, 3, "all of the silence is tapped")
 	b.wait("document.querySelector('#finding')")
@@ -70,6 +64,26 @@ func TestCarryOn(t *testing.T) {
 	t.Logf("%d taps, at most %.3f ms from what was tapped with the drums, %.3f ms in the silence", k.Matched, with, without)
 	require.LessOrEqual(t, max(with, without), kindly)
 	b.silentFor(8, 16, 32)
+}
+
+// carries plays a round from Begin on, its strokes tapped with known offsets, ms. It returns
+// how many strokes had been heard before their place was known: these are not tapped.
+func (b *tab) carries(r *round.Carried, offsets map[int]float64) (out int) {
+	b.t.Helper()
+	b.press("Begin")
+	b.wait("document.querySelector('.taparea')")
+	require.Equal(b.t, "tap", b.focused())
+	start := b.played()
+	now := get[float64](b, "performance.now()")
+	for i, step := range r.Steps() {
+		at := start + milliseconds(r.Strokes()[i], r.Start()) + offsets[step]
+		if at < now {
+			out++
+			continue
+		}
+		b.pressAt(at)
+	}
+	return out
 }
 
 // inBoth is everywhere in the dark and in the light.

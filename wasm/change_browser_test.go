@@ -62,8 +62,7 @@ func (b *tab) everywhere(screen string) {
 		width, height int64
 	}{{"phone", 390, 844}, {"projector", 1920, 1080}, {"desktop", 1280, 800}} {
 		b.size(w.width, w.height, 1)
-		b.wait(fmt.Sprintf("innerWidth === %d", w.width))
-		b.rest(120)
+		b.settle(w.width)
 		b.lies(screen, w.name)
 		require.LessOrEqual(b.t, get[float64](b, "document.documentElement.scrollWidth"), float64(w.width))
 	}

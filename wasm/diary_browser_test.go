@@ -52,7 +52,7 @@ func (b *tab) give(control, name, text string) {
 func TestDiary(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?screen=diary")
 	b.wait("document.querySelector('#empty') && document.querySelector('#practise')")
 	b.reach()
@@ -108,7 +108,7 @@ func TestDiary(t *testing.T) {
 func TestPractice(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL)
 	b.run(`localStorage.setItem("groundbeat.begun", "yes")`)
 	b.visit(s.URL)
@@ -161,8 +161,9 @@ func invented(t *testing.T) string {
 
 // The diary of an invented learner, which says so, in every window, folded and opened.
 func TestLayoutOfTheDiary(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?screen=diary")
 	b.wait("document.querySelector('#practise')")
 	b.give("#import input", "invented.jsonl", invented(t))
@@ -173,20 +174,17 @@ func TestLayoutOfTheDiary(t *testing.T) {
 	b.wait("document.querySelector('#who')")
 	b.run(`[...document.querySelectorAll("#who label")].find((e) => e.textContent === "Invented").querySelector("input").click()`)
 	b.wait("document.querySelector('#invented')")
-	for _, l := range looks {
-		b.into(l)
+	for _, some := range byLook() {
+		b.into(some[0])
 		b.visit(s.URL + "/?screen=diary")
 		b.wait("document.querySelector('#reach-told') && document.fonts.status === 'loaded'")
 		require.NotEmpty(t, b.text("#invented"))
-		b.rest(200)
-		b.lies("diary", l.name)
+		b.lieIn(some, "diary")
 		for _, matter := range []string{"named", "fingers", "round", "mixed", "reach", "days"} {
 			b.run(fmt.Sprintf("document.querySelector('#%s-told').scrollIntoView()", matter))
-			b.rest(100)
-			b.shoot("diary-" + matter + "-" + l.name)
+			b.shoot("diary-" + matter + "-" + some[0].name)
 		}
 		b.run("document.querySelectorAll('details').forEach((d) => d.open = true)")
-		b.rest(200)
-		require.Empty(t, get[[]string](b, layout), "opened")
+		b.lieIn(some, "diary-opened")
 	}
 }

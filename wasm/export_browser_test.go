@@ -21,7 +21,7 @@ import (
 func TestRoundsAsAFile(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := undrawing(t).spared()
 	folder := t.TempDir()
 	_, err := chromedp.Call(b.ctx, browser.SetDownloadBehavior,
 		browser.SetDownloadBehaviorParams{Behavior: browser.SetDownloadBehaviorBehaviorAllow, DownloadPath: folder})

@@ -34,8 +34,8 @@ func (b *tab) said(sentence string, reload bool) {
 }
 
 func TestCannotStart(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	browser := open(t)
 	for _, c := range []struct {
 		name, early, sentence string
 		reload                bool
@@ -51,7 +51,7 @@ func TestCannotStart(t *testing.T) {
 			"WebAssembly is missing or switched off", false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			b := browser.alone(t)
+			b := page(t)
 			b.early(c.early)
 			b.load(s.URL + quick)
 			b.said(c.sentence, c.reload)
@@ -61,8 +61,8 @@ func TestCannotStart(t *testing.T) {
 
 // A part of the site is missing, or arrives in part.
 func TestPartsDoNotArrive(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	browser := open(t)
 	missing := func(part string) http.HandlerFunc {
 		return func(w http.ResponseWriter, r *http.Request) {
 			if strings.HasPrefix(r.URL.Path, "/"+part+".") {
@@ -81,7 +81,7 @@ func TestPartsDoNotArrive(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			host := httptest.NewServer(handler)
 			t.Cleanup(host.Close)
-			b := browser.alone(t)
+			b := page(t)
 			b.load(host.URL + quick)
 			b.said("A part of Groundbeat did not arrive.", true)
 		})
@@ -113,8 +113,8 @@ func half(s *server, w http.ResponseWriter, r *http.Request, breaks bool) {
 // The program stops by mistake: by an error of its own, here because the page
 // does not let it make what it wants to show, or because its memory is spoilt.
 func TestProgramStops(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	browser := open(t)
 	for name, spoil := range map[string]string{
 		"an error": `const make = document.createElement;
 			document.createElement = (tag) => { if (tag !== "canvas") throw new Error("broken"); return make.call(document, tag) };
@@ -122,7 +122,7 @@ func TestProgramStops(t *testing.T) {
 		"memory": `new Uint8Array(program.exports.mem.buffer).fill(255)`,
 	} {
 		t.Run(name, func(t *testing.T) {
-			b := browser.alone(t)
+			b := page(t)
 			b.early(`const start = WebAssembly.instantiateStreaming;
 				WebAssembly.instantiateStreaming = async (...all) => { const made = await start(...all); window.program = made.instance; return made };`)
 			b.visit(s.URL + quick)

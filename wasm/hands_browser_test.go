@@ -27,9 +27,12 @@ func (b *tab) beside(t *testing.T, options ...chromedp.ContextOption) *tab {
 	t.Helper()
 	ctx, cancel := chromedp.NewContext(b.ctx, options...)
 	t.Cleanup(cancel)
-	other := &tab{t: t, ctx: ctx, start: time.Now()}
+	other := &tab{t: t, ctx: ctx}
 	other.do(chromedp.Evaluate[any]("1"))
 	go other.listen()
+	if b.spares {
+		other.spared()
+	}
 	return other
 }
 
@@ -144,7 +147,7 @@ func (b *tab) play(during func()) {
 // something else may cut the sound, and then it is played once more.
 func (b *tab) finish(during func()) {
 	b.t.Helper()
-	for range 3 {
+	for range 5 {
 		b.countedIn()
 		during()
 		if b.over() {

@@ -94,12 +94,24 @@ func samples(buf []byte) (left, right []float32) {
 	return left, right
 }
 
-// monitored opens the page with the monitor in the sound's way.
+// monitored opens the page with the monitor in the sound's way. Its live pictures are not
+// drawn, but where pictures are taken.
 func monitored(t *testing.T, s *server, url string, flags ...string) *tab {
 	t.Helper()
+	return undrawing(t, flags...).listens(url)
+}
+
+// drawing is monitored with all that a machine has to do: the live pictures are drawn.
+func drawing(t *testing.T, s *server, url string) *tab {
+	t.Helper()
+	return open(t).listens(url)
+}
+
+// listens opens an address with the monitor in the sound's way.
+func (b *tab) listens(url string) *tab {
+	b.t.Helper()
 	hook, err := os.ReadFile("testdata/hook.js")
-	require.NoError(t, err)
-	b := open(t, flags...)
+	require.NoError(b.t, err)
 	b.early(string(hook))
 	b.visit(url)
 	b.wait("monitor.ready || !window.isSecureContext")
@@ -167,6 +179,25 @@ func report(t *testing.T, what string, beyond []float64) {
 	require.LessOrEqual(t, most, 2.0)
 }
 
+// tapped is a round that has begun and is tapped along. A machine that is busy with
+// something else may cut the sound, and then it is played once more.
+func (b *tab) tapped(on func(i int)) kept {
+	b.t.Helper()
+	for range 3 {
+		b.tapAlong(on)
+		if b.over() {
+			return get[kept](b, "groundbeat.log().then((l) => l.at(-1))")
+		}
+		b.t.Log("once more: " + b.text("#why"))
+		b.press("Once more")
+		b.wait("monitor.context.state === 'running'")
+		b.rest(300) // the last of the void round fades out
+		b.run("monitor.clear()")
+	}
+	require.Fail(b.t, "no round came to its end", b.console())
+	return kept{}
+}
+
 func (b *tab) lastRound() kept {
 	b.t.Helper()
 	b.wait("document.querySelector('#finding')")
@@ -174,18 +205,17 @@ func (b *tab) lastRound() kept {
 }
 
 func TestHeardTime(t *testing.T) {
-	q := question(t, 120, 3)
+	q := question(t, 200, 3)
 	bias, scatter := detector(t, q)
 	t.Logf("detector: %.3f ms late, strokes differ by at most %.3f ms", bias, scatter)
 	require.Less(t, scatter, 0.3)
 	s := serve(t)
-	b := monitored(t, s, link(s, q))
+	b := drawing(t, s, link(s, q))
 
 	t.Run("as it comes", func(t *testing.T) {
 		b.t = t
 		b.press("Begin")
-		b.tapAlong(nil)
-		k := b.lastRound()
+		k := b.tapped(nil)
 		report(t, "as it comes", b.compare(k, bias))
 		b.capturedIsStream(s, q, k)
 	})
@@ -193,12 +223,11 @@ func TestHeardTime(t *testing.T) {
 		b.t = t
 		b.run("monitor.clear()")
 		b.press("Once more")
-		b.tapAlong(func(i int) {
+		k := b.tapped(func(i int) {
 			if i == 3 {
 				b.run("monitor.stall(600)")
 			}
 		})
-		k := b.lastRound()
 		report(t, "after a stall of 600 ms", b.compare(k, bias))
 	})
 	t.Run("after suspend and resume", func(t *testing.T) {
@@ -215,8 +244,7 @@ func TestHeardTime(t *testing.T) {
 		b.wait("monitor.context.state === 'running'")
 		b.rest(300) // the last of the void round fades out as the sound resumes
 		b.run("monitor.clear()")
-		b.tapAlong(nil)
-		report(t, "after suspend and resume", b.compare(b.lastRound(), bias))
+		report(t, "after suspend and resume", b.compare(b.tapped(nil), bias))
 	})
 }
 

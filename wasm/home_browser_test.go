@@ -14,10 +14,11 @@ import (
 // Somebody who has never been here: from the bare address to the end of a first
 // round by one press, and what Home is then.
 func TestFirstVisit(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	hook, err := os.ReadFile("testdata/hook.js")
 	require.NoError(t, err)
-	b := open(t)
+	b := undrawing(t)
 	b.early(string(hook))
 	b.visit(s.URL)
 	b.wait("monitor.ready")
@@ -104,7 +105,7 @@ func (b *tab) doorsFirst() {
 func TestWithoutLocalStorage(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.early(`Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError") } });`)
 	b.visit(s.URL)
 	b.wait("document.querySelector('#first')")

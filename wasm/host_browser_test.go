@@ -31,8 +31,9 @@ func (b *tab) clean() {
 
 // A whole visit, served as we serve it, with the policy as header and in the page.
 func TestNothingForbiddenInAVisit(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.early(violations)
 	b.visit(s.URL + quick)
 	require.True(t, get[bool](b, "crossOriginIsolated"), "finer time stamps")
@@ -46,12 +47,12 @@ func TestNothingForbiddenInAVisit(t *testing.T) {
 }
 
 func TestHosts(t *testing.T) {
+	t.Parallel()
 	_ = serve(t) // says so if the site is not built
-	browser := open(t)
 	t.Run("below a path", func(t *testing.T) {
 		host := httptest.NewServer(site.New(os.DirFS(dist), site.Options{Base: "/a/b/"}))
 		t.Cleanup(host.Close)
-		b := browser.alone(t)
+		b := page(t)
 		b.early(violations)
 		b.visit(host.URL + "/a/b" + quick)
 		require.Equal(t, "/a/b/", get[string](b, "location.pathname"))
@@ -70,7 +71,7 @@ func TestHosts(t *testing.T) {
 			files.ServeHTTP(w, r)
 		}))
 		t.Cleanup(host.Close)
-		b := browser.alone(t)
+		b := page(t)
 		b.early(violations)
 		b.visit(host.URL + quick)
 		require.Nil(t, get[*string](b, `fetch("").then((r) => r.headers.get("Content-Security-Policy"))`))

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
@@ -38,8 +37,7 @@ func (b *tab) fits(screen string) {
 		b.largeText(large)
 		for _, window := range windows {
 			b.size(window[0], window[1], 1)
-			b.wait(fmt.Sprintf("innerWidth === %d", window[0]))
-			b.rest(60)
+			b.settle(window[0])
 			if wrong := get[[]string](b, layout); len(wrong) > 0 {
 				b.shoot(fmt.Sprintf("large-%t-%s-%d", large, screen, window[0]))
 				b.t.Errorf("%s at %dx%d, large %t: %v", screen, window[0], window[1], large, wrong)
@@ -55,17 +53,35 @@ func (b *tab) fits(screen string) {
 func TestTextTwiceAsLarge(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := openFor(t, 8*time.Minute)
-	b.load("about:blank")
-	b.largeText(true)
+	for name, goThrough := range map[string]func(b *tab, s *server){
+		"screens": (*tab).fitsOnScreens, "questions": (*tab).fitsWhileAsked, "rounds": (*tab).fitsWhilePlayed,
+		"reviews": (*tab).fitsAfterwards, "class": (*tab).fitsInClass,
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			b := page(t)
+			b.load("about:blank")
+			b.largeText(true)
+			goThrough(b, s)
+		})
+	}
+}
+
+// fitsOnScreens looks at every screen as its link opens it, and at a link that cannot be
+// opened.
+func (b *tab) fitsOnScreens(s *server) {
 	b.visit(s.URL)
-	require.Equal(t, "32px", get[string](b, "getComputedStyle(document.documentElement).fontSize"))
+	require.Equal(b.t, "32px", get[string](b, "getComputedStyle(document.documentElement).fontSize"))
 	for _, screen := range view.Screens() {
 		b.visit(s.URL + "/?screen=" + screen)
 		b.fits(screen)
 	}
 	b.visit(s.URL + "/?bpm=900&rhythm=makloub&foo=1")
 	b.fits("link")
+}
+
+// fitsWhileAsked looks at a question, and at the review of each of its answers.
+func (b *tab) fitsWhileAsked(s *server) {
 	b.visit(s.URL + "/?screen=which&eights=1&seed=5")
 	b.press("Begin")
 	b.wait("document.querySelector('#choice-1:enabled')")
@@ -76,11 +92,19 @@ func TestTextTwiceAsLarge(t *testing.T) {
 		b.wait(fmt.Sprintf(`document.querySelector("#sides") || (document.querySelector("#choice-%d:enabled")?.click(), false)`, choice))
 		b.fits(fmt.Sprint("which-review-", choice))
 	}
+}
+
+// fitsWhilePlayed looks at a round of each kind.
+func (b *tab) fitsWhilePlayed(s *server) {
 	for _, screen := range []string{view.ScreenChange, view.ScreenStop, view.ScreenCarry, view.ScreenDums} {
 		b.visit(s.URL + "/?eights=8&screen=" + screen)
 		b.begin()
 		b.fits(screen + "-playing")
 	}
+}
+
+// fitsAfterwards looks at a round that does not count, and at the review of one that does.
+func (b *tab) fitsAfterwards(s *server) {
 	b.visit(s.URL + quick)
 	b.begin()
 	b.run(`Object.defineProperty(document, "hidden", { get: () => true, configurable: true }); document.dispatchEvent(new Event("visibilitychange"))`)
@@ -92,6 +116,10 @@ func TestTextTwiceAsLarge(t *testing.T) {
 	b.fits("review")
 	b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
 	b.fits("review-opened")
+}
+
+// fitsInClass looks at what a room sees.
+func (b *tab) fitsInClass(s *server) {
 	b.warmUp(s, "five_bare_hands-up_2_5")
 	b.on(forward)
 	b.keys(forward)

@@ -5,7 +5,6 @@ package main
 import (
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
@@ -75,7 +74,7 @@ type measured struct {
 // readable checks that a room can read what is shown, and takes a picture of it.
 func (b *tab) readable(name string, worst *measured) {
 	b.t.Helper()
-	b.rest(150)
+	b.settle(get[int64](b, "innerWidth"))
 	b.shoot("class-" + name)
 	m := get[measured](b, legible)
 	if m.Smallest < worst.Smallest {
@@ -93,6 +92,7 @@ func (b *tab) readable(name string, worst *measured) {
 // Every stage of every kind, at the two sizes that projectors have, one dark and one
 // light: a room can read it from the back, and the picture fills the wall.
 func TestClassIsLegible(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	for _, window := range []struct {
 		name          string
@@ -100,7 +100,8 @@ func TestClassIsLegible(t *testing.T) {
 		dark          bool
 	}{{"1920x1080", 1920, 1080, true}, {"1024x768", 1024, 768, false}} {
 		t.Run(window.name, func(t *testing.T) {
-			b := openFor(t, 12*time.Minute) // on a busy machine
+			t.Parallel()
+			b := page(t)
 			b.size(window.width, window.height, 1)
 			b.dark(window.dark)
 			worst := measured{Smallest: 1, Contrast: 99, Teacher: 1, Line: 1, Drum: 1}

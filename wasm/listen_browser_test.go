@@ -54,8 +54,9 @@ func (b *tab) slide(selector, value string) {
 }
 
 func TestBackButton(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?screen=listen&rhythm=saidi")
 	b.press("Which rhythm?")
 	b.wait("document.querySelector('#page').dataset.screen === 'which'")
@@ -104,6 +105,7 @@ func TestBackButton(t *testing.T) {
 // Another rhythm begins at once, and nothing of the one before is heard under it:
 // wahda has one dum in four beats, baladi three.
 func TestAnotherRhythmCutsTheOneBefore(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=baladi&bpm=100")
 	b.press("Play")

@@ -4,15 +4,17 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 )
 
-var pictures = flag.Bool("pictures", false, "take the pictures of the README anew")
+var pictures = flag.Bool("pictures", false, "take pictures, into testdata/out, and those of the README anew")
 
 // look is a window that the screens are looked at in.
 type look struct {
@@ -85,79 +87,106 @@ const layout = `(() => {
 // inWindow says whether an element can be seen without scrolling.
 const inWindow = `((e) => { const b = e.getBoundingClientRect(); return b.top >= 0 && b.bottom <= innerHeight + 0.5 })`
 
-func TestLayout(t *testing.T) {
-	s := serve(t)
+// byLook gives the looks as a test goes through them: all in one page whose window changes
+// at each step, or, where pictures are taken, each in pages of its own, as sharp as it is.
+func byLook() [][]look {
+	if !*pictures {
+		return [][]look{looks}
+	}
+	var each [][]look
 	for _, l := range looks {
-		t.Run(l.name, func(t *testing.T) {
-			b := monitored(t, s, s.URL)
-			b.size(l.width, l.height, l.scale)
-			b.dark(l.dark)
-			b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=110&eights=2&riff=bare&seed=7")
-			b.wait("document.fonts.status === 'loaded' && monitor.ready")
-			b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart")`)
-			b.rest(200)
-			b.lies("ready", l.name)
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#begin'))"), "Begin without scrolling")
+		each = append(each, []look{l})
+	}
+	return each
+}
 
-			b.press("Begin")
-			b.wait("document.querySelector('.taparea')")
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('.taparea'))"), "the whole head")
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#stop'))"), "the way out")
-			b.rest(700)
-			b.lies("count-in", l.name)
-			b.tapAlong(func(i int) {
-				if i == 2 {
-					b.shoot("playing-" + l.name)
-				}
-			})
-			b.wait("document.querySelector('#finding')")
-			b.rest(200)
-			b.lies("review", l.name)
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#finding'))"), "the finding without scrolling")
-			b.run("document.querySelector('summary').click()")
-			b.rest(200)
-			require.Empty(t, get[[]string](b, layout), "review, opened")
-		})
+// inEach turns the page to each look, and does something there.
+func (b *tab) inEach(some []look, do func(l look)) {
+	b.t.Helper()
+	for _, l := range some {
+		b.turn(l)
+		do(l)
 	}
 }
 
-func TestLayoutOfHomeListenAndWhich(t *testing.T) {
+// lieIn checks the layout in each look: nothing is wrong with it, and so much of the page
+// can be seen without scrolling.
+func (b *tab) lieIn(some []look, screen string, seen ...string) {
+	b.t.Helper()
+	b.inEach(some, func(l look) {
+		b.lies(screen, l.name)
+		for _, selector := range seen {
+			require.True(b.t, get[bool](b, fmt.Sprintf("%s(document.querySelector(%q))", inWindow, selector)), "%s at %s: %s without scrolling", screen, l.name, selector)
+		}
+	})
+}
+
+// A round from its link to what is opened in its review.
+func TestLayout(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
-	for _, l := range looks {
-		t.Run(l.name, func(t *testing.T) {
-			b.t = t
-			b.into(l)
-			b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=riffing&seed=5")
-			b.wait("document.fonts.status === 'loaded'")
-			b.rest(200)
-			b.lies("listen", l.name)
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#play'))"), "Play without scrolling")
-			b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
-			b.rest(200)
-			require.Empty(t, get[[]string](b, layout), "listen, opened")
+	for _, some := range byLook() {
+		b := monitored(t, s, s.URL).spared()
+		b.into(some[0])
+		b.visit(s.URL + double)
+		b.wait("document.fonts.status === 'loaded'")
+		b.lieIn(some, "ready", "#begin")
 
-			b.visit(s.URL + "/?screen=which&seed=5")
-			b.rest(200)
-			b.lies("which", l.name)
-			b.press("Begin")
-			b.wait("document.querySelector('#choice-1:enabled')")
-			b.lies("which-asked", l.name)
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#choices'))"), "the choices without scrolling")
-			b.run("document.querySelector('#choice-1').click()")
-			b.wait("document.querySelector('#sides')")
-			b.rest(200)
-			b.lies("which-review", l.name)
+		b.press("Begin")
+		b.wait("document.querySelector('.taparea')")
+		b.rest(600) // sooner, Stop is taken for the second press of two
+		b.lieIn(some, "begun", ".taparea", "#stop")
+		b.keys(kb.Escape)
+		if *pictures {
+			b.playFor(some[0])
+		} else {
+			b.playThrough()
+		}
+		b.lieIn(some, "review", "#finding")
+		b.run("document.querySelector('summary').click()")
+		b.lieIn(some, "review-opened")
+	}
+}
 
-			b.visit(s.URL)
-			b.rest(200)
-			b.lies("home", l.name)
-			b.forget() // as if that had been somebody else
-			b.visit(s.URL)
-			b.rest(200)
-			b.lies("home-first", l.name)
-			require.True(t, get[bool](b, inWindow+"(document.querySelector('#first'))"), "the first round without scrolling")
-		})
+// playFor plays a round with a tap for each dum, and takes a picture of it.
+func (b *tab) playFor(l look) {
+	b.t.Helper()
+	b.begin()
+	b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart"); monitor.clear()`)
+	b.tapAlong(func(i int) {
+		if i == 2 {
+			b.shoot("playing-" + l.name)
+		}
+	})
+	b.wait("document.querySelector('#finding')")
+}
+
+func TestLayoutOfHomeListenAndWhich(t *testing.T) {
+	t.Parallel()
+	s := serve(t)
+	for _, some := range byLook() {
+		b := page(t)
+		b.into(some[0])
+		b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=riffing&seed=5")
+		b.wait("document.fonts.status === 'loaded'")
+		b.lieIn(some, "listen", "#play")
+		b.run("document.querySelectorAll('summary').forEach((s) => s.click())")
+		b.lieIn(some, "listen-opened")
+
+		b.visit(s.URL + "/?screen=which&seed=5")
+		b.lieIn(some, "which")
+		b.press("Begin")
+		b.wait("document.querySelector('#choice-1:enabled')")
+		b.lieIn(some, "which-asked", "#choices")
+		b.run("document.querySelector('#choice-1').click()")
+		b.wait("document.querySelector('#sides')")
+		b.lieIn(some, "which-review")
+
+		b.visit(s.URL)
+		b.lieIn(some, "home")
+		b.forget() // as if that had been somebody else
+		b.visit(s.URL)
+		b.lieIn(some, "home-first", "#first")
 	}
 }
 
@@ -166,8 +195,27 @@ func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 func (b *tab) into(l look) {
 	b.t.Helper()
 	b.load("about:blank")
-	b.size(l.width, l.height, l.scale)
+	b.turn(l)
+}
+
+// turn gives the page another window. Only where pictures are taken is it as sharp as the
+// look is.
+func (b *tab) turn(l look) {
+	b.t.Helper()
+	scale := 1.0
+	if *pictures {
+		scale = l.scale
+	}
+	b.size(l.width, l.height, scale)
 	b.dark(l.dark)
+	b.settle(l.width)
+}
+
+// settle waits until the page has a width, and lies in it: the program has had two frames.
+func (b *tab) settle(width int64) {
+	b.t.Helper()
+	b.wait(fmt.Sprintf("innerWidth === %d", width))
+	b.run("for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame)")
 }
 
 // lies checks the layout and takes a picture.
@@ -177,14 +225,17 @@ func (b *tab) lies(screen, window string) {
 	require.Empty(b.t, get[[]string](b, layout), screen)
 }
 
-// shoot writes a picture of the page, for people to look at.
+// shoot writes a picture of the page, for people to look at, where pictures are taken.
 func (b *tab) shoot(name string) {
 	b.t.Helper()
+	if !*pictures {
+		return
+	}
 	png, err := chromedp.Run(b.ctx, chromedp.CaptureScreenshot())
 	require.NoError(b.t, err)
 	folders := []string{"out"}
 	for _, s := range shown {
-		if *pictures && s == name {
+		if s == name {
 			folders = append(folders, "pictures")
 		}
 	}

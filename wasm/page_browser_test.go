@@ -18,8 +18,9 @@ import (
 // What a player meets between opening the link and the review.
 
 func TestPageOpensReady(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=96&eights=4&riff=bare&seed=7")
 	require.Equal(t, []string{"Begin"}, get[[]string](b, `[...document.querySelectorAll("button.primary")].map((e) => e.innerText)`))
 	require.Equal(t, 1, get[int](b, `[...document.querySelectorAll("button")].filter((e) => e.innerText === "Begin").length`))
@@ -72,8 +73,9 @@ func TestPageOpensReady(t *testing.T) {
 }
 
 func TestWrongLink(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?rhythm=%3Cimg+src%3Dx%3E")
 	require.Contains(t, b.text("#problems"), "rhythm=<img src=x>")
 	require.Zero(t, get[int](b, "document.querySelectorAll('img').length"), "what a link holds is no markup")
@@ -96,8 +98,9 @@ func TestWrongLink(t *testing.T) {
 }
 
 func TestLeavingARound(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + double)
 	for name, leave := range map[string]func(){
 		"Escape": func() { b.keys(kb.Escape) },
@@ -135,9 +138,10 @@ const watch = `
 
 // One round with every kind of tap, and with what is none.
 func TestTaps(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := open(t)
-	b.visit(s.URL + double)
+	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=200&eights=4&riff=bare&seed=7")
 	b.dark(true)
 	var seen struct{ Changes, Keys []string }
 	var focused string

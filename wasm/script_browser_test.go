@@ -11,8 +11,9 @@ import (
 
 // What the page's script, window.groundbeat, promises.
 func TestPageScript(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := undrawing(t)
 	b.visit(s.URL + quick)
 	require.Equal(t, []string{"balance", "heard", "log", "version", "volume"}, get[[]string](b, "Object.keys(groundbeat).sort()"))
 	require.NotEmpty(t, get[string](b, "groundbeat.version"))
@@ -74,8 +75,9 @@ func (b *tab) refuses() {
 
 // Without sound the page's script is the same.
 func TestPageScriptWithoutSound(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.early("delete window.AudioContext; delete window.webkitAudioContext")
 	b.visit(s.URL + quick)
 	b.refuses()
@@ -83,8 +85,9 @@ func TestPageScriptWithoutSound(t *testing.T) {
 
 // The log can be asked for before anything is ready.
 func TestLogAskedEarly(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.early(`(function ask() {
 		if (window.groundbeat) window.early = groundbeat.log();
 		else setTimeout(ask);

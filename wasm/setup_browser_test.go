@@ -29,7 +29,7 @@ func TestSetUpIsMeasuredAndTakenOff(t *testing.T) {
 	require.InDelta(t, late+bias, kept.Mean, 2, "ms")
 	require.Less(t, kept.Spread, 2.0)
 
-	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=110&eights=2&seed=7") // a new page: it was kept
+	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=200&eights=2&seed=7") // a new page: it was kept
 	b.wait("monitor.ready")
 	b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart")`)
 	b.press("Begin")

@@ -23,7 +23,7 @@ const (
 func TestPlaysOnInPictures(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.early(noAudio + noDatabase)
 	b.visit(s.URL + quick)
 	b.wait("document.querySelector('#begin')")
@@ -59,13 +59,13 @@ func (b *tab) window(state browser.WindowState) {
 func TestOutOfSight(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	one := open(t)
+	one := undrawing(t)
 	for name, early := range map[string]string{
 		"with sound": "", "in pictures": noAudio,
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := one.alone(t)
-			b.early(early)
+			b.early(undrawn + early)
 			b.visit(s.URL + quick)
 			b.begin()
 			b.countedIn()

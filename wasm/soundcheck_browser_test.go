@@ -22,7 +22,7 @@ func heardAs(t *testing.T, s *server, url string) *tab {
 	t.Helper()
 	hook, err := os.ReadFile("testdata/hook.js")
 	require.NoError(t, err)
-	b := open(t)
+	b := undrawing(t)
 	b.early(string(hook))
 	b.visit(url)
 	b.wait("monitor.ready")
@@ -78,6 +78,7 @@ func lowShare(sound []float32) float64 {
 // One dum and one tek sound at once, with no count-in, once, in both ears alike;
 // the dum is low and the tek is not.
 func TestSoundCheckStrokes(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := heardAs(t, s, s.URL+soundCheck)
 	for _, c := range []struct {
@@ -98,6 +99,7 @@ func TestSoundCheckStrokes(t *testing.T) {
 // Mono is how it begins; without it the drums stand apart, and back in the middle
 // both ears hear the same again, to the bit.
 func TestSoundCheckMono(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := heardAs(t, s, s.URL+soundCheck)
 	b.press("Play")
@@ -128,6 +130,7 @@ func TestSoundCheckMono(t *testing.T) {
 
 // No brings what to try; more bass drum lowers the lead drum, and is kept.
 func TestSoundCheckTips(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
 	b := heardAs(t, s, s.URL+soundCheck)
 	require.Zero(t, get[int](b, "document.querySelectorAll('#tips').length"))
@@ -165,8 +168,9 @@ func energy(sound []float32) (sum float64) {
 // The slider's value is kept for its output over a reload, and shows as the sweep
 // lies behind what the page's script hears.
 func TestPictureWaitsAndIsKept(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + soundCheck)
 	b.run("document.querySelector('#later input').focus()")
 	for range 18 {
@@ -208,8 +212,9 @@ func TestPictureWaitsAndIsKept(t *testing.T) {
 
 // All of it by keyboard, and what a screen reader is told.
 func TestSoundCheckByKeyboard(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	b.visit(s.URL + "/?screen=set-up")
 	b.tabTo("to-check")
 	b.keys(kb.Enter)
@@ -252,33 +257,25 @@ func TestSoundCheckByKeyboard(t *testing.T) {
 }
 
 func TestLayoutOfSoundCheck(t *testing.T) {
+	t.Parallel()
 	s := serve(t)
-	b := open(t)
-	for _, l := range looks {
-		t.Run(l.name, func(t *testing.T) {
-			b.t = t
-			b.into(l)
-			b.visit(s.URL + soundCheck)
-			b.wait("document.fonts.status === 'loaded'")
-			b.rest(200)
-			b.lies("sound-check", l.name)
-			for _, first := range []string{"#strike-dum", "#hears"} {
-				require.True(t, get[bool](b, fmt.Sprintf("%s(document.querySelector(%q))", inWindow, first)), "%s without scrolling", first)
-			}
-			b.click("#hears label:nth-of-type(2)")
-			b.wait("document.querySelector('#tips')")
-			b.press("More bass drum")
-			b.wait("document.querySelector('#balance')")
-			b.run("scrollTo(0, 0)")
-			b.rest(200)
-			b.lies("sound-check-no", l.name)
-			b.press("Play")
-			b.wait("groundbeat.heard()")
-			b.run("document.querySelector('#see').scrollIntoView()")
-			b.rest(700)
-			b.lies("sound-check-playing", l.name)
-			b.press("Stop")
-			b.forget()
-		})
+	for _, some := range byLook() {
+		b := page(t)
+		b.into(some[0])
+		b.visit(s.URL + soundCheck)
+		b.wait("document.fonts.status === 'loaded'")
+		b.lieIn(some, "sound-check", "#strike-dum", "#hears")
+		b.click("#hears label:nth-of-type(2)")
+		b.wait("document.querySelector('#tips')")
+		b.press("More bass drum")
+		b.wait("document.querySelector('#balance')")
+		b.run("scrollTo(0, 0)")
+		b.lieIn(some, "sound-check-no")
+		b.press("Play")
+		b.wait("groundbeat.heard()")
+		b.run("document.querySelector('#see').scrollIntoView()")
+		b.rest(700)
+		b.lieIn(some, "sound-check-playing")
+		b.press("Stop")
 	}
 }

@@ -19,7 +19,7 @@ import (
 func TestStallsAreNotHeard(t *testing.T) {
 	q := question(t, 120, 5)
 	s := serve(t)
-	b := monitored(t, s, link(s, q))
+	b := drawing(t, s, link(s, q))
 	b.press("Begin")
 	b.wait("document.querySelector('.taparea')")
 	b.run("setInterval(() => monitor.stall(300), 1000)")
@@ -32,7 +32,7 @@ func TestStallsAreNotHeard(t *testing.T) {
 // be compared are the blocks that are handed to the browser and the frames they
 // are set to start at.
 func TestPlainHTTP(t *testing.T) {
-	q := question(t, 120, 2)
+	q := question(t, 200, 2)
 	s := serve(t)
 	plain := fmt.Sprintf("http://practice.test:%s", s.port())
 	b := monitored(t, s, link(&server{Server: s.at(plain)}, q), "host-resolver-rules=MAP practice.test 127.0.0.1")

@@ -10,7 +10,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
@@ -68,7 +67,7 @@ func (s stored) lines(t *testing.T) []string {
 func TestKeptRound(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := undrawing(t).spared()
 	b.visit(s.URL + quick)
 	b.play(func() {
 		for range 5 {
@@ -180,11 +179,9 @@ func consistent(t *testing.T, r history.Round) {
 func TestLeftWhileMade(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := page(t)
 	for i := range 8 {
-		ctx, closed := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext())
-		fresh := &tab{t: t, ctx: ctx}
-		fresh.do(chromedp.Evaluate[any]("1"))
+		fresh := b.alone(t)
 		fresh.early(`const open = IDBFactory.prototype.open;
 			IDBFactory.prototype.open = function (...all) { window.asked = true; return open.apply(this, all); };`)
 		fresh.load(s.URL + "/?screen=set-up")
@@ -193,7 +190,6 @@ func TestLeftWhileMade(t *testing.T) {
 		fresh.load(s.URL + "/?screen=listen")
 		fresh.wait("window.groundbeat")
 		require.Equal(t, 0, get[int](fresh, "Promise.race([groundbeat.log().then((l) => l.length), new Promise((r) => setTimeout(r, 10000, -1))])"), "time %d", i)
-		closed()
 	}
 }
 
@@ -202,7 +198,7 @@ func TestLeftWhileMade(t *testing.T) {
 func TestLeftWithTheReview(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := open(t)
+	b := undrawing(t).spared()
 	b.early(`new MutationObserver(() => {
 		if (sessionStorage.left || !document.querySelector("#finding")) return;
 		sessionStorage.left = "yes";
@@ -217,7 +213,7 @@ func TestLeftWithTheReview(t *testing.T) {
 		if b.wait("document.querySelector('#begin, #why')"); get[bool](b, "Boolean(sessionStorage.left)") {
 			break
 		}
-		b.press("Tempo and length")
+		b.press("Change the round")
 	}
 	b.wait("sessionStorage.left && document.querySelector('#begin')")
 	require.Equal(t, 1, b.rounds())
@@ -234,7 +230,7 @@ func TestLeftWithTheReview(t *testing.T) {
 func TestWindowsTellEachOther(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := openFor(t, 5*time.Minute)
+	b := openFor(t, 5*time.Minute).spared()
 	b.load(s.URL + "/test/hook.js")
 	b.run(`localStorage.setItem("groundbeat.outputs", JSON.stringify({ v: 1, chosen: "studio", outputs: [
 		{ name: "studio", mean: 38, spread: 12, when: "2026-01-31T18:30:00Z" }] }))`)

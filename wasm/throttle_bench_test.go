@@ -45,7 +45,7 @@ const silences = `(() => {
 // throttled plays on a machine a quarter as fast: nothing of it is heard.
 func (l *ledger) throttled(t *testing.T) {
 	s := serve(t)
-	b := monitored(t, s, s.URL+"/?screen=listen&rhythm=maqsum&bpm=130&riff=filled")
+	b := drawing(t, s, s.URL+"/?screen=listen&rhythm=maqsum&bpm=130&riff=filled")
 	before := b.work()
 	b.slower(4)
 	factor := b.work() / before
