@@ -2,6 +2,9 @@ package round_test
 
 import (
 	"math"
+	"math/bits"
+	"math/cmplx"
+	"math/rand/v2"
 	"slices"
 	"testing"
 	"time"
@@ -53,7 +56,7 @@ func listen(all []*ear, frames []float32) [][]float64 {
 	for i := range mono {
 		mono[i] = float64(frames[2*i] + frames[2*i+1])
 	}
-	whole, high := spectra(mono), spectra(highPassed(mono))
+	whole, high := spectra(mono, highPassed(mono))
 	var growths [][]float64
 	for _, e := range all {
 		if e.highPass {
@@ -83,27 +86,74 @@ func highPassed(sound []float64) []float64 {
 	return out
 }
 
-// spectra are the magnitudes of a sound's frames, each centred on its own time.
-func spectra(sound []float64) [][]float64 {
-	fft := fourier.NewFFT(earWindow)
-	frame := make([]float64, earWindow)
-	var bins []complex128
-	var all [][]float64
-	for at := -earWindow / 2; at < len(sound)-earWindow/2; at += earHop {
+// spectra are the magnitudes of two sounds' frames, each centred on its own time. Both are
+// transformed at once, one as the real part and one as the imaginary part, and taken apart by
+// the symmetry of a real sound's spectrum (Oppenheim and Schafer).
+func spectra(one, other []float64) (ofOne, ofOther [][]float64) {
+	hann := window.NewValues(window.Hann, earWindow)
+	frame, twiddles := make([]complex128, earWindow), unity(earWindow)
+	const bins = 16000 * earWindow / int(audio.Rate)
+	for at := -earWindow / 2; at < len(one)-earWindow/2; at += earHop {
 		clear(frame)
-		for i := range frame {
-			if j := at + i; j >= 0 && j < len(sound) {
-				frame[i] = sound[j]
-			}
+		for i := max(0, -at); i < min(earWindow, len(one)-at); i++ {
+			frame[i] = complex(one[at+i]*hann[i], other[at+i]*hann[i])
 		}
-		bins = fft.Coefficients(bins, window.Hann(frame))
-		magnitudes := make([]float64, 16000*earWindow/int(audio.Rate))
-		for i := range magnitudes {
-			magnitudes[i] = math.Hypot(real(bins[i]), imag(bins[i]))
+		transform(frame, twiddles)
+		a, b := make([]float64, bins), make([]float64, bins)
+		for i := range a {
+			p, q := frame[i], cmplx.Conj(frame[(earWindow-i)%earWindow])
+			a[i], b[i] = size(p+q)/2, size(p-q)/2
 		}
-		all = append(all, magnitudes)
+		ofOne, ofOther = append(ofOne, a), append(ofOther, b)
+	}
+	return ofOne, ofOther
+}
+
+func size(c complex128) float64 { return math.Sqrt(real(c)*real(c) + imag(c)*imag(c)) }
+
+// unity are the first half of the n-th roots of one, clockwise.
+func unity(n int) []complex128 {
+	all := make([]complex128, n/2)
+	for i := range all {
+		all[i] = cmplx.Rect(1, -2*math.Pi*float64(i)/float64(n))
 	}
 	return all
+}
+
+// transform is Fourier's, in place, of a power of two of values (J. W. Cooley and J. W. Tukey,
+// Mathematics of Computation 19, 297–301, 1965).
+func transform(values, twiddles []complex128) {
+	n := len(values)
+	shift := 64 - bits.Len(uint(n-1))
+	for i := range values {
+		if j := int(bits.Reverse64(uint64(i)) >> shift); i < j {
+			values[i], values[j] = values[j], values[i]
+		}
+	}
+	for half := 1; half < n; half *= 2 {
+		step := n / 2 / half
+		for from := 0; from < n; from += 2 * half {
+			low, high := values[from:from+half], values[from+half:from+2*half]
+			for i, a := range low {
+				b := high[i] * twiddles[i*step]
+				low[i], high[i] = a+b, a-b
+			}
+		}
+	}
+}
+
+// The transform is gonum's.
+func TestTransform(t *testing.T) {
+	chance := rand.New(rand.NewPCG(1, 2))
+	values := make([]complex128, 64)
+	for i := range values {
+		values[i] = complex(chance.NormFloat64(), chance.NormFloat64())
+	}
+	want := fourier.NewCmplxFFT(len(values)).Coefficients(nil, values)
+	transform(values, unity(len(values)))
+	for i := range want {
+		require.InDelta(t, 0, cmplx.Abs(want[i]-values[i]), 1e-12)
+	}
 }
 
 // growth is how much the ear's band grows into each frame.
@@ -220,7 +270,8 @@ func TestHighStrokesDoNotMask(t *testing.T) {
 			mono[i] = float64(frames[2*i] + frames[2*i+1])
 		}
 		sum := 0.0
-		for _, bins := range spectra(mono) {
+		whole, _ := spectra(mono, mono)
+		for _, bins := range whole {
 			for _, m := range bins[50*earWindow/int(audio.Rate) : 200*earWindow/int(audio.Rate)] {
 				sum += m * m
 			}
