@@ -121,6 +121,16 @@ func (b *tab) lieIn(some []look, screen string, seen ...string) {
 	})
 }
 
+// again begins a round once more, where a busy machine has cut the sound.
+func (b *tab) again() {
+	b.t.Helper()
+	if b.text("#why") == "" {
+		return
+	}
+	b.press("Once more")
+	b.wait("document.querySelector('.taparea')")
+}
+
 // A round from its link to what is opened in its review.
 func TestLayout(t *testing.T) {
 	t.Parallel()
@@ -135,8 +145,13 @@ func TestLayout(t *testing.T) {
 		b.press("Begin")
 		b.wait("document.querySelector('.taparea')")
 		b.rest(600) // sooner, Stop is taken for the second press of two
-		b.lieIn(some, "begun", ".taparea", "#stop")
+		for i := range some {
+			b.again()
+			b.lieIn(some[i:i+1], "begun", ".taparea", "#stop")
+		}
+		b.again()
 		b.keys(kb.Escape)
+		b.wait("document.querySelector('#begin')")
 		if *pictures {
 			b.playFor(some[0])
 		} else {

@@ -109,8 +109,23 @@ func TestGainsActAtOnce(t *testing.T) {
 		{"volume", `groundbeat.balance(1, 1, "apart"); groundbeat.volume(0)`, "both"},
 		{"stop", `groundbeat.volume(1); document.querySelector("#stop").click()`, "both"},
 	} {
+		after := b.silentAfter(c.call, c.silent)
+		t.Logf("%s: silent %.1f ms after the call", c.name, after)
+		require.LessOrEqual(t, after, 30.0, c.name)
+		if c.name == "lead alone" {
+			b.run(`groundbeat.balance(1, 1, "apart")`)
+		}
+	}
+}
+
+// silentAfter is how long after a call what reaches the loudspeaker is silent, ms, in the left
+// channel, the right one or both. Where a busy machine has cut the round, it is begun once more.
+func (b *tab) silentAfter(call, channels string) float64 {
+	b.t.Helper()
+	for range 5 {
 		after := get[float64](b, fmt.Sprintf(`(async () => {
 			await new Promise((r) => setTimeout(r, 200));
+			if (!document.querySelector("#stop")) return -1;
 			const from = monitor.context.currentTime * monitor.context.sampleRate;
 			%s;
 			await new Promise((r) => setTimeout(r, 600));
@@ -120,11 +135,15 @@ func TestGainsActAtOnce(t *testing.T) {
 				if (v.some((x) => x !== 0)) last = Math.max(last, p.frame + i);
 			}
 			return (last - from) / monitor.context.sampleRate * 1000;
-		})()`, c.call, c.silent))
-		t.Logf("%s: silent %.1f ms after the call", c.name, after)
-		require.LessOrEqual(t, after, 30.0, c.name)
-		if c.name == "lead alone" {
-			b.run(`groundbeat.balance(1, 1, "apart")`)
+		})()`, call, channels))
+		if after >= 0 {
+			return after
 		}
+		b.t.Log("once more: " + b.text("#why"))
+		b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart"); monitor.clear()`)
+		b.again()
+		b.wait("monitor.onsets.length > 2")
 	}
+	require.Fail(b.t, "no round goes on", b.console())
+	return 0
 }
