@@ -43,7 +43,7 @@ func (d *Dums) again(w Words) Item {
 
 // again is what can be set of how the sides are heard, and a third side to be heard.
 func (q *Which) again(w Words) Item {
-	if q.Ask == AskStroke || q.Volume < 0 || len(q.Sides) == 0 {
+	if !q.form().Pool || q.Volume < 0 || len(q.Sides) == 0 {
 		return Item{}
 	}
 	it := Item{ID: "again", Role: RoleGroup, Look: LookRow}

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"strconv"
 
 	"groundbeat/game/rhythm"
 )
@@ -41,7 +40,7 @@ func (q *Which) beside(w Words) Item {
 // lines is as many of the sides as can be laid one above another; nil where that are not
 // two of two.
 func (q *Which) lines(w Words) *Beside {
-	if q.Ask == AskStroke {
+	if !q.form().Pool {
 		return nil
 	}
 	var names []string
@@ -59,7 +58,7 @@ func (q *Which) lines(w Words) *Beside {
 
 // at says how fast it was played.
 func (q *Which) at(w Words) Item {
-	if q.BPM == 0 || q.Ask == AskStroke {
+	if q.BPM == 0 || !q.form().Pool {
 		return Item{}
 	}
 	return Item{ID: "tempo", Role: RoleText, Look: LookNote,
@@ -69,88 +68,15 @@ func (q *Which) at(w Words) Item {
 // Finding says in one sentence what it was and, if that is another, what was
 // said.
 func (q *Which) Finding(w Words) string {
-	right := q.Right.Value == q.Said.Value
-	switch q.Ask {
-	case AskHowMany:
-		return q.findHowMany(w, right)
-	case AskSame:
-		return q.findSame(w, right)
-	case AskStroke:
-		return q.findStroke(w, right)
-	}
-	if right {
-		return w.Say("it-was", "right", plain(q.Right.Label))
-	}
-	return w.Say("it-was-said", "right", plain(q.Right.Label), "said", plain(q.Said.Label))
-}
-
-func (q *Which) findStroke(w Words, right bool) string {
-	name := w.Say("a-tek")
-	if q.Right.Value == "dum" {
-		name = w.Say("a-dum")
-	}
-	if right {
-		return w.Say("it-was", "right", name)
-	}
-	return w.Say("it-was-said", "right", name, "said", q.say(w, q.Said))
-}
-
-func (q *Which) findHowMany(w Words, right bool) string {
-	n, _ := strconv.Atoi(q.Right.Value) // 0 for what is no number: the quiz asks none such
-	if right {
-		return w.Say("it-has", "n", n)
-	}
-	return w.Say("it-has-said", "n", n, "said", q.Said.Value)
-}
-
-func (q *Which) findSame(w Words, right bool) string {
-	switch same := q.Right.Value == "same"; {
-	case same && right:
-		return w.Say("they-same")
-	case same:
-		return w.Say("they-same-said")
-	case right:
-		return w.Say("they-different")
-	}
-	return w.Say("they-different-said")
+	return q.asked().finding(q, w, q.Right.Value == q.Said.Value)
 }
 
 // reasons says what decides it: never more than a few lines.
-func (q *Which) reasons(w Words) []Item {
-	switch q.Ask {
-	case AskStroke:
-		return []Item{reason("why-dum", w.Say("why-dum")), reason("why-tek", w.Say("why-tek"))}
-	case AskHowMany:
-		if len(q.Sides) == 0 {
-			return nil
-		}
-		c := q.Sides[0].Rhythm
-		return []Item{reason("where", w.Say("where-dums", "n", len(c.Dums()), "rhythm", plain(c.Name),
-			"counts", sayList(w, dumCounts(c))))}
-	}
-	return []Item{q.plainly(w)}
-}
-
-// plainly says where no line tells it: that nothing was changed, that the metres differ,
-// or the tempo alone.
-func (q *Which) plainly(w Words) Item {
-	switch {
-	case len(q.Sides) == 1 && q.Ask == AskSame:
-		return reason("unchanged", w.Say("unchanged", "rhythm", plain(q.Sides[0].Rhythm.Name)))
-	case len(q.Sides) < 2:
-		return Item{}
-	case q.metresApart():
-		a, b := q.Sides[0].Rhythm, q.Sides[1].Rhythm
-		return reason("metres", w.Say("metres-apart", "first", plain(a.Name), "a", a.Metre, "second", plain(b.Name), "b", b.Metre))
-	case len(q.Differences) == 0:
-		return reason("same-strokes", w.Say("same-strokes"))
-	}
-	return Item{}
-}
+func (q *Which) reasons(w Words) []Item { return q.asked().reasons(q, w) }
 
 // listen says what to listen for in what was right.
 func (q *Which) listen(w Words) Item {
-	if q.Ask != AskRhythm || len(q.Sides) == 0 {
+	if !q.form().Named || len(q.Sides) == 0 {
 		return Item{}
 	}
 	return listenForIn(w, q.Sides[0].Rhythm)
@@ -205,7 +131,7 @@ func (q *Which) metresApart() bool {
 
 func (q *Which) difference(w Words, d rhythm.Difference) string {
 	a, b := sayStroke(w, d.A), sayStroke(w, d.B)
-	if q.Ask == AskSame {
+	if q.form().Halves {
 		return w.Say("difference-then", "count", d.Count, "a", a, "b", b)
 	}
 	return w.Say("difference", "count", d.Count, "a", a, "first", plain(q.Sides[0].Rhythm.Name),

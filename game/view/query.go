@@ -242,7 +242,8 @@ func (p *addressParser) from(allowed Allowed) {
 	}
 	was := p.From
 	p.From = value
-	if n := len(p.Ids()); n > 0 && p.Ask == AskRhythm && n < p.Answers {
+	form, _ := quiz.FormOf(quiz.Ask(p.Ask))
+	if n := len(p.Ids()); n > 0 && form.Named && n < p.Answers {
 		p.wrong("from", value, fmt.Sprintf("as many rhythms as answers, %d", p.Answers))
 		p.From = was
 	}

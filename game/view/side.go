@@ -31,7 +31,7 @@ func (q *Which) hearing() bool {
 
 // sides returns what is shown side by side, two at most.
 func (q *Which) sides() []Side {
-	if q.Ask != AskStroke {
+	if q.form().Pool {
 		return q.Sides[:min(2, len(q.Sides))]
 	}
 	both := []Side{{ID: "dum"}, {ID: "tek"}}
@@ -47,7 +47,7 @@ func (q *Which) sides() []Side {
 func (q *Which) SideHead(i int) Head {
 	sides := q.sides()
 	switch {
-	case q.Ask == AskStroke:
+	case !q.form().Pool:
 		return Head{Base: [2]rhythm.Pattern{{rhythm.Dum}, {rhythm.Tek}}[i]}
 	case i >= len(sides):
 		return Head{Hidden: true}
@@ -78,7 +78,7 @@ func (q *Which) shown(w Words) Item {
 
 func (q *Which) sideTwin(w Words, i int) string {
 	switch {
-	case q.Ask != AskStroke:
+	case q.form().Pool:
 		h := q.SideHead(i)
 		return h.Twin(w)
 	case i == 0:
@@ -89,7 +89,7 @@ func (q *Which) sideTwin(w Words, i int) string {
 
 // sideLine is the line of a side that has no counts in common with the other.
 func (q *Which) sideLine(w Words, i int) Item {
-	if q.Ask == AskStroke || q.lines(w) != nil {
+	if !q.form().Pool || q.lines(w) != nil {
 		return Item{}
 	}
 	l := lineOf(q.Sides[i].Rhythm, q.Sides[i].Rhythm.Base(), nil, q.Board/2)
@@ -97,19 +97,7 @@ func (q *Which) sideLine(w Words, i int) Item {
 }
 
 // name is what stands over the line of a side.
-func (q *Which) name(w Words, i int) string {
-	switch {
-	case q.Ask == AskStroke && i == 0:
-		return w.Say("dum")
-	case q.Ask == AskStroke:
-		return w.Say("tek")
-	case q.Ask == AskSame && i == 1:
-		return w.Say("side-then")
-	case q.Ask == AskSame && len(q.Sides) > 1:
-		return w.Say("side-first")
-	}
-	return q.Sides[i].Rhythm.Name
-}
+func (q *Which) name(w Words, i int) string { return q.asked().side(q, w, i) }
 
 // hear is one button in two states, so that the focus stays on it.
 func (q *Which) hear(w Words, i int, s Side) Item {
@@ -121,16 +109,4 @@ func (q *Which) hear(w Words, i int, s Side) Item {
 	return it
 }
 
-func (q *Which) sayHear(w Words, i int) string {
-	switch {
-	case q.Ask == AskStroke && i == 0:
-		return w.Say("hear-dum")
-	case q.Ask == AskStroke:
-		return w.Say("hear-tek")
-	case q.Ask == AskSame && i == 1:
-		return w.Say("hear-then")
-	case q.Ask == AskSame && len(q.Sides) > 1:
-		return w.Say("hear-first")
-	}
-	return w.Say("hear", "name", plain(q.Sides[i].Rhythm.Name))
-}
+func (q *Which) sayHear(w Words, i int) string { return q.asked().hear(q, w, i) }

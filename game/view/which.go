@@ -53,7 +53,7 @@ type Which struct {
 func (q *Which) Screen(w Words) Screen {
 	switch q.Phase {
 	case Playing, Waiting:
-		return q.asked(w)
+		return q.asking(w)
 	case Reviewing:
 		return q.answered(w)
 	case Voided:
@@ -74,7 +74,7 @@ func (q *Which) head(w Words) Item {
 func (q *Which) ready(w Words) Screen {
 	items := []Item{
 		heading("heading", sayAsk(w, q.Ask)),
-		{ID: "how", Role: RoleText, Text: sayHow(w, q.Ask, q.Level)},
+		{ID: "how", Role: RoleText, Text: q.asked().how(w, offBase(q.Level))},
 		q.head(w),
 		{ID: "begin", Role: RoleButton, Name: w.Say("begin"), Action: ActBegin, Look: LookPrimary, Disabled: q.Volume < 0},
 		{ID: "ask", Role: RoleChoice, Name: w.Say("ask"), Action: ActAsk, Value: q.Ask, Options: asks(w)},
@@ -92,36 +92,19 @@ func asks(w Words) []Option {
 	return all
 }
 
-func sayHow(w Words, ask, level string) string {
-	switch {
-	case ask == AskStroke:
-		return w.Say("how-stroke")
-	case ask == AskHowMany && offBase(level):
-		return w.Say("how-how-many-riff")
-	case ask == AskHowMany:
-		return w.Say("how-how-many")
-	case ask == AskSame && offBase(level):
-		return w.Say("how-same-riff")
-	case ask == AskSame:
-		return w.Say("how-same")
-	case offBase(level):
-		return w.Say("how-rhythm-riff")
-	}
-	return w.Say("how-rhythm")
-}
-
 // settings are those that matter for what is asked: a single stroke comes from
 // no rhythm, and how many dums is asked of one cycle.
 func (q *Which) settings(w Words) Item {
 	var answers, few, eights, rhythms, level Item
-	if q.Ask == AskRhythm {
+	form := q.form()
+	if form.Named {
 		answers = q.answers(w)
 		few = q.Fewer.say(w)
 	}
-	if q.Ask == AskRhythm || q.Ask == AskSame {
+	if !form.Once {
 		eights = length(w, q.Eights, nil)
 	}
-	if q.Ask != AskStroke {
+	if form.Pool {
 		rhythms, level = from(w, q.From, q.FromNames), leadDrum(w, q.Level, q.Levels, q.Hide, nil)
 	}
 	return settings(answers, few, rhythms, eights, volume(w, q.Volume), balance(w, q.Balance, q.Volume), level)
@@ -146,10 +129,10 @@ func (q *Which) answers(w Words) Item {
 	return it
 }
 
-// asked returns the screen while the question is heard and an answer awaited.
+// asking returns the screen while the question is heard and an answer awaited.
 // One screen for both, so that nothing under the fingers changes. It has the
 // question, the drum, the choices as lines, and the way out.
-func (q *Which) asked(w Words) Screen {
+func (q *Which) asking(w Words) Screen {
 	items := []Item{heading("heading", sayAsk(w, q.Ask)), q.half(w), q.head(w), q.choices(w), q.help(w)}
 	if q.Repeat {
 		items = append(items, Item{ID: "repeat", Role: RoleButton, Name: w.Say("hear-once-more"), Action: ActRepeat,
@@ -167,7 +150,7 @@ func (q *Which) asked(w Words) Screen {
 // half says which of the two that may differ is heard.
 func (q *Which) half(w Words) Item {
 	switch {
-	case q.Ask != AskSame:
+	case !q.form().Halves:
 		return Item{}
 	case q.Phase == Waiting:
 		return reason("half", w.Say("same-heard"))
@@ -179,7 +162,7 @@ func (q *Which) half(w Words) Item {
 
 // help is the help for the ear; of one stroke there is nothing to help with.
 func (q *Which) help(w Words) Item {
-	if q.Ask == AskStroke || q.Volume < 0 {
+	if !q.form().Pool || q.Volume < 0 {
 		return Item{}
 	}
 	return Item{ID: "helps", Role: RoleGroup, Look: LookRow, Name: w.Say("helps"),
@@ -197,7 +180,7 @@ func (q *Which) choices(w Words) Item {
 
 // look lets a choice show the digit that chooses it; what is a number shows itself.
 func (q *Which) look() string {
-	if q.Ask == AskHowMany {
+	if q.asked().numbers {
 		return ""
 	}
 	return LookDigit
@@ -207,7 +190,7 @@ func (q *Which) look() string {
 func (q *Which) digits() (keys []Key) {
 	for i, c := range q.Choices {
 		digit := strconv.Itoa(i + 1)
-		if q.Ask == AskHowMany {
+		if q.asked().numbers {
 			digit = c.Value
 		}
 		if !q.CountIn {
@@ -218,21 +201,7 @@ func (q *Which) digits() (keys []Key) {
 }
 
 // say says a choice.
-func (q *Which) say(w Words, o Option) string {
-	switch {
-	case q.Ask == AskStroke && o.Value == "dum":
-		return w.Say("dum")
-	case q.Ask == AskStroke:
-		return w.Say("tek")
-	case q.Ask == AskSame && o.Value == "same":
-		return w.Say("same")
-	case q.Ask == AskSame:
-		return w.Say("different")
-	case q.Ask == AskHowMany:
-		return o.Value
-	}
-	return o.Label
-}
+func (q *Which) say(w Words, o Option) string { return q.asked().say(w, o) }
 
 // sayWhy says why a question does not count; there are no taps here.
 func (q *Which) sayWhy(w Words) string {
