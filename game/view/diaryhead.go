@@ -88,7 +88,7 @@ func roundArc(h *Head, p *Picture, turn, half float64, e scoring.Estimate) {
 	x, y := around(headMiddle, headMiddle, roundScale, at(e.Value))
 	ax, ay := around(0, 0, 1, at(e.Value)+0.25)
 	p.Dot(InkSkin, x, y, 0.0075) // shows within a ring
-	p.tapMark(place{x: x, y: y, size: 0.0135, alongX: ax, alongY: ay}, millis(mark), 0)
+	p.TapMark(x, y, 0.0135, ax, ay, millis(mark), 0)
 }
 
 // inkOf is the ink of an offset's side.

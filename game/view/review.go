@@ -82,6 +82,12 @@ func (p *Picture) tapMark(at place, offset, on time.Duration) {
 	}
 }
 
+// TapMark draws one tap at a point as it lay, in the size of a small mark; along is the
+// direction of time there, as a unit vector.
+func (p *Picture) TapMark(x, y, size, alongX, alongY float64, offset, on time.Duration) {
+	p.tapMark(place{x, y, size, alongX, alongY}, offset, on)
+}
+
 // addedMark draws a tap that belongs to no dum: a plus.
 func (p *Picture) addedMark(x, y, size float64) {
 	p.Line(InkDim, x-size, y, x+size, y, size*0.5)
