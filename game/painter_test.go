@@ -162,10 +162,10 @@ func TestText(t *testing.T) {
 func TestSameJobs(t *testing.T) {
 	p := newTestPainter(t)
 	head := func() *view.Picture {
-		picture := &view.Picture{}
+		drawn := &view.Picture{}
 		h := view.Head{Counts: []string{"1", "&", "2", "&"}}
-		h.Draw(picture)
-		return picture
+		h.Draw(drawn)
+		return drawn
 	}
 	jobs := []job{{host.Place{Picture: "head", X: 1, Y: 2, W: 300, H: 300}, head()}}
 	require.False(t, p.same(jobs), "the first time")

@@ -284,9 +284,9 @@ func (p *page) picture(el js.Value, it *view.Item) {
 }
 
 // paper is what the marks of a picture are drawn on.
-func (p *page) paper(picture *view.Picture) js.Value {
+func (p *page) paper(drawn *view.Picture) js.Value {
 	svg := p.svg("svg")
-	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(view.Unit)+" "+strconv.FormatFloat(picture.Height*view.Unit, 'f', 0, 64))
+	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(view.Unit)+" "+strconv.FormatFloat(drawn.Height*view.Unit, 'f', 0, 64))
 	svg.Call("setAttribute", "aria-hidden", "true")
 	return svg
 }

@@ -47,32 +47,32 @@ func newSketches(p *page) *sketches {
 func (p *page) Canvas() bool { return !p.sketches.lost }
 
 // Sketch implements [game.Page].
-func (p *page) Sketch(place string, picture *view.Picture) {
+func (p *page) Sketch(place string, drawn *view.Picture) {
 	el := p.root.Call("querySelector", `[data-place="`+place+`"]`)
 	switch {
 	case el.IsNull():
-	case picture == nil:
+	case drawn == nil:
 		el.Call("replaceChildren")
 	default:
-		p.sketches.of(place, el, picture).draw(p, picture)
+		p.sketches.of(place, el, drawn).draw(p, drawn)
 	}
 }
 
 // of is the sketch in a place, which the page may have emptied meanwhile.
-func (s *sketches) of(place string, el js.Value, picture *view.Picture) *sketch {
+func (s *sketches) of(place string, el js.Value, drawn *view.Picture) *sketch {
 	old := s.all[place]
 	if old == nil || !old.svg.Get("parentNode").Equal(el) {
-		old = &sketch{svg: s.page.paper(picture)}
+		old = &sketch{svg: s.page.paper(drawn)}
 		s.all[place] = old
 		el.Call("replaceChildren", old.svg)
 	}
 	return old
 }
 
-func (s *sketch) draw(p *page, picture *view.Picture) {
+func (s *sketch) draw(p *page, drawn *view.Picture) {
 	palette := view.Dark()
-	for i := range picture.Shapes {
-		shape := &picture.Shapes[i]
+	for i := range drawn.Shapes {
+		shape := &drawn.Shapes[i]
 		if i < len(s.marks) && s.marks[i].shape == *shape {
 			continue
 		}
@@ -85,7 +85,7 @@ func (s *sketch) draw(p *page, picture *view.Picture) {
 			s.marks = append(s.marks, made)
 		}
 	}
-	for n := len(picture.Shapes); len(s.marks) > n; s.marks = s.marks[:len(s.marks)-1] {
+	for n := len(drawn.Shapes); len(s.marks) > n; s.marks = s.marks[:len(s.marks)-1] {
 		s.marks[len(s.marks)-1].el.Call("remove")
 	}
 }

@@ -32,19 +32,19 @@ func TestSketch(t *testing.T) {
 	require.False(t, lose(p), "the engine would load the page again")
 	require.False(t, p.Canvas())
 
-	picture := &view.Picture{Height: 1}
-	picture.Ring(view.InkBone, .5, .5, .4, .01)
-	picture.Dot(view.InkBrass, .5, .2, .03)
-	picture.Text(view.InkBone, .5, .5, .1, "5")
+	drawn := &view.Picture{Height: 1}
+	drawn.Ring(view.InkBone, .5, .5, .4, .01)
+	drawn.Dot(view.InkBrass, .5, .2, .03)
+	drawn.Text(view.InkBone, .5, .5, .1, "5")
 	all := func() js.Value { return p.document.Call("querySelectorAll", "#head svg > *") }
-	p.Sketch(view.PlaceHead, picture)
+	p.Sketch(view.PlaceHead, drawn)
 	require.Equal(t, 3, all().Length())
 	require.Equal(t, "5", all().Index(2).Get("textContent").String())
 	ring, dot := all().Index(0), all().Index(1)
 
-	picture.Shapes[1].X = .8
-	picture.Shapes = picture.Shapes[:2]
-	p.Sketch(view.PlaceHead, picture)
+	drawn.Shapes[1].X = .8
+	drawn.Shapes = drawn.Shapes[:2]
+	p.Sketch(view.PlaceHead, drawn)
 	require.Equal(t, 2, all().Length())
 	require.True(t, all().Index(0).Equal(ring), "what is as before is left alone")
 	require.False(t, all().Index(1).Equal(dot))
@@ -52,9 +52,9 @@ func TestSketch(t *testing.T) {
 
 	item.Text = "another drum" // which empties the place
 	p.Show(screen(heading("h"), item))
-	p.Sketch(view.PlaceHead, picture)
+	p.Sketch(view.PlaceHead, drawn)
 	require.Equal(t, 2, all().Length())
-	p.Sketch(view.PlaceLine, picture) // there is no such place
+	p.Sketch(view.PlaceLine, drawn) // there is no such place
 	p.Sketch(view.PlaceHead, nil)
 	require.Zero(t, all().Length())
 }
