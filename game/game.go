@@ -8,8 +8,8 @@ import (
 	"github.com/hajimehoshi/ebiten/v2"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/session"
-	"groundbeat/game/view"
 )
 
 // Game is the running game, as the engine sees it.
@@ -80,9 +80,9 @@ func (g *Game) Draw(screen *ebiten.Image) {
 		return
 	}
 	g.light, g.redraw = light, false
-	palette := view.Dark()
+	palette := picture.Dark()
 	if light {
-		palette = view.Light()
+		palette = picture.Light()
 	}
 	g.painter.draw(screen, g.jobs, &palette, g.scale)
 }

@@ -11,7 +11,7 @@ import (
 	"github.com/hajimehoshi/ebiten/v2/vector"
 
 	"groundbeat/game/host"
-	"groundbeat/game/view"
+	"groundbeat/game/picture"
 )
 
 // painter draws pictures where the page has left room for them. A frame in
@@ -26,13 +26,13 @@ type painter struct {
 // painted is a picture as it was drawn last, to know whether it has changed.
 type painted struct {
 	place  host.Place
-	shapes []view.Shape
+	shapes []picture.Shape
 }
 
 // job is one picture to be drawn at one place, in device pixels.
 type job struct {
 	place   host.Place
-	picture *view.Picture
+	picture *picture.Picture
 }
 
 func newPainter(regular, bold []byte) *painter {
@@ -59,8 +59,8 @@ func (p *painter) same(jobs []job) bool {
 }
 
 // draw paints the ground and all pictures. scale is device pixels per CSS pixel.
-func (p *painter) draw(screen *ebiten.Image, jobs []job, palette *view.Palette, scale float64) {
-	screen.Fill(rgb(palette[view.InkGround], 1))
+func (p *painter) draw(screen *ebiten.Image, jobs []job, palette *picture.Palette, scale float64) {
+	screen.Fill(rgb(palette[picture.InkGround], 1))
 	for _, j := range jobs {
 		at := frame{x: j.place.X * scale, y: j.place.Y * scale, unit: j.place.W * scale}
 		for i := range j.picture.Shapes {
@@ -78,25 +78,25 @@ func (f frame) point(x, y float64) (float32, float32) {
 
 func (f frame) length(v float64) float32 { return float32(v * f.unit) }
 
-func (p *painter) shape(screen *ebiten.Image, s *view.Shape, at frame, palette *view.Palette) {
+func (p *painter) shape(screen *ebiten.Image, s *picture.Shape, at frame, palette *picture.Palette) {
 	p.path.Reset()
 	x, y := at.point(s.X, s.Y)
 	switch s.Kind {
-	case view.KindDot:
+	case picture.KindDot:
 		p.path.Arc(x, y, at.length(s.R), 0, 2*math.Pi, vector.Clockwise)
 		p.path.Close()
-	case view.KindRing:
+	case picture.KindRing:
 		p.path.Arc(x, y, at.length(s.R), 0, 2*math.Pi, vector.Clockwise)
 		p.path.Close()
 		p.line(at.length(s.Width))
-	case view.KindArc:
+	case picture.KindArc:
 		p.path.Arc(x, y, at.length(s.R), angle(s.From), angle(s.To), vector.Clockwise)
 		p.line(at.length(s.Width))
-	case view.KindWedge:
+	case picture.KindWedge:
 		p.path.MoveTo(x, y)
 		p.path.Arc(x, y, at.length(s.R), angle(s.From), angle(s.To), vector.Clockwise)
 		p.path.Close()
-	case view.KindTeeth:
+	case picture.KindTeeth:
 		for i := range s.Count {
 			c := s.Tooth(i)
 			p.path.MoveTo(at.point(c[0][0], c[0][1]))
@@ -104,13 +104,13 @@ func (p *painter) shape(screen *ebiten.Image, s *view.Shape, at frame, palette *
 			p.path.LineTo(at.point(c[2][0], c[2][1]))
 			p.path.Close()
 		}
-	case view.KindHand:
+	case picture.KindHand:
 		p.hand(s, at)
-	case view.KindLine:
+	case picture.KindLine:
 		p.path.MoveTo(x, y)
 		p.path.LineTo(at.point(s.X2, s.Y2))
 		p.line(at.length(s.Width))
-	case view.KindText:
+	case picture.KindText:
 		p.text(s, at)
 	}
 	op := &vector.DrawPathOptions{AntiAlias: true}
@@ -119,8 +119,8 @@ func (p *painter) shape(screen *ebiten.Image, s *view.Shape, at frame, palette *
 }
 
 // hand adds the outline of a hand to the path.
-func (p *painter) hand(s *view.Shape, at frame) {
-	for i := range view.HandCurves {
+func (p *painter) hand(s *picture.Shape, at frame) {
+	for i := range picture.HandCurves {
 		c := s.HandCurve(i)
 		if i == 0 {
 			p.path.MoveTo(at.point(c[0][0], c[0][1]))
@@ -145,17 +145,17 @@ func (p *painter) line(width float32) {
 }
 
 // text adds the outlines of a text to the path.
-func (p *painter) text(s *view.Shape, at frame) {
+func (p *painter) text(s *picture.Shape, at frame) {
 	g := p.regular
 	if s.Bold {
 		g = p.bold
 	}
 	size := at.length(s.Size)
-	x, y := at.point(s.X, s.Y+view.Baseline*s.Size)
+	x, y := at.point(s.X, s.Y+picture.Baseline*s.Size)
 	switch s.Anchor {
-	case view.AnchorMiddle:
+	case picture.AnchorMiddle:
 		x -= g.width(s.Text) * size / 2
-	case view.AnchorEnd:
+	case picture.AnchorEnd:
 		x -= g.width(s.Text) * size
 	}
 	var op vector.AddPathOptions
@@ -172,7 +172,7 @@ func (p *painter) text(s *view.Shape, at frame) {
 // angle turns a turn (0 = top, clockwise) into the engine's angle (0 = right).
 func angle(turn float64) float32 { return float32(2 * math.Pi * (turn - 0.25)) }
 
-func rgb(c view.Colour, opacity float32) color.Color {
+func rgb(c picture.Colour, opacity float32) color.Color {
 	r, g, b := c.RGB()
 	return color.NRGBA{r, g, b, uint8(opacity*255 + 0.5)}
 }

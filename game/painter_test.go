@@ -12,7 +12,7 @@ import (
 
 	"groundbeat/assets"
 	"groundbeat/game/host"
-	"groundbeat/game/view"
+	"groundbeat/game/picture"
 )
 
 // canvas is an image of 200 by 200 pixels, on which a picture lies at 40, 20
@@ -29,10 +29,10 @@ func newTestPainter(t *testing.T) *painter {
 }
 
 // painted draws a picture and returns its pixels.
-func paintedPixels(t *testing.T, palette view.Palette, scale float64, draw func(*view.Picture)) *image.RGBA {
+func paintedPixels(t *testing.T, palette picture.Palette, scale float64, draw func(*picture.Picture)) *image.RGBA {
 	t.Helper()
 	p := newTestPainter(t)
-	picture := &view.Picture{Height: 1}
+	picture := &picture.Picture{Height: 1}
 	draw(picture)
 	screen := ebiten.NewImage(canvasSize, canvasSize)
 	place := host.Place{X: atX / scale, Y: atY / scale, W: unit / scale, H: unit / scale}
@@ -44,7 +44,7 @@ func paintedPixels(t *testing.T, palette view.Palette, scale float64, draw func(
 
 // isColour checks the pixel that holds a point of the picture, in units. The
 // engine computes colours with floats: one step of 255 may be lost.
-func isColour(t *testing.T, im *image.RGBA, x, y float64, want view.Colour, what string) {
+func isColour(t *testing.T, im *image.RGBA, x, y float64, want picture.Colour, what string) {
 	t.Helper()
 	px, py := int(atX+x*unit), int(atY+y*unit)
 	c := im.RGBAAt(px, py)
@@ -58,31 +58,31 @@ func TestShapes(t *testing.T) {
 	type point struct{ x, y float64 }
 	for _, c := range []struct {
 		name    string
-		draw    func(*view.Picture)
+		draw    func(*picture.Picture)
 		on, off []point
 	}{
-		{"dot", func(p *view.Picture) { p.Dot(view.InkBrass, 0.5, 0.5, 0.2) },
+		{"dot", func(p *picture.Picture) { p.Dot(picture.InkBrass, 0.5, 0.5, 0.2) },
 			[]point{{0.5, 0.5}, {0.68, 0.5}, {0.5, 0.32}}, []point{{0.72, 0.5}, {0.65, 0.65}, {0.05, 0.05}}},
-		{"ring", func(p *view.Picture) { p.Ring(view.InkBrass, 0.5, 0.5, 0.3, 0.06) },
+		{"ring", func(p *picture.Picture) { p.Ring(picture.InkBrass, 0.5, 0.5, 0.3, 0.06) },
 			[]point{{0.8, 0.5}, {0.5, 0.2}, {0.2, 0.5}}, []point{{0.5, 0.5}, {0.75, 0.5}, {0.85, 0.5}}},
-		{"line", func(p *view.Picture) { p.Line(view.InkBrass, 0.2, 0.5, 0.8, 0.5, 0.06) },
+		{"line", func(p *picture.Picture) { p.Line(picture.InkBrass, 0.2, 0.5, 0.8, 0.5, 0.06) },
 			[]point{{0.2, 0.5}, {0.5, 0.52}, {0.79, 0.5}}, []point{{0.5, 0.56}, {0.9, 0.5}, {0.1, 0.5}}},
-		{"arc of the first quarter", func(p *view.Picture) { p.Arc(view.InkBrass, 0.5, 0.5, 0.3, 0, 0.25, 0.06) },
+		{"arc of the first quarter", func(p *picture.Picture) { p.Arc(picture.InkBrass, 0.5, 0.5, 0.3, 0, 0.25, 0.06) },
 			[]point{{0.5 + 0.3*math.Sqrt2/2, 0.5 - 0.3*math.Sqrt2/2}, {0.51, 0.2}, {0.8, 0.49}},
 			[]point{{0.4, 0.21}, {0.79, 0.6}, {0.5, 0.8}, {0.2, 0.5}}},
-		{"arc across the top", func(p *view.Picture) { p.Arc(view.InkBrass, 0.5, 0.5, 0.3, -0.125, 0.125, 0.06) },
+		{"arc across the top", func(p *picture.Picture) { p.Arc(picture.InkBrass, 0.5, 0.5, 0.3, -0.125, 0.125, 0.06) },
 			[]point{{0.5, 0.2}, {0.4, 0.215}, {0.6, 0.215}}, []point{{0.8, 0.5}, {0.2, 0.5}, {0.5, 0.8}}},
-		{"wedge of the third quarter", func(p *view.Picture) { p.Wedge(view.InkBrass, 0.5, 0.5, 0.3, 0.5, 0.75) },
+		{"wedge of the third quarter", func(p *picture.Picture) { p.Wedge(picture.InkBrass, 0.5, 0.5, 0.3, 0.5, 0.75) },
 			[]point{{0.4, 0.6}, {0.48, 0.75}, {0.25, 0.52}}, []point{{0.6, 0.6}, {0.4, 0.4}, {0.2, 0.7}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			for _, scale := range []float64{1, 2} {
-				im := paintedPixels(t, view.Dark(), scale, c.draw)
+				im := paintedPixels(t, picture.Dark(), scale, c.draw)
 				for _, at := range c.on {
-					isColour(t, im, at.x, at.y, view.Dark()[view.InkBrass], "on the shape")
+					isColour(t, im, at.x, at.y, picture.Dark()[picture.InkBrass], "on the shape")
 				}
 				for _, at := range c.off {
-					isColour(t, im, at.x, at.y, view.Dark()[view.InkGround], "beside the shape")
+					isColour(t, im, at.x, at.y, picture.Dark()[picture.InkGround], "beside the shape")
 				}
 			}
 		})
@@ -90,10 +90,10 @@ func TestShapes(t *testing.T) {
 }
 
 func TestInksOfBothPalettes(t *testing.T) {
-	for name, palette := range map[string]view.Palette{"dark": view.Dark(), "light": view.Light()} {
-		inks := view.Inks()
+	for name, palette := range map[string]picture.Palette{"dark": picture.Dark(), "light": picture.Light()} {
+		inks := picture.Inks()
 		place := func(i int) (x, y float64) { return 0.1 + 0.2*float64(i%5), 0.1 + 0.2*float64(i/5) }
-		im := paintedPixels(t, palette, 1, func(p *view.Picture) {
+		im := paintedPixels(t, palette, 1, func(p *picture.Picture) {
 			for i, ink := range inks {
 				x, y := place(i)
 				p.Dot(ink, x, y, 0.08)
@@ -103,37 +103,37 @@ func TestInksOfBothPalettes(t *testing.T) {
 			x, y := place(i)
 			isColour(t, im, x, y, palette[ink], name+" "+ink.String())
 		}
-		isColour(t, im, -0.3, -0.1, palette[view.InkGround], "beside the picture")
+		isColour(t, im, -0.3, -0.1, palette[picture.InkGround], "beside the picture")
 	}
 }
 
 // Half of an opacity lies half way to what is below.
 func TestOpacity(t *testing.T) {
-	palette := view.Dark()
-	im := paintedPixels(t, palette, 1, func(p *view.Picture) {
-		p.Dot(view.InkBone, 0.5, 0.5, 0.4)
-		p.Dot(view.InkGround, 0.5, 0.5, 0.2).Fade(0.5)
+	palette := picture.Dark()
+	im := paintedPixels(t, palette, 1, func(p *picture.Picture) {
+		p.Dot(picture.InkBone, 0.5, 0.5, 0.4)
+		p.Dot(picture.InkGround, 0.5, 0.5, 0.2).Fade(0.5)
 	})
-	r, g, b := palette[view.InkBone].RGB()
-	gr, gg, gb := palette[view.InkGround].RGB()
-	mid := func(a, b uint8) view.Colour { return view.Colour((int(a) + int(b)) / 2) }
+	r, g, b := palette[picture.InkBone].RGB()
+	gr, gg, gb := palette[picture.InkGround].RGB()
+	mid := func(a, b uint8) picture.Colour { return picture.Colour((int(a) + int(b)) / 2) }
 	isColour(t, im, 0.5, 0.5, mid(r, gr)<<16|mid(g, gg)<<8|mid(b, gb), "half way")
-	isColour(t, im, 0.5, 0.2, palette[view.InkBone], "the dot below")
+	isColour(t, im, 0.5, 0.2, palette[picture.InkBone], "the dot below")
 }
 
 // A capital's ink is centred on y, and the anchor tells what lies at x.
 func TestText(t *testing.T) {
 	for name, c := range map[string]struct {
-		anchor         view.Anchor
+		anchor         picture.Anchor
 		left, right, x float64 // in units; -1: anywhere
 	}{
-		"middle": {anchor: view.AnchorMiddle, x: 0.5, left: 0.35, right: 0.65},
-		"start":  {anchor: view.AnchorStart, x: 0.2, left: 0.2, right: -1},
-		"end":    {anchor: view.AnchorEnd, x: 0.8, left: -1, right: 0.8},
+		"middle": {anchor: picture.AnchorMiddle, x: 0.5, left: 0.35, right: 0.65},
+		"start":  {anchor: picture.AnchorStart, x: 0.2, left: 0.2, right: -1},
+		"end":    {anchor: picture.AnchorEnd, x: 0.8, left: -1, right: 0.8},
 	} {
 		t.Run(name, func(t *testing.T) {
-			im := paintedPixels(t, view.Dark(), 1, func(p *view.Picture) {
-				p.Text(view.InkBone, c.x, 0.5, 0.4, "H").At(c.anchor).Strong()
+			im := paintedPixels(t, picture.Dark(), 1, func(p *picture.Picture) {
+				p.Text(picture.InkBone, c.x, 0.5, 0.4, "H").At(c.anchor).Strong()
 			})
 			ink := image.Rectangle{}
 			for y := range canvasSize {
@@ -145,7 +145,7 @@ func TestText(t *testing.T) {
 			}
 			require.False(t, ink.Empty())
 			require.InDelta(t, atY+0.5*unit, float64(ink.Min.Y+ink.Max.Y)/2, 1.5, "centred on y")
-			require.InDelta(t, 0.4*unit*2*view.Baseline, ink.Dy(), 2, "as high as a capital")
+			require.InDelta(t, 0.4*unit*2*picture.Baseline, ink.Dy(), 2, "as high as a capital")
 			// The letter keeps some room at its sides: up to a tenth of its size.
 			const room = 0.1 * 0.4 * unit
 			if c.left >= 0 && c.right >= 0 {
@@ -161,9 +161,9 @@ func TestText(t *testing.T) {
 
 func TestSameJobs(t *testing.T) {
 	p := newTestPainter(t)
-	head := func() *view.Picture {
-		drawn := &view.Picture{}
-		h := view.Head{Counts: []string{"1", "&", "2", "&"}}
+	head := func() *picture.Picture {
+		drawn := &picture.Picture{}
+		h := picture.Head{Counts: []string{"1", "&", "2", "&"}}
 		h.Draw(drawn)
 		return drawn
 	}
@@ -179,7 +179,7 @@ func TestSameJobs(t *testing.T) {
 	jobs[0].picture.Shapes[3].Opacity /= 2
 	require.False(t, p.same(jobs), "a shape changed in place")
 	require.True(t, p.same(jobs))
-	jobs = append(jobs, job{host.Place{Picture: "other"}, &view.Picture{}})
+	jobs = append(jobs, job{host.Place{Picture: "other"}, &picture.Picture{}})
 	require.False(t, p.same(jobs), "another picture")
 	require.False(t, p.same(jobs[:1]), "and gone again")
 	require.False(t, p.same(nil))

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"syscall/js"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
@@ -276,7 +277,7 @@ func (p *page) picture(el js.Value, it *view.Item) {
 	if it.Picture == nil {
 		return
 	}
-	svg, palette := p.paper(it.Picture), view.Dark()
+	svg, palette := p.paper(it.Picture), picture.Dark()
 	for i := range it.Picture.Shapes {
 		svg.Call("append", p.mark(&it.Picture.Shapes[i], &palette))
 	}
@@ -284,15 +285,15 @@ func (p *page) picture(el js.Value, it *view.Item) {
 }
 
 // paper is what the marks of a picture are drawn on.
-func (p *page) paper(drawn *view.Picture) js.Value {
+func (p *page) paper(drawn *picture.Picture) js.Value {
 	svg := p.svg("svg")
-	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(view.Unit)+" "+strconv.FormatFloat(drawn.Height*view.Unit, 'f', 0, 64))
+	svg.Call("setAttribute", "viewBox", "0 0 "+strconv.Itoa(picture.Unit)+" "+strconv.FormatFloat(drawn.Height*picture.Unit, 'f', 0, 64))
 	svg.Call("setAttribute", "aria-hidden", "true")
 	return svg
 }
 
 // mark is a shape as an element.
-func (p *page) mark(shape *view.Shape, palette *view.Palette) js.Value {
+func (p *page) mark(shape *picture.Shape, palette *picture.Palette) js.Value {
 	name, attrs, text := shape.Element(palette)
 	el := p.svg(name)
 	for _, a := range attrs {

@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/assets"
+	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
-	"groundbeat/game/view"
 )
 
 // written are characters that no text of ours holds today and a player may write,
@@ -38,7 +38,7 @@ func written() (all []rune) {
 }
 
 // drawn are the characters of a picture's texts.
-func drawn(p *view.Picture) (all []rune) {
+func drawn(p *picture.Picture) (all []rune) {
 	for i := range p.Shapes {
 		all = append(all, []rune(p.Shapes[i].Text)...)
 	}
@@ -89,8 +89,8 @@ func TestEveryGlyphIsThere(t *testing.T) {
 		c, _ := all.Get(id)
 		for _, form := range []rhythm.Pattern{c.Skeleton, c.Filled} {
 			if len(form) > 0 {
-				h := view.Head{Base: form, Counts: view.CountsOf(c.Form(form)), Centre: "5678"}
-				var p view.Picture
+				h := picture.Head{Base: form, Counts: picture.CountsOf(c.Form(form)), Centre: "5678"}
+				var p picture.Picture
 				h.Draw(&p)
 				inPictures = append(inPictures, drawn(&p)...)
 			}

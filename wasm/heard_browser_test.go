@@ -43,7 +43,7 @@ func question(t *testing.T, bpm, eights int) round.Question {
 	return round.Question{Kind: round.Dums, Rhythm: maqsum, BPM: bpm, Eights: eights, Level: riff.Bare, Seed: 7}
 }
 
-func link(s *server, q round.Question) string {
+func roundLink(s *server, q round.Question) string {
 	return fmt.Sprintf("%s/?screen=dums&rhythm=%s&bpm=%d&eights=%d&riff=bare&seed=%d", s.URL, q.Rhythm.ID, q.BPM, q.Eights, q.Seed)
 }
 
@@ -210,7 +210,7 @@ func TestHeardTime(t *testing.T) {
 	t.Logf("detector: %.3f ms late, strokes differ by at most %.3f ms", bias, scatter)
 	require.Less(t, scatter, 0.3)
 	s := serve(t)
-	b := drawing(t, s, link(s, q))
+	b := drawing(t, s, roundLink(s, q))
 
 	t.Run("as it comes", func(t *testing.T) {
 		b.t = t

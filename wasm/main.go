@@ -15,7 +15,9 @@ import (
 	"groundbeat/game"
 	"groundbeat/game/host"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 func main() {
@@ -25,11 +27,11 @@ func main() {
 }
 
 func run() error {
-	words, err := view.LoadWords(assets.Words)
+	words, err := say.Load(assets.Words)
 	if err != nil {
 		return err
 	}
-	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
+	first, err := rhythm.Read(assets.Rhythms, homeview.FirstRound().Rhythm)
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"syscall/js"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/view"
 )
 
@@ -137,8 +138,8 @@ func (p *page) Events(into []host.Event) []host.Event {
 
 // Light implements [host.Page].
 func (p *page) Light() bool {
-	if p.theme != view.ThemeSystem {
-		return p.theme == view.ThemeLight
+	if p.theme != link.ThemeSystem {
+		return p.theme == link.ThemeLight
 	}
 	return p.light.Get("matches").Bool()
 }
@@ -147,7 +148,7 @@ func (p *page) Light() bool {
 func (p *page) Theme(theme string) {
 	p.theme = theme
 	root := p.document.Get("documentElement")
-	if theme == view.ThemeSystem {
+	if theme == link.ThemeSystem {
 		root.Call("removeAttribute", "data-theme")
 		return
 	}

@@ -12,7 +12,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/view"
+	"groundbeat/game/link"
 )
 
 // What a player meets between opening the link and the review.
@@ -86,14 +86,14 @@ func TestWrongLink(t *testing.T) {
 	problems := get[[]string](b, `[...document.querySelectorAll("#problems li")].map((e) => e.innerText)`)
 	require.Len(t, problems, 3)
 	require.Regexp(t, `^rhythm=makloub: allowed is .*maqsum`, problems[0])
-	require.Equal(t, fmt.Sprintf("bpm=900: allowed is %d to %d", view.LeastBPM, view.MostBPM), problems[1])
+	require.Equal(t, fmt.Sprintf("bpm=900: allowed is %d to %d", link.LeastBPM, link.MostBPM), problems[1])
 	require.Regexp(t, "^foo is not known; known are screen, rhythm, bpm, eights, ", problems[2])
 
-	require.Equal(t, fmt.Sprintf("The nearest that can be opened: maqsum at %d counts a minute, 4 eights", view.MostBPM), b.text("#nearest"))
+	require.Equal(t, fmt.Sprintf("The nearest that can be opened: maqsum at %d counts a minute, 4 eights", link.MostBPM), b.text("#nearest"))
 	b.press("Open it")
 	b.wait("document.querySelector('#begin')")
-	require.Equal(t, fmt.Sprintf("?screen=dums&rhythm=maqsum&bpm=%d&eights=4&riff=bare", view.MostBPM), get[string](b, "location.search"))
-	require.Equal(t, fmt.Sprint(view.MostBPM), get[string](b, "document.querySelector('#tempo input').value"))
+	require.Equal(t, fmt.Sprintf("?screen=dums&rhythm=maqsum&bpm=%d&eights=4&riff=bare", link.MostBPM), get[string](b, "location.search"))
+	require.Equal(t, fmt.Sprint(link.MostBPM), get[string](b, "document.querySelector('#tempo input').value"))
 	require.Equal(t, "heading", b.focused())
 }
 

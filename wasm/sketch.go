@@ -5,7 +5,7 @@ package main
 import (
 	"syscall/js"
 
-	"groundbeat/game/view"
+	"groundbeat/game/picture"
 )
 
 // sketches are the live pictures once the graphics card is lost (a driver that starts
@@ -28,7 +28,7 @@ type sketch struct {
 }
 
 type mark struct {
-	shape view.Shape
+	shape picture.Shape
 	el    js.Value
 }
 
@@ -47,7 +47,7 @@ func newSketches(p *page) *sketches {
 func (p *page) Canvas() bool { return !p.sketches.lost }
 
 // Sketch implements [game.Page].
-func (p *page) Sketch(place string, drawn *view.Picture) {
+func (p *page) Sketch(place string, drawn *picture.Picture) {
 	el := p.root.Call("querySelector", `[data-place="`+place+`"]`)
 	switch {
 	case el.IsNull():
@@ -59,7 +59,7 @@ func (p *page) Sketch(place string, drawn *view.Picture) {
 }
 
 // of is the sketch in a place, which the page may have emptied meanwhile.
-func (s *sketches) of(place string, el js.Value, drawn *view.Picture) *sketch {
+func (s *sketches) of(place string, el js.Value, drawn *picture.Picture) *sketch {
 	old := s.all[place]
 	if old == nil || !old.svg.Get("parentNode").Equal(el) {
 		old = &sketch{svg: s.page.paper(drawn)}
@@ -69,8 +69,8 @@ func (s *sketches) of(place string, el js.Value, drawn *view.Picture) *sketch {
 	return old
 }
 
-func (s *sketch) draw(p *page, drawn *view.Picture) {
-	palette := view.Dark()
+func (s *sketch) draw(p *page, drawn *picture.Picture) {
+	palette := picture.Dark()
 	for i := range drawn.Shapes {
 		shape := &drawn.Shapes[i]
 		if i < len(s.marks) && s.marks[i].shape == *shape {

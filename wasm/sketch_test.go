@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
@@ -32,10 +33,10 @@ func TestSketch(t *testing.T) {
 	require.False(t, lose(p), "the engine would load the page again")
 	require.False(t, p.Canvas())
 
-	drawn := &view.Picture{Height: 1}
-	drawn.Ring(view.InkBone, .5, .5, .4, .01)
-	drawn.Dot(view.InkBrass, .5, .2, .03)
-	drawn.Text(view.InkBone, .5, .5, .1, "5")
+	drawn := &picture.Picture{Height: 1}
+	drawn.Ring(picture.InkBone, .5, .5, .4, .01)
+	drawn.Dot(picture.InkBrass, .5, .2, .03)
+	drawn.Text(picture.InkBone, .5, .5, .1, "5")
 	all := func() js.Value { return p.document.Call("querySelectorAll", "#head svg > *") }
 	p.Sketch(view.PlaceHead, drawn)
 	require.Equal(t, 3, all().Length())

@@ -19,7 +19,7 @@ import (
 func TestStallsAreNotHeard(t *testing.T) {
 	q := question(t, 120, 5)
 	s := serve(t)
-	b := drawing(t, s, link(s, q))
+	b := drawing(t, s, roundLink(s, q))
 	b.press("Begin")
 	b.wait("document.querySelector('.taparea')")
 	b.run("setInterval(() => monitor.stall(300), 1000)")
@@ -35,7 +35,7 @@ func TestPlainHTTP(t *testing.T) {
 	q := question(t, 200, 2)
 	s := serve(t)
 	plain := fmt.Sprintf("http://practice.test:%s", s.port())
-	b := monitored(t, s, link(&server{Server: s.at(plain)}, q), "host-resolver-rules=MAP practice.test 127.0.0.1")
+	b := monitored(t, s, roundLink(&server{Server: s.at(plain)}, q), "host-resolver-rules=MAP practice.test 127.0.0.1")
 	require.False(t, get[bool](b, "isSecureContext"))
 	b.run("monitor.keep = true")
 	b.press("Begin")
@@ -100,7 +100,7 @@ func near(want, got []float32) bool {
 func TestGainsActAtOnce(t *testing.T) {
 	q := question(t, 120, 4)
 	s := serve(t)
-	b := monitored(t, s, link(s, q))
+	b := monitored(t, s, roundLink(s, q))
 	b.press("Begin")
 	b.wait("monitor.onsets.length > 2")
 	for _, c := range []struct{ name, call, silent string }{

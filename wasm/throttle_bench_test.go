@@ -62,7 +62,7 @@ func (l *ledger) throttled(t *testing.T) {
 
 	q := question(t, 120, 5)
 	b.slower(1)
-	b.visit(link(s, q))
+	b.visit(roundLink(s, q))
 	b.wait("monitor.ready")
 	b.run(`groundbeat.volume(1); groundbeat.balance(1, 1, "apart")`)
 	b.slower(4)

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"groundbeat/game/rhythm"
-	"groundbeat/game/view"
+	"groundbeat/game/say"
 )
 
 // Host is all that the game needs from outside.
@@ -18,7 +18,7 @@ type Host struct {
 	Diary   Diary
 	Wall    Wall
 	Classes Classes
-	Words   view.Words
+	Words   say.Words
 	First   *rhythm.Cycle            // that of Home's drumhead and of the first round
 	Rhythms func() *rhythm.Catalogue // all; they need not be read before they are asked for
 	Query   string                   // of the link that opened the page

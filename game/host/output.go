@@ -4,7 +4,7 @@ import (
 	"slices"
 	"time"
 
-	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 )
 
 // An Output is a way out of the sound, with the player's own mean offset on it,
@@ -62,8 +62,8 @@ func (o *Outputs) Adjustment() Adjustment {
 		return Adjustment{}
 	}
 	c := in.Adjustment // what is kept may have been written by anybody
-	c.Later = min(max(c.Later, int(view.EarliestPicture.Milliseconds())), int(view.LatestPicture.Milliseconds()))
-	c.Bass = min(max(c.Bass, 0), view.MostBass)
+	c.Later = min(max(c.Later, int(soundview.EarliestPicture.Milliseconds())), int(soundview.LatestPicture.Milliseconds()))
+	c.Bass = min(max(c.Bass, 0), soundview.MostBass)
 	return c
 }
 

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
-	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 )
 
 var someDay = time.Date(2026, 1, 31, 18, 30, 0, 0, time.UTC)
@@ -68,7 +68,7 @@ func TestOutputsAsText(t *testing.T) {
 // What is kept may have been written by anybody.
 func TestOutputsWithinBounds(t *testing.T) {
 	for kept, want := range map[host.Adjustment]host.Adjustment{
-		{Later: 9000, Bass: 900}:   {Later: 500, Bass: view.MostBass},
+		{Later: 9000, Bass: 900}:   {Later: 500, Bass: soundview.MostBass},
 		{Later: -9000, Bass: -900}: {Later: -100},
 	} {
 		o := host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Adjustment: kept}}}

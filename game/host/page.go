@@ -1,6 +1,7 @@
 package host
 
 import (
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
@@ -24,7 +25,7 @@ type Page interface {
 	Canvas() bool
 	// Sketch draws a live picture into its place on the page itself; nil empties the
 	// place. A picture that is drawn there already costs nothing.
-	Sketch(place string, p *view.Picture)
+	Sketch(place string, p *picture.Picture)
 	// Light reports whether the light palette is in use.
 	Light() bool
 	// Calm reports whether the person's system asks for less motion.

@@ -6,15 +6,18 @@ import (
 
 	"groundbeat/assets"
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 // A Game is what plays on the page.
 type Game interface {
 	Happened(e *host.Event)
 	Tick(now float64)
-	Picture(place host.Place) *view.Picture
+	Picture(place host.Place) *picture.Picture
 }
 
 // A Browser is all that is outside of a game.
@@ -35,7 +38,7 @@ type Browser struct {
 	outside host.Host
 	frames  int
 	hidden  bool
-	words   view.Words
+	words   say.Words
 	all     *rhythm.Catalogue
 }
 
@@ -55,7 +58,7 @@ func New(d Device, seed uint64) *Browser {
 		Page: &Page{Window: Window{Across: 800}},
 	}
 	var wrong error
-	b.words, wrong = view.LoadWords(assets.Words)
+	b.words, wrong = say.Load(assets.Words)
 	all, err := rhythm.Load(assets.Rhythms)
 	if err = errors.Join(wrong, err); err != nil {
 		panic(err) // they are supplied
@@ -80,7 +83,7 @@ func (b *Browser) Load() {
 	p.trail.going, p.trail.after = false, nil
 	b.Page = p
 	b.Sound = newSound(newDevice(b.device, b.Wall, p.Add, b.seed))
-	first, _ := b.all.Get(view.FirstRound().Rhythm)
+	first, _ := b.all.Get(homeview.FirstRound().Rhythm)
 	b.outside = host.Host{
 		Sound: b.Sound, Page: p, Store: b.Storage, Diary: b.Storage, Wall: b.Wall, Classes: room{b.Storage},
 		Words: b.words, First: first, Rhythms: func() *rhythm.Catalogue { return b.all },

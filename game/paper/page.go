@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
@@ -71,7 +72,7 @@ func (p *Page) Places(into []host.Place) []host.Place {
 func (p *Page) Canvas() bool { return !p.Lost }
 
 // Sketch draws nothing.
-func (p *Page) Sketch(string, *view.Picture) {}
+func (p *Page) Sketch(string, *picture.Picture) {}
 
 // Light reports whether the light palette is in use.
 func (p *Page) Light() bool { return p.Bright }

@@ -8,6 +8,7 @@ import (
 	"groundbeat/audio"
 	"groundbeat/game/host"
 	"groundbeat/game/paper"
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
@@ -18,9 +19,9 @@ type desk struct {
 	happened []host.Event
 }
 
-func (d *desk) Happened(e *host.Event)           { d.happened = append(d.happened, *e) }
-func (d *desk) Tick(float64)                     { d.h.Page.Show(d.screen) }
-func (d *desk) Picture(host.Place) *view.Picture { return nil }
+func (d *desk) Happened(e *host.Event)              { d.happened = append(d.happened, *e) }
+func (d *desk) Tick(float64)                        { d.h.Page.Show(d.screen) }
+func (d *desk) Picture(host.Place) *picture.Picture { return nil }
 
 // shown is a browser on a device that shows some items.
 func shown(device paper.Device, items ...view.Item) (*paper.Browser, *desk) {

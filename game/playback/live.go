@@ -1,10 +1,12 @@
 package playback
 
-import "groundbeat/game/view"
+import (
+	"groundbeat/game/picture"
+)
 
 // Drawing is what draws itself into an empty picture, as still as was asked for.
 type Drawing interface {
-	Draw(p *view.Picture)
+	Draw(p *picture.Picture)
 	SetCalm(calm bool)
 }
 
@@ -17,16 +19,16 @@ type Live[T any, P interface {
 	Shown T    // what the picture shows now
 	Moves bool // it is another in every frame
 
-	picture view.Picture
+	picture picture.Picture
 	drawn   bool // as it stands
 	calm    bool // less motion was asked for
 }
 
 // The live pictures: a drumhead, a whiteboard line, and the line on the wall of a room.
 type (
-	Head = Live[view.Head, *view.Head]
-	Line = Live[view.Line, *view.Line]
-	Wall = Live[view.Wall, *view.Wall]
+	Head = Live[picture.Head, *picture.Head]
+	Line = Live[picture.Line, *picture.Line]
+	Wall = Live[picture.Wall, *picture.Wall]
 )
 
 // Set puts another drawing in place of the one before.
@@ -40,7 +42,7 @@ func (l *Live[T, P]) Set(shown T) {
 func (l *Live[T, P]) Changed() { l.drawn = false }
 
 // Draw returns the picture as it is now, calm if less motion was asked for.
-func (l *Live[T, P]) Draw(calm bool) *view.Picture {
+func (l *Live[T, P]) Draw(calm bool) *picture.Picture {
 	d := P(&l.Shown)
 	if l.calm != calm {
 		l.calm, l.drawn = calm, false

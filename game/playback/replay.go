@@ -2,7 +2,9 @@ package playback
 
 import (
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 )
 
 // Replay is how what was played is heard once more in a review.
@@ -14,9 +16,9 @@ type Replay struct {
 // Apply lets the drums be heard that were chosen.
 func (a *Replay) Apply(s host.Sound) {
 	switch a.Drums {
-	case view.DrumsBass:
+	case roundview.DrumsBass:
 		s.Balance(Levels(100))
-	case view.DrumsLead:
+	case roundview.DrumsLead:
 		s.Balance(Levels(-100))
 	default:
 		s.Balance(1, 1)
@@ -37,7 +39,7 @@ func (a *Replay) Set(action, value string) (anew bool) {
 // Tempo is how fast it is heard.
 func (a *Replay) Tempo(bpm int) int {
 	if a.Slowly {
-		return max(view.LeastBPM, bpm*2/3)
+		return max(link.LeastBPM, bpm*2/3)
 	}
 	return bpm
 }

@@ -3,6 +3,7 @@ package session
 import (
 	"strconv"
 
+	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -10,8 +11,8 @@ import (
 	"groundbeat/game/view"
 )
 
-func (d *Shared) Allowed() view.Allowed {
-	a := view.Allowed{Rhythms: d.Rhythms().IDs(), Set: func(text string) error {
+func (d *Shared) Allowed() link.Allowed {
+	a := link.Allowed{Rhythms: d.Rhythms().IDs(), Set: func(text string) error {
 		_, err := quiz.ParseLink(text, d.Rhythms())
 		return err
 	}}
@@ -40,7 +41,7 @@ func (d *Shared) Cycle() *rhythm.Cycle {
 // Tempi are the ends of what is offered: the rhythm's own, widened downwards to
 // practise slowly, and always with what the link asked for.
 func (d *Shared) Tempi(c *rhythm.Cycle) (slow, fast int) {
-	slow, fast = view.LeastBPM, view.MostBPM
+	slow, fast = link.LeastBPM, link.MostBPM
 	if c != nil {
 		slow, fast = max(slow, c.Tempo.Slow*2/3), min(fast, c.Tempo.Fast)
 	}
@@ -54,7 +55,7 @@ func (d *Shared) Tempi(c *rhythm.Cycle) (slow, fast int) {
 // a new one.
 func (d *Shared) Seed() uint64 {
 	if d.Address.Seed != 0 {
-		return (d.Address.Seed-1+d.nth)%view.MostSeed + 1
+		return (d.Address.Seed-1+d.nth)%link.MostSeed + 1
 	}
 	return d.Wall.Seed()
 }
@@ -133,6 +134,6 @@ func (d *Shared) ask(what string) {
 	if ids := a.Ids(); len(ids) == 1 {
 		a.From = view.FromFive // one rhythm cannot be told from others
 	} else if len(ids) > 1 {
-		a.Answers = min(max(a.Answers, view.LeastAnswers), len(ids))
+		a.Answers = min(max(a.Answers, link.LeastAnswers), len(ids))
 	}
 }

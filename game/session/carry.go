@@ -5,8 +5,10 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 	"groundbeat/scoring/stat"
 )
@@ -79,11 +81,11 @@ func (x *Carry) these() together {
 }
 
 func (x *Carry) Screen() view.Screen {
-	m := &view.Carry{Dums: *x.tapped.model()}
+	m := &roundview.Carry{Dums: *x.tapped.model()}
 	if m.Phase == view.Reviewing {
 		m.Keep(x.deals.carried)
 		c := x.tapped.round.Question.Rhythm
-		m.Columns = view.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.tapped.s.Board(), true)
+		m.Columns = picture.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.tapped.s.Board(), true)
 		m.Own = x.own()
 	}
 	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
@@ -95,17 +97,17 @@ func (x *Carry) Screen() view.Screen {
 // hand: her own tempo takes up one, and of one more there are no neighbours.
 const leastOwn = 3
 
-var untold = map[stat.Fault]view.Untold{
-	stat.TooFew: view.UntoldFew, stat.Unclear: view.UntoldUnclear, stat.Drifts: view.UntoldDrifts, stat.Corrects: view.UntoldCorrects,
+var untold = map[stat.Fault]roundview.Untold{
+	stat.TooFew: roundview.UntoldFew, stat.Unclear: roundview.UntoldUnclear, stat.Drifts: roundview.UntoldDrifts, stat.Corrects: roundview.UntoldCorrects,
 }
 
 // own is what can be told of how she keeps time by herself.
-func (x *Carry) own() view.OwnTime {
+func (x *Carry) own() roundview.OwnTime {
 	if x.deals.carried.Intervals() < leastOwn {
-		return view.OwnTime{Why: view.UntoldShort}
+		return roundview.OwnTime{Why: roundview.UntoldShort}
 	}
 	c := stat.Carried(append(x.earlier(), x.spells[x.these()]...))
-	return view.OwnTime{Clock: c.Clock, Hand: c.Motor, Slower: c.Slower, Why: untold[c.Fault]}
+	return roundview.OwnTime{Clock: c.Clock, Hand: c.Motor, Slower: c.Slower, Why: untold[c.Fault]}
 }
 
 // earlier are the silences of kept rounds that count together with the one at hand.
@@ -122,10 +124,10 @@ func (x *Carry) earlier() (spells []stat.Spell) {
 	return spells
 }
 
-func (x *Carry) Prepare()                    { x.tapped.lay() }
-func (x *Carry) Act(action, value string)    { x.tapped.act(action, value) }
-func (x *Carry) Tap(t *host.Tap)             { x.tapped.tap(t) }
-func (x *Carry) Interrupt(why string)        { x.tapped.interrupted(why) }
-func (x *Carry) Draw(p string) *view.Picture { return x.tapped.draw(p) }
-func (x *Carry) Phase() view.Phase           { return x.tapped.stands() }
-func (x *Carry) GoOut()                      { x.tapped.goOut() }
+func (x *Carry) Prepare()                       { x.tapped.lay() }
+func (x *Carry) Act(action, value string)       { x.tapped.act(action, value) }
+func (x *Carry) Tap(t *host.Tap)                { x.tapped.tap(t) }
+func (x *Carry) Interrupt(why string)           { x.tapped.interrupted(why) }
+func (x *Carry) Draw(p string) *picture.Picture { return x.tapped.draw(p) }
+func (x *Carry) Phase() view.Phase              { return x.tapped.stands() }
+func (x *Carry) GoOut()                         { x.tapped.goOut() }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -70,14 +71,14 @@ func TestCarryIsKept(t *testing.T) {
 }
 
 // head is the drumhead of the exercise as it is to be seen now.
-func (g *testGame) head(x *Carry) view.Head {
+func (g *testGame) head(x *Carry) picture.Head {
 	x.tapped.draw(view.PlaceHead)
 	return x.tapped.head.Shown
 }
 
 // shapes is what is drawn of it.
-func (g *testGame) shapes(x *Carry) []view.Shape {
-	return append([]view.Shape(nil), x.tapped.draw(view.PlaceHead).Shapes...)
+func (g *testGame) shapes(x *Carry) []picture.Shape {
+	return append([]picture.Shape(nil), x.tapped.draw(view.PlaceHead).Shapes...)
 }
 
 // Rounds of one rhythm at one tempo on one output count together. What was cut does

@@ -4,10 +4,12 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 
@@ -19,9 +21,9 @@ type Change struct {
 	taps   playback.Taps // the presses
 	change quiz.Change
 	round  *round.Changed
-	muted  bool        // the eight in which the change was heard is all but over
-	names  []string    // of the rhythms that a link asked for
-	fewer  *view.Fewer // why there are fewer names than were asked for; nil where there are not
+	muted  bool             // the eight in which the change was heard is all but over
+	names  []string         // of the rhythms that a link asked for
+	fewer  *roundview.Fewer // why there are fewer names than were asked for; nil where there are not
 
 	blank    playback.Head // the head while it is played
 	follower playback.Follower
@@ -44,9 +46,9 @@ func (x *Change) Prepare() {
 	if err != nil {
 		// Nothing follows the first rhythm of the link: say so, and offer what does.
 		was := x.s.Address
-		x.s.Problems = []view.Problem{{Name: "from", Value: was.From, Allowed: x.s.Words.Say("change-too-few")}}
+		x.s.Problems = []link.Problem{{Name: "from", Value: was.From, Allowed: x.s.Words.Say("change-too-few")}}
 		if !x.widen() {
-			x.s.Address = view.DefaultAddress(view.ScreenChange)
+			x.s.Address = link.Default(view.ScreenChange)
 		}
 		if x.s.Address == was {
 			panic(err) // the quiz's tests make questions of the five
@@ -64,8 +66,8 @@ func (x *Change) next(from string) (quiz.Change, error) {
 	if err != nil {
 		return quiz.Change{}, err
 	}
-	answers, lean := max(a.Answers, view.LeastAnswers), quiz.Lean{Fill: a.Asked != 1}
-	x.fewer = view.FewerOf(lean.ChangeNames(x.s.Cycle(), pool, answers, a.BPM))
+	answers, lean := max(a.Answers, link.LeastAnswers), quiz.Lean{Fill: a.Asked != 1}
+	x.fewer = roundview.FewerOf(lean.ChangeNames(x.s.Cycle(), pool, answers, a.BPM))
 	return lean.NextChange(x.s.Cycle(), pool, answers, a.Eights, a.BPM, x.s.Level(), x.s.Seed())
 }
 
@@ -148,11 +150,11 @@ func (x *Change) say(id string) {
 
 // finish makes the review and keeps the round.
 func (x *Change) finish() {
-	x.sides.all = []view.Side{{ID: x.change.From.ID, Rhythm: x.change.From}}
+	x.sides.all = []roundview.Side{{ID: x.change.From.ID, Rhythm: x.change.From}}
 	if to := x.change.To; to != nil {
-		x.sides.all = append(x.sides.all, view.Side{ID: to.ID, Rhythm: to})
+		x.sides.all = append(x.sides.all, roundview.Side{ID: to.ID, Rhythm: to})
 		if said, ok := x.change.Choice(x.round.Notice().Answer); ok && said.ID != to.ID {
-			x.sides.all = append(x.sides.all, view.Side{ID: said.ID, Rhythm: said.Rhythm})
+			x.sides.all = append(x.sides.all, roundview.Side{ID: said.ID, Rhythm: said.Rhythm})
 		}
 	}
 	x.s.Keep(x.record())

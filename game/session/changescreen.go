@@ -3,25 +3,27 @@ package session
 import (
 	"slices"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 )
 
 func (x *Change) Screen() view.Screen {
 	m := x.model()
 	x.blank.Set(m.Head())
-	x.sides.put(&view.Which{Ask: view.AskRhythm, Sides: m.Sides})
+	x.sides.put(&roundview.Which{Ask: view.AskRhythm, Sides: m.Sides})
 	return m.Screen(x.s.Words)
 }
 
-func (x *Change) model() *view.Change {
+func (x *Change) model() *roundview.Change {
 	a, c := x.s.Address, x.change.From
-	m := &view.Change{
-		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping, Any: a.Rhythm == view.Any,
+	m := &roundview.Change{
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: picture.CountsOf(c.Base()), Groups: c.Grouping, Any: a.Rhythm == view.Any,
 		Answers: a.Answers, From: a.From, FromNames: x.names, Fewer: x.fewer, Eights: a.Eights, Level: a.Riff, Levels: x.s.Levels(),
 		Volume: x.s.ShownVolume(), Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(),
-		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.s.Board(), false),
+		Columns: picture.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.s.Board(), false),
 		Notes:   x.notes(), Round: x.taps.Number,
 	}
 	m.Core, m.More = x.s.Options()
@@ -29,7 +31,7 @@ func (x *Change) model() *view.Change {
 		c, _ := x.s.Rhythms().Get(o.Value)
 		return !c.Quiz
 	}
-	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), view.AnyOption(x.s.Words)), slices.DeleteFunc(m.More, unasked)
+	m.Core, m.More = append(slices.DeleteFunc(m.Core, unasked), roundview.AnyOption(x.s.Words)), slices.DeleteFunc(m.More, unasked)
 	switch x.round.Phase() {
 	case round.CountIn, round.Playing:
 		m.Phase = view.Playing
@@ -47,10 +49,10 @@ func (x *Change) model() *view.Change {
 }
 
 // reveal tells the model what came of the round.
-func (x *Change) reveal(m *view.Change) {
+func (x *Change) reveal(m *roundview.Change) {
 	c, n := x.change, x.round.Notice()
 	m.Phase, m.BPM = view.Reviewing, c.BPM
-	r := &view.ChangeResult{
+	r := &roundview.ChangeResult{
 		Eight: c.At + 1, Heard: n.Heard, Chance: n.Chance, Late: n.Late, Counts: n.Counts, Eighth: n.InEight, Early: n.Early,
 	}
 	if said, ok := c.Choice(n.Answer); ok {
@@ -65,7 +67,7 @@ func (x *Change) reveal(m *view.Change) {
 	}
 	m.Result = r
 	m.Sides, m.Board = x.sides.shown()
-	m.Again = view.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly}
+	m.Again = roundview.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly}
 }
 
 // notes are those of the desk and of how a press was placed.
@@ -79,7 +81,7 @@ func (x *Change) notes() []view.Note {
 
 // Draw shows the count-in, and a mark for each press: beside one another from the
 // top, since a place in the cycle would tell of it.
-func (x *Change) Draw(place string) *view.Picture {
+func (x *Change) Draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return x.sides.draw(place)
 	}
@@ -92,7 +94,7 @@ func (x *Change) Draw(place string) *view.Picture {
 		}
 		h.Shown.Taps = h.Shown.Taps[:0]
 		for i := range x.round.Presses() {
-			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: float64(i) * apartMarks})
+			h.Shown.Taps = append(h.Shown.Taps, picture.Tap{Turn: float64(i) * apartMarks})
 		}
 		x.follower.ShowHands(&h.Shown, x.s.Ear.Hands, at)
 	}

@@ -5,11 +5,13 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 )
 
 // SoundCheck is the screen Sound check: is the dum heard, and does the picture move
@@ -97,7 +99,7 @@ func (x *SoundCheck) set(action, value string) {
 	default:
 		return // the volume is the desk's
 	}
-	x.s.Outputs.Adjust(c, view.DefaultOutput(x.s.Words))
+	x.s.Outputs.Adjust(c, soundview.DefaultOutput(x.s.Words))
 	x.s.SaveOutputs()
 	if action == view.ActBass && !x.loop.On {
 		x.strike("dum") // whether it is heard now
@@ -147,9 +149,9 @@ func (x *SoundCheck) Screen() view.Screen {
 	return m.Screen(x.s.Words)
 }
 
-func (x *SoundCheck) model() *view.SoundCheck {
+func (x *SoundCheck) model() *soundview.SoundCheck {
 	c := x.s.Outputs.Adjustment()
-	m := &view.SoundCheck{
+	m := &soundview.SoundCheck{
 		Volume: x.s.ShownVolume(), Hears: x.hears, Silent: x.silent, Playing: x.loop.On,
 		Later: time.Duration(c.Later) * time.Millisecond, Bass: c.Bass, Mono: !c.Wide,
 		Output: x.s.Outputs.Chosen, Notes: x.s.Notes(),
@@ -165,7 +167,7 @@ func (x *SoundCheck) model() *view.SoundCheck {
 	return m
 }
 
-func (x *SoundCheck) Draw(place string) *view.Picture {
+func (x *SoundCheck) Draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}

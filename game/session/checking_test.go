@@ -8,9 +8,11 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 )
 
 // checked is the game at a link, with a picture that waits so many ms on the
@@ -101,7 +103,7 @@ func TestCountInWaits(t *testing.T) {
 		g, page, wall := checked(t, link, 200)
 		centre := func() string {
 			for _, s := range g.desk.controller.Draw(view.PlaceHead).Shapes {
-				if s.Kind == view.KindText && s.X == 0.5 && s.Y == 0.5 {
+				if s.Kind == picture.KindText && s.X == 0.5 && s.Y == 0.5 {
 					return s.Text
 				}
 			}
@@ -188,7 +190,7 @@ func TestCheckIsKept(t *testing.T) {
 	}
 	require.Equal(t, "180 ms later", act(view.ActLater, "180").Find("later").Value)
 	require.False(t, act(view.ActMono, "").Find("mono").Checked)
-	require.Equal(t, "20", act(view.ActHears, view.CheckNo).Find("more-bass").Value)
+	require.Equal(t, "20", act(view.ActHears, soundview.CheckNo).Find("more-bass").Value)
 	require.Equal(t, "40", act(view.ActBass, "20").Find("more-bass").Value)
 	want := host.Outputs{Chosen: "this device", List: []host.Output{{Name: "this device", Adjustment: host.Adjustment{Later: 180, Bass: 20, Wide: true}}}}
 	require.Equal(t, want, g.desk.shared.Outputs)

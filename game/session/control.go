@@ -2,17 +2,18 @@ package session
 
 import (
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/view"
 )
 
 // A controller decides what happens next on a screen.
 type Controller interface {
-	Prepare()                        // makes ready what the address says
-	Act(action, value string)        // a control was used
-	Interrupt(why string)            // the sound was interrupted
-	Tick(now float64) bool           // follows what is heard; is the screen another?
-	Screen() view.Screen             // what the page shows
-	Draw(place string) *view.Picture // what lives in a place; nil: nothing
+	Prepare()                           // makes ready what the address says
+	Act(action, value string)           // a control was used
+	Interrupt(why string)               // the sound was interrupted
+	Tick(now float64) bool              // follows what is heard; is the screen another?
+	Screen() view.Screen                // what the page shows
+	Draw(place string) *picture.Picture // what lives in a place; nil: nothing
 }
 
 // Tapper is a controller on whose screen there is a tap area.

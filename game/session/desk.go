@@ -5,8 +5,11 @@ import (
 	"strconv"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 // Session is what is going on: the address, what is shared by all exercises, and
@@ -21,8 +24,8 @@ type Session struct {
 
 	controllers controllers
 	controller  Controller // of the screen that is shown
-	trail       *view.Trail
-	latest      map[string]view.Address // by screens: as each was left
+	trail       *link.Trail
+	latest      map[string]link.Address // by screens: as each was left
 	touch       bool
 
 	practice *practice // that is under way, or nil
@@ -43,12 +46,12 @@ func (d *Session) open(o *host.Host) {
 	d.shared.Outputs = o.Store.Outputs()
 	diary := NewDiary(&d.shared)
 	d.controllers = newControllers(&d.shared, diary)
-	d.latest = map[string]view.Address{}
+	d.latest = map[string]link.Address{}
 	d.shared.Learner = Learner{Host: o, Redraw: d.learnt, Recount: diary.Count}
 	d.shared.Finished = o.Store.Begun()
 	d.shared.SetOutput()
 	d.shared.Page.Theme(d.shared.Theme())
-	d.trail = view.NewTrail(d.shared.Wall.ID())
+	d.trail = link.NewTrail(d.shared.Wall.ID())
 	d.shared.Page.Link("", d.trail.At(), false)
 	d.visit(o.Query)
 }
@@ -117,7 +120,7 @@ func (d *Session) goes(action, value string) bool {
 	case view.ActHome:
 		d.leave(d.shared.Address.To(view.ScreenHome))
 	case view.ActFirst:
-		d.leave(view.FirstRound())
+		d.leave(homeview.FirstRound())
 		d.use(view.ActBegin, "")
 	case view.ActReload:
 		d.shared.Reload()
@@ -134,7 +137,7 @@ func (d *Session) practises(action, value string) bool {
 		number, _ := strconv.Atoi(value)
 		d.practise(number)
 	case view.ActPracticeEnd:
-		d.leave(view.DefaultAddress(view.ScreenDiary))
+		d.leave(link.Default(view.ScreenDiary))
 	case view.ActPracticeAsk:
 		d.asked()
 	case view.ActPracticeNext:
@@ -218,7 +221,7 @@ func (d *Session) Tick(now float64) {
 // screen is what the page shows now.
 func (d *Session) screen() view.Screen {
 	if d.shared.Problems != nil {
-		link := view.WrongLink{Problems: d.shared.Problems, Nearest: d.shared.Address}
+		link := link.WrongLink{Problems: d.shared.Problems, Nearest: d.shared.Address}
 		if c := d.shared.Cycle(); c != nil {
 			link.Rhythm = c.Name
 		}
@@ -233,7 +236,7 @@ func (d *Session) screen() view.Screen {
 }
 
 // Picture is what lives in a place on the page; nil where nothing does.
-func (d *Session) Picture(place host.Place) *view.Picture {
+func (d *Session) Picture(place host.Place) *picture.Picture {
 	if d.shared.Problems != nil {
 		return d.rest.Draw(d.shared.Calm())
 	}

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
@@ -38,11 +39,11 @@ func (x *Dums) Screen() view.Screen {
 	return m.Screen(x.tapped.s.Words)
 }
 
-func (x *Dums) Prepare()                    { x.tapped.lay() }
-func (x *Dums) Act(action, value string)    { x.tapped.act(action, value) }
-func (x *Dums) Tap(t *host.Tap)             { x.tapped.tap(t) }
-func (x *Dums) Interrupt(why string)        { x.tapped.interrupted(why) }
-func (x *Dums) Tick(now float64) bool       { return x.tapped.tick(now) }
-func (x *Dums) Draw(p string) *view.Picture { return x.tapped.draw(p) }
-func (x *Dums) Phase() view.Phase           { return x.tapped.stands() }
-func (x *Dums) GoOut()                      { x.tapped.goOut() }
+func (x *Dums) Prepare()                       { x.tapped.lay() }
+func (x *Dums) Act(action, value string)       { x.tapped.act(action, value) }
+func (x *Dums) Tap(t *host.Tap)                { x.tapped.tap(t) }
+func (x *Dums) Interrupt(why string)           { x.tapped.interrupted(why) }
+func (x *Dums) Tick(now float64) bool          { return x.tapped.tick(now) }
+func (x *Dums) Draw(p string) *picture.Picture { return x.tapped.draw(p) }
+func (x *Dums) Phase() view.Phase              { return x.tapped.stands() }
+func (x *Dums) GoOut()                         { x.tapped.goOut() }

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/view"
 )
 
@@ -12,12 +13,12 @@ func (d *Session) visit(query string) {
 	if d.controller != nil {
 		d.controller.Interrupt(host.WhyStop)
 	}
-	address, err := view.ParseAddress(query, d.shared.Allowed)
+	address, err := link.Parse(query, d.shared.Allowed)
 	d.shared.Address, d.shared.Problems, d.practice = address, nil, nil
-	if view.Bare(query) {
-		d.shared.Address = d.habits().Fill(address, view.Address{})
+	if link.Bare(query) {
+		d.shared.Address = d.habits().Fill(address, link.Address{})
 	}
-	var link *view.LinkError
+	var link *link.Error
 	if errors.As(err, &link) {
 		d.shared.Problems = link.Problems
 	}
@@ -26,14 +27,14 @@ func (d *Session) visit(query string) {
 
 // leave goes to another address, out of a practice too; the back button leads back
 // from it.
-func (d *Session) leave(to view.Address) {
+func (d *Session) leave(to link.Address) {
 	d.practice = nil
 	d.goTo(to, true)
 }
 
 // goTo goes to another address: as a visit, from which the back button leads back, or
 // in the place of the one before.
-func (d *Session) goTo(to view.Address, visit bool) {
+func (d *Session) goTo(to link.Address, visit bool) {
 	d.controller.Interrupt(host.WhyStop)
 	d.latest[d.shared.Address.Screen] = d.shared.Address
 	d.shared.Address, d.shared.Problems = to, nil
@@ -60,16 +61,16 @@ func (d *Session) keepStep() {
 func (d *Session) came(query, mark string) {
 	came, screen := d.trail.Come(mark)
 	switch {
-	case came == view.CameHere && d.shared.Problems != nil:
-	case came == view.CameHere:
+	case came == link.CameHere && d.shared.Problems != nil:
+	case came == link.CameHere:
 		d.shared.Page.Link(d.shared.Address.String(), mark, false)
-	case came == view.CameOut:
+	case came == link.CameOut:
 		if x, ok := d.controller.(Entered); ok {
 			x.GoOut() // with what was set meanwhile
 		}
 		d.shared.Page.Link(d.shared.Address.String(), mark, false)
 		d.shared.Stale = true
-	case came == view.CameToRound && phaseIn(d.controllers.of(screen)) == view.Reviewing:
+	case came == link.CameToRound && phaseIn(d.controllers.of(screen)) == view.Reviewing:
 		d.restore(screen, query)
 	default:
 		d.visit(query)
@@ -78,7 +79,7 @@ func (d *Session) came(query, mark string) {
 
 // restore goes back to a review, which lies where it was left.
 func (d *Session) restore(screen, query string) {
-	address, err := view.ParseAddress(query, d.shared.Allowed)
+	address, err := link.Parse(query, d.shared.Allowed)
 	if err != nil {
 		d.visit(query)
 		return
@@ -102,7 +103,7 @@ func phaseIn(x Controller) view.Phase {
 
 // onTo is the address of another screen, as one goes there: with what this one shares with
 // it; from one that shares nothing as the other was left, or else as is the habit.
-func (d *Session) onTo(screen string) view.Address {
+func (d *Session) onTo(screen string) link.Address {
 	if was, ok := d.latest[screen]; ok && d.shared.Address.Riff == "" {
 		return was
 	}

@@ -6,11 +6,13 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 )
 
 // Listen is the screen Listen: one rhythm, for as long as one likes.
@@ -19,7 +21,7 @@ type Listen struct {
 	loop    playback.Loop
 	seed    uint64    // of the riff
 	riff    riff.Riff // what is played, cycle after cycle
-	first   view.RiffCycle
+	first   picture.RiffCycle
 	sounds  []rhythm.Stroke // what the lead drum plays …
 	rolls   bool            // … and whether it rolls, over all that is said at once
 	hides   float64         // how far it hides the base, as predicted
@@ -57,7 +59,7 @@ func (x *Listen) Prepare() {
 
 // choose takes the riff of a seed.
 func (x *Listen) choose(seed uint64) {
-	x.seed, x.riff, x.first = seed, x.s.Riff(x.s.Cycle(), seed), view.RiffCycle{}
+	x.seed, x.riff, x.first = seed, x.s.Riff(x.s.Cycle(), seed), picture.RiffCycle{}
 	part, err := x.riff.At(x.s.Address.BPM).Cycles(0, heardAtOnce)
 	if err != nil {
 		panic(err) // as many as can be had
@@ -65,8 +67,8 @@ func (x *Listen) choose(seed uint64) {
 	x.hides = riff.Hide(x.s.Cycle(), part, x.s.Address.BPM)
 	x.sounds, x.rolls = nil, false
 	if x.s.Level() != riff.Bare {
-		x.first = view.RiffOf(part, x.s.Cycle().Steps(), 0)
-		x.sounds, x.rolls = view.SoundsOf(part)
+		x.first = picture.RiffOf(part, x.s.Cycle().Steps(), 0)
+		x.sounds, x.rolls = picture.SoundsOf(part)
 	}
 }
 
@@ -172,10 +174,10 @@ func (x *Listen) Screen() view.Screen {
 	return m.Screen(x.s.Words)
 }
 
-func (x *Listen) model() *view.Listen {
+func (x *Listen) model() *soundview.Listen {
 	c := x.s.Cycle()
 	slow, fast := x.s.Tempi(c)
-	m := &view.Listen{
+	m := &soundview.Listen{
 		Rhythm: c, Playing: x.loop.On,
 		BPM: x.s.Address.BPM, Slow: slow, Fast: fast,
 		Level: x.s.Address.Riff, Levels: x.s.Levels(), Hide: x.s.Address.Hide, Hides: &x.hides, Riff: x.first,
@@ -187,14 +189,14 @@ func (x *Listen) model() *view.Listen {
 	return m
 }
 
-func (x *Listen) Draw(place string) *view.Picture {
+func (x *Listen) Draw(place string) *picture.Picture {
 	x.follow()
 	switch place {
 	case view.PlaceHead:
 		h := x.loop.TurnHead(&x.head)
 		if h.Shown.ShowHands = x.s.Ear.Hands; h.Shown.ShowHands {
-			if h.Shown.Hands = view.HandsAt(x.hands, x.loop.At); x.s.Calm() {
-				h.Shown.Hands = view.HandsStanding(x.hands, x.loop.At)
+			if h.Shown.Hands = picture.HandsAt(x.hands, x.loop.At); x.s.Calm() {
+				h.Shown.Hands = picture.HandsStanding(x.hands, x.loop.At)
 			}
 		}
 		return h.Draw(x.s.Calm())
@@ -230,7 +232,7 @@ func (x *Listen) show(c *rhythm.Cycle) {
 	if x.s.Level() == riff.Bare {
 		return
 	}
-	x.head.Shown.Riff = view.RiffOf(x.loop.Shows.Played(0), c.Steps(), 0)
+	x.head.Shown.Riff = picture.RiffOf(x.loop.Shows.Played(0), c.Steps(), 0)
 	if x.s.Level() != riff.Filled { // whose line has a pattern
 		x.line.Shown.Riff = x.head.Shown.Riff
 		x.line.Changed()

@@ -8,9 +8,11 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 
@@ -107,7 +109,7 @@ func TestListenFollowsTheRiff(t *testing.T) {
 		g.ticks(t, wall, 1000)
 		x.Draw(view.PlaceHead)
 		x.Draw(view.PlaceLine)
-		require.Equal(t, view.RiffOf(whole, 8, n), x.head.Shown.Riff, "cycle %d", n)
+		require.Equal(t, picture.RiffOf(whole, 8, n), x.head.Shown.Riff, "cycle %d", n)
 		require.Equal(t, x.head.Shown.Riff, x.line.Shown.Riff)
 		require.True(t, x.line.Shown.Live)
 		require.InDelta(t, 4, x.line.Shown.Step, 1, "half a cycle in")
@@ -138,17 +140,17 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	require.Equal(t, round.Review, x.round.Phase())
 	require.NotNil(t, x.head.Shown.Review)
 
-	g.acts(t, page, view.ActDrums, view.DrumsLead)
+	g.acts(t, page, view.ActDrums, roundview.DrumsLead)
 	require.Equal(t, 1.0, m.bass, "nothing is heard yet")
 	g.acts(t, page, view.ActHear, "")
 	require.Equal(t, []float64{1, 0}, []float64{m.lead, m.bass})
-	g.acts(t, page, view.ActDrums, view.DrumsBass)
+	g.acts(t, page, view.ActDrums, roundview.DrumsBass)
 	require.Equal(t, []float64{0, 1}, []float64{m.lead, m.bass}, "at once")
 	for cycle, taps := range [][]float64{{0.005, 0.51}, {-0.005, 0.515}} {
 		g.ticks(t, wall, 1000)
 		x.draw(view.PlaceHead)
 		require.Nil(t, x.head.Shown.Review)
-		require.Equal(t, view.RiffOf(x.round.Played(0), 8, cycle), x.head.Shown.Riff)
+		require.Equal(t, picture.RiffOf(x.round.Played(0), 8, cycle), x.head.Shown.Riff)
 		require.Len(t, x.head.Shown.Taps, 2)
 		for i := range taps {
 			require.InDelta(t, taps[i], x.head.Shown.Taps[i].Turn, 0.001)

@@ -7,8 +7,10 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/view/diaryview"
 	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
@@ -26,7 +28,7 @@ type Diary struct {
 	minutes int
 	typed   string
 	merging string
-	erasing view.Erase
+	erasing diaryview.Erase
 
 	preview  *host.Preview
 	own      bool // all of the file belongs to the person who is chosen
@@ -37,7 +39,7 @@ type Diary struct {
 func NewDiary(s *Shared) *Diary { return &Diary{s: s, minutes: 10} }
 
 func (x *Diary) Prepare() {
-	x.typed, x.merging, x.erasing, x.problem = "", "", view.EraseNothing, nil
+	x.typed, x.merging, x.erasing, x.problem = "", "", diaryview.EraseNothing, nil
 	if x.s.Learner.Err != nil { // perhaps it can be read now
 		x.s.Learner.Read()
 	}
@@ -75,7 +77,7 @@ const mostOffered = 3
 
 func (x *Diary) Interrupt(string) {}
 
-func (x *Diary) Draw(string) *view.Picture { return nil }
+func (x *Diary) Draw(string) *picture.Picture { return nil }
 
 func (x *Diary) Tick(float64) bool {
 	if len(x.parts) == 0 {
@@ -93,25 +95,25 @@ func (x *Diary) Tick(float64) bool {
 
 func (x *Diary) Screen() view.Screen {
 	l := &x.s.Learner
-	m := &view.Diary{
+	m := &diaryview.Diary{
 		Who: l.Who.ID, Typed: x.typed, Merging: x.merging, Reading: !x.counted && l.Err == nil,
 		Rounds: l.Kept(), Behind: l.Days.Behind, Figures: x.figures, Today: l.Today(), Rhythms: x.s.Cycles(),
 		Minutes: x.minutes, Silent: !x.s.Sound.Audible(), SetAside: l.Days.Aside, Newer: l.Days.Newer, MayGo: l.Days.MayGo, Erasing: x.erasing, Notes: x.s.Notes(),
-		Invented: l.Who.Name == view.Invented,
+		Invented: l.Who.Name == diaryview.Invented,
 	}
 	m.Problem, m.Failed = x.named()
 	if i := x.imported; i.Rounds > 0 {
-		m.Imported = view.Imported{File: i.File, Day: i.When.Format(time.DateOnly), Rounds: i.Rounds}
+		m.Imported = diaryview.Imported{File: i.File, Day: i.When.Format(time.DateOnly), Rounds: i.Rounds}
 	}
 	m.Figures.Output = x.output
 	for _, p := range l.People {
-		m.People = append(m.People, view.Person(p))
+		m.People = append(m.People, diaryview.Person(p))
 	}
 	if l.Book != nil {
 		m.Outputs = l.Book.Outputs()
 	}
 	for _, s := range x.next {
-		m.Next = append(m.Next, view.NextOf(s))
+		m.Next = append(m.Next, diaryview.NextOf(s))
 	}
 	if p := x.preview; p != nil {
 		m.Import = shownImport(p, x.own)
@@ -120,13 +122,13 @@ func (x *Diary) Screen() view.Screen {
 }
 
 // shownImport is what a file would bring, as the page shows it.
-func shownImport(p *host.Preview, own bool) *view.Import {
-	in := &view.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer), People: p.People, Own: own}
+func shownImport(p *host.Preview, own bool) *diaryview.Import {
+	in := &diaryview.Import{File: p.File, New: p.New, Here: p.There, Newer: len(p.Newer), People: p.People, Own: own}
 	for _, err := range p.Broken {
-		b := view.Broken{Why: err.Error()}
+		b := diaryview.Broken{Why: err.Error()}
 		var at *history.Error
 		if errors.As(err, &at) {
-			b = view.Broken{Line: at.Line, Why: strings.TrimPrefix(at.Field+": "+at.Msg, ": ")}
+			b = diaryview.Broken{Line: at.Line, Why: strings.TrimPrefix(at.Field+": "+at.Msg, ": ")}
 		}
 		in.Broken = append(in.Broken, b)
 	}
@@ -135,18 +137,18 @@ func shownImport(p *host.Preview, own bool) *view.Import {
 
 // named is what is wrong with a nickname, and failed whether it is anything else that
 // went wrong.
-func (x *Diary) named() (p view.NameProblem, failed bool) {
+func (x *Diary) named() (p diaryview.NameProblem, failed bool) {
 	switch err := x.problem; {
 	case err == nil:
-		return view.NameFine, x.s.Learner.Err != nil
+		return diaryview.NameFine, x.s.Learner.Err != nil
 	case errors.Is(err, host.ErrNoName):
-		return view.NameMissing, false
+		return diaryview.NameMissing, false
 	case errors.Is(err, host.ErrLongName):
-		return view.NameLong, false
+		return diaryview.NameLong, false
 	case errors.Is(err, host.ErrNameUsed):
-		return view.NameUsed, false
+		return diaryview.NameUsed, false
 	case errors.Is(err, host.ErrNobody):
-		return view.NameGone, false
+		return diaryview.NameGone, false
 	}
-	return view.NameFine, true
+	return diaryview.NameFine, true
 }

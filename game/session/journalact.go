@@ -6,6 +6,7 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/view"
+	"groundbeat/game/view/diaryview"
 )
 
 func (x *Diary) Act(action, value string) {
@@ -35,14 +36,14 @@ func (x *Diary) Act(action, value string) {
 		x.merging = ""
 		x.s.Diary.Merge(value, who, x.came)
 	case view.ActDiaryErase:
-		x.erasing = view.EraseOne
+		x.erasing = diaryview.EraseOne
 		if value == host.Everybody {
-			x.erasing = view.EraseEverybody
+			x.erasing = diaryview.EraseEverybody
 		}
 	case view.ActDiaryEraseNo:
-		x.erasing = view.EraseNothing
+		x.erasing = diaryview.EraseNothing
 	case view.ActDiaryEraseYes:
-		x.erasing = view.EraseNothing
+		x.erasing = diaryview.EraseNothing
 		x.s.Diary.Erase(value, x.came)
 	case view.ActDiaryExport:
 		x.s.Diary.ExportLines(value, x.saved)

@@ -10,8 +10,11 @@ import (
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 	"groundbeat/scoring/history"
 )
 
@@ -36,7 +39,7 @@ func (p *testPage) Events(into []host.Event) []host.Event {
 
 func (p *testPage) Places(into []host.Place) []host.Place { return append(into, p.places...) }
 func (p *testPage) Canvas() bool                          { return true }
-func (p *testPage) Sketch(string, *view.Picture)          {}
+func (p *testPage) Sketch(string, *picture.Picture)       {}
 func (p *testPage) Light() bool                           { return p.light }
 func (p *testPage) Calm() bool                            { return p.calm }
 func (p *testPage) Theme(theme string)                    { p.theme = theme }
@@ -113,9 +116,9 @@ func newTestGame(t *testing.T, query string) (*testGame, *testPage, *testWall) {
 // newTestGameOf is one with a sound of its own.
 func newTestGameOf(t *testing.T, query string, sound func(*testWall) host.Sound) (*testGame, *testPage, *testWall) {
 	t.Helper()
-	words, err := view.LoadWords(assets.Words)
+	words, err := say.Load(assets.Words)
 	require.NoError(t, err)
-	first, err := rhythm.Read(assets.Rhythms, view.FirstRound().Rhythm)
+	first, err := rhythm.Read(assets.Rhythms, homeview.FirstRound().Rhythm)
 	require.NoError(t, err)
 	rhythms, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)

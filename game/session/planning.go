@@ -3,8 +3,11 @@ package session
 import (
 	"strconv"
 
+	"groundbeat/game/link"
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/view/diaryview"
 )
 
 // Plan is the screen on which a practice begins: its plan. It is made once what
@@ -31,7 +34,7 @@ func (x *Plan) plan() {
 		return
 	}
 	x.known = x.s.Known()
-	x.steps = x.known.Practice(max(x.s.Address.Minutes, view.LeastMinutes), x.s.Learner.Pool(x.known), x.s.Wall.Seed())
+	x.steps = x.known.Practice(max(x.s.Address.Minutes, link.LeastMinutes), x.s.Learner.Pool(x.known), x.s.Wall.Seed())
 }
 
 func (x *Plan) Act(action, value string) {
@@ -42,13 +45,13 @@ func (x *Plan) Act(action, value string) {
 		}
 	case view.ActDiaryMinutes:
 		number, _ := strconv.Atoi(value)
-		x.s.Address.Minutes = min(max(number, view.LeastMinutes), view.MostMinutes)
+		x.s.Address.Minutes = min(max(number, link.LeastMinutes), link.MostMinutes)
 		x.plan()
 	}
 }
 
-func (x *Plan) Interrupt(string)          {}
-func (x *Plan) Draw(string) *view.Picture { return nil }
+func (x *Plan) Interrupt(string)             {}
+func (x *Plan) Draw(string) *picture.Picture { return nil }
 
 // Tick makes the plan as soon as it can be made.
 func (x *Plan) Tick(float64) bool {
@@ -60,7 +63,7 @@ func (x *Plan) Tick(float64) bool {
 }
 
 func (x *Plan) Screen() view.Screen {
-	m := &view.Plan{
+	m := &diaryview.Plan{
 		Minutes: x.s.Address.Minutes, Reading: x.steps == nil, Steps: x.steps,
 		First: len(x.known.Rounds) == 0, Rhythms: x.s.Cycles(), Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 	}

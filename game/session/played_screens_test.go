@@ -8,8 +8,10 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 // lows are the times of the dums that were heard in the last ms.
@@ -122,17 +124,17 @@ func TestFirstVisit(t *testing.T) {
 	require.Greater(t, b.Sound.Loudness, loud, "it begins quietly")
 
 	require.NoError(t, b.Press("first"))
-	require.Equal(t, view.FirstRound().String(), b.Query())
+	require.Equal(t, homeview.FirstRound().String(), b.Query())
 	require.True(t, paper.NewPlayer(b, 1).Play())
 	require.Len(t, b.Storage.Rounds(), 1)
 	home(t, b)
 	require.Nil(t, b.Find("first"))
 	require.NotNil(t, b.Find("practise-now"))
-	require.NoError(t, b.Choose("theme", view.ThemeDark))
+	require.NoError(t, b.Choose("theme", link.ThemeDark))
 	b.Load()
 	b.Wait(100)
 	require.NotNil(t, b.Find("practise-now"), "it was kept")
-	require.Equal(t, view.ThemeDark, b.Page.Colour)
+	require.Equal(t, link.ThemeDark, b.Page.Colour)
 }
 
 // The sound check: what cannot be heard is helped, the picture waits and the drums stand as

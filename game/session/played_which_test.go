@@ -12,6 +12,7 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 
@@ -92,7 +93,7 @@ func TestBothSidesAreHeard(t *testing.T) {
 			require.Equal(t, len(c.Dums())*c.CyclesIn(1), dums, id)
 		}
 	}
-	for drums, levels := range map[string][2]float64{view.DrumsBass: {0, 1}, view.DrumsLead: {1, 0}, view.DrumsBoth: {1, 1}} {
+	for drums, levels := range map[string][2]float64{roundview.DrumsBass: {0, 1}, roundview.DrumsLead: {1, 0}, roundview.DrumsBoth: {1, 1}} {
 		require.NoError(t, b.Choose("drums", drums))
 		require.NoError(t, b.Press("hear-a"))
 		require.Equal(t, levels, [2]float64{b.Sound.Lead, b.Sound.Bass}, drums)

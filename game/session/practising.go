@@ -4,9 +4,11 @@ import (
 	"slices"
 	"strings"
 
+	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/view/diaryview"
 	"groundbeat/scoring/history"
 )
 
@@ -21,8 +23,8 @@ type practice struct {
 
 // practise goes to the plan of a practice of some minutes.
 func (d *Session) practise(minutes int) {
-	to := view.DefaultAddress(view.ScreenPractice)
-	to.Minutes = min(max(minutes, view.LeastMinutes), view.MostMinutes)
+	to := link.Default(view.ScreenPractice)
+	to.Minutes = min(max(minutes, link.LeastMinutes), link.MostMinutes)
 	d.leave(to)
 }
 
@@ -40,7 +42,7 @@ func (d *Session) onward() {
 		return
 	}
 	if !p.Next() {
-		d.leave(view.DefaultAddress(view.ScreenDiary))
+		d.leave(link.Default(view.ScreenDiary))
 		return
 	}
 	d.step(false)
@@ -87,25 +89,25 @@ func (d *Session) roundOver(r history.Round) {
 }
 
 // meetingOf is where a rhythm is met: in Listen, bare, as fast as it will be asked.
-func meetingOf(id string, s quiz.Step) view.Address {
-	a := view.DefaultAddress(view.ScreenListen)
+func meetingOf(id string, s quiz.Step) link.Address {
+	a := link.Default(view.ScreenListen)
 	a.Rhythm, a.BPM = id, s.BPM
 	return a
 }
 
 // addressOf is where a step is practised.
-func addressOf(s quiz.Step) view.Address {
-	a := view.AddressOf(s.Kind)
+func addressOf(s quiz.Step) link.Address {
+	a := link.AddressOf(s.Kind)
 	switch form, asked := quiz.FormOf(quiz.Ask(s.Kind)); {
 	case !asked:
 		a.Rhythm = s.Rhythms[0]
 	case len(s.Rhythms) > 0:
 		a.From = strings.Join(s.Rhythms, ".")
 		if form.Named {
-			a.Answers = min(max(len(s.Rhythms), view.LeastAnswers), view.MostAnswers)
+			a.Answers = min(max(len(s.Rhythms), link.LeastAnswers), link.MostAnswers)
 		}
 	}
-	a.BPM, a.Seed, a.Eights = s.BPM, s.Seed, min(max(s.Eights, view.LeastEights), view.MostEights)
+	a.BPM, a.Seed, a.Eights = s.BPM, s.Seed, min(max(s.Eights, link.LeastEights), link.MostEights)
 	a = a.WithLevel(s.Level.String())
 	if s.Level > riff.Filled {
 		a.Hide = s.Hide
@@ -114,8 +116,8 @@ func addressOf(s quiz.Step) view.Address {
 }
 
 // shown is the practice as the page shows it.
-func (p *practice) shown() view.Practice {
-	v := view.Practice{Done: p.Done(), Last: p.At() == len(p.Steps())-1}
+func (p *practice) shown() diaryview.Practice {
+	v := diaryview.Practice{Done: p.Done(), Last: p.At() == len(p.Steps())-1}
 	seconds, at := 0, p.At()
 	for i, s := range p.Steps() {
 		if i > at || i == at && !p.Done() {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/view"
 )
 
@@ -16,8 +17,8 @@ const (
 )
 
 // habits are what was chosen last of what a link may leave open.
-func (d *Session) habits() view.Habits {
-	h := view.Habits{Level: d.shared.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
+func (d *Session) habits() link.Habits {
+	h := link.Habits{Level: d.shared.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
 	for _, screen := range view.Screens() {
 		if n, err := strconv.Atoi(d.shared.Store.Remembered(rememberedLength + screen)); err == nil {
 			h.Eights[screen] = n

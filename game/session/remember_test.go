@@ -6,7 +6,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 // visitedAnew is the game as it is after the page was loaded anew at a link.
@@ -48,7 +50,7 @@ func TestHabitsAreRemembered(t *testing.T) {
 	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.shared.Address.Riff, d.shared.Address.Eights})
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
-	require.Equal(t, view.FirstRound(), d.shared.Address)
+	require.Equal(t, homeview.FirstRound(), d.shared.Address)
 	g.desk.shared.Classes = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)
@@ -59,13 +61,13 @@ func TestHabitsAreRemembered(t *testing.T) {
 func TestThemeIsRemembered(t *testing.T) {
 	g, page, _ := newTestGame(t, "")
 	require.NoError(t, g.Update())
-	require.Equal(t, "dark", g.acts(t, page, view.ActTheme, view.ThemeDark).Find("theme").Value)
-	require.Equal(t, view.ThemeDark, page.theme)
+	require.Equal(t, "dark", g.acts(t, page, view.ActTheme, link.ThemeDark).Find("theme").Value)
+	require.Equal(t, link.ThemeDark, page.theme)
 	page.theme = "not set"
 	g.visitedAnew("")
-	require.Equal(t, view.ThemeDark, page.theme)
+	require.Equal(t, link.ThemeDark, page.theme)
 	g.acts(t, page, view.ActTheme, "system")
-	require.Equal(t, view.ThemeSystem, page.theme)
+	require.Equal(t, link.ThemeSystem, page.theme)
 }
 
 // What another window has kept is taken up as soon as nothing is under way.
@@ -75,14 +77,14 @@ func TestToldByAnotherWindow(t *testing.T) {
 	store := g.desk.shared.Store.(*testStore)
 	g.acts(t, page, view.ActBegin, "")
 	store.outputs = host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}
-	store.Remember(themeRemembered, view.ThemeLight)
+	store.Remember(themeRemembered, link.ThemeLight)
 	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, g.Update())
 	require.Zero(t, g.desk.shared.SetUp(), "not in the middle of a round")
 	g.acts(t, page, view.ActStop, view.ByEscape)
 	g.ticks(t, wall, 20)
 	require.NotZero(t, g.desk.shared.SetUp())
-	require.Equal(t, view.ThemeLight, page.theme)
+	require.Equal(t, link.ThemeLight, page.theme)
 
 	read := g.desk.shared.Learner.times
 	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Rounds})

@@ -6,9 +6,11 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/soundview"
 	"groundbeat/scoring"
 )
 
@@ -21,7 +23,7 @@ type SetUp struct {
 	number int             // of the round on the page; taps carry it
 	name   string          // of the output to be measured
 	taps   []host.Tap
-	found  *view.Measured
+	found  *soundview.Measured
 	mean   scoring.SetUp
 	head   playback.Head
 	marks  []time.Duration
@@ -137,26 +139,26 @@ func (x *SetUp) measure() {
 	}
 	found, err := scoring.MeasureSetUp(x.round.Dums(), slices.Sorted(slices.Values(taps)))
 	x.mean = found
-	x.found = &view.Measured{Mean: found.Mean, Spread: found.Spread, Taps: found.Taps, Of: found.Strokes}
+	x.found = &soundview.Measured{Mean: found.Mean, Spread: found.Spread, Taps: found.Taps, Of: found.Strokes}
 	switch {
 	case errors.Is(err, scoring.ErrFewTaps):
-		x.found.Refusal = view.RefusedFew
+		x.found.Refusal = soundview.RefusedFew
 	case errors.Is(err, scoring.ErrScattered):
-		x.found.Refusal = view.RefusedScattered
+		x.found.Refusal = soundview.RefusedScattered
 	case err != nil:
-		x.found.Refusal = view.RefusedUnclear
+		x.found.Refusal = soundview.RefusedUnclear
 	}
 }
 
 func (x *SetUp) Screen() view.Screen {
-	m := &view.SetUp{
+	m := &soundview.SetUp{
 		Name: x.name, Chosen: x.s.Outputs.Chosen, Volume: x.s.ShownVolume(), Notes: x.s.Notes(), Round: x.number,
 	}
 	for _, o := range x.s.Outputs.List {
 		if o.When.IsZero() {
 			continue // only the sound check knows it
 		}
-		m.Outputs = append(m.Outputs, view.Output{
+		m.Outputs = append(m.Outputs, soundview.Output{
 			Name: o.Name, Mean: host.Duration(o.Mean), Spread: host.Duration(o.Spread), When: o.When.Format(time.DateOnly),
 		})
 	}
@@ -172,7 +174,7 @@ func (x *SetUp) Screen() view.Screen {
 	return m.Screen(x.s.Words)
 }
 
-func (x *SetUp) Draw(place string) *view.Picture {
+func (x *SetUp) Draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
@@ -184,7 +186,7 @@ func (x *SetUp) Draw(place string) *view.Picture {
 		}
 		h.Shown.Taps = h.Shown.Taps[:0]
 		for _, at := range x.marks {
-			h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: x.round.TurnAt(x.track.Seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
+			h.Shown.Taps = append(h.Shown.Taps, picture.Tap{Turn: x.round.TurnAt(x.track.Seen(at)), Age: int((x.round.Heard() - at) / time.Second / 4)})
 		}
 	}
 	return h.Draw(x.s.Calm())

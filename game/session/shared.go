@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
@@ -16,8 +17,8 @@ type Shared struct {
 	*host.Host
 	Practice Practice
 
-	Address  view.Address
-	Problems []view.Problem // what is wrong with the link, if anything is
+	Address  link.Address
+	Problems []link.Problem // what is wrong with the link, if anything is
 	Volume   int            // 0 to 100
 	Width    float64        // of the window when the screen was made, in CSS pixels
 	nth      uint64         // how many questions ago the link's own was asked
@@ -103,10 +104,10 @@ func (d *Shared) Lean() quiz.Lean {
 const themeRemembered = "theme"
 
 // Theme is the theme that was chosen.
-func (d *Shared) Theme() string { return view.Theme(d.Store.Remembered(themeRemembered)) }
+func (d *Shared) Theme() string { return link.Theme(d.Store.Remembered(themeRemembered)) }
 
 // SetTheme chooses a theme.
 func (d *Shared) SetTheme(theme string) {
-	d.Store.Remember(themeRemembered, view.Theme(theme))
-	d.Page.Theme(view.Theme(theme))
+	d.Store.Remember(themeRemembered, link.Theme(theme))
+	d.Page.Theme(link.Theme(theme))
 }

@@ -4,10 +4,12 @@ import (
 	"errors"
 	"slices"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 )
 
 // sides are those of a review: what was right and what was said, each on a head of its
@@ -20,7 +22,7 @@ type sides struct {
 	heads    [2]playback.Head
 
 	question quiz.Question // of which they are
-	all      []view.Side
+	all      []roundview.Side
 	hears    int // which of them is heard: 0 none, else from 1
 }
 
@@ -88,7 +90,7 @@ func (x *sides) passage(id string) (*round.Passage, error) {
 
 // heardAgain is one eight of a side, with the riff that it was heard under, or would
 // have been.
-func (x *sides) heardAgain(s view.Side, i int) (*round.Passage, error) {
+func (x *sides) heardAgain(s roundview.Side, i int) (*round.Passage, error) {
 	nth := 0
 	if x.question.Form().Halves {
 		nth = i // the second half has a riff of its own
@@ -103,7 +105,7 @@ func (x *sides) heardAgain(s view.Side, i int) (*round.Passage, error) {
 
 // tempoOf is the tempo of a side: of a rhythm that was a choice, the one it
 // would have been played at.
-func (x *sides) tempoOf(s view.Side) int {
+func (x *sides) tempoOf(s roundview.Side) int {
 	if c, ok := x.question.Choice(s.ID); ok && c.BPM != 0 {
 		return c.BPM
 	}
@@ -138,7 +140,7 @@ func (x *sides) follow(now float64) {
 }
 
 // put puts the sides of a review on their heads.
-func (x *sides) put(m *view.Which) {
+func (x *sides) put(m *roundview.Which) {
 	x.follower.Clear() // what was on the heads is gone
 	for i := range x.heads {
 		x.heads[i].Set(m.SideHead(i))
@@ -147,7 +149,7 @@ func (x *sides) put(m *view.Which) {
 }
 
 // shown are the sides of a review, and how wide both are together.
-func (x *sides) shown() (sides []view.Side, board float64) {
+func (x *sides) shown() (sides []roundview.Side, board float64) {
 	sides = slices.Clone(x.all)
 	for i := range sides {
 		sides[i].Hearing = x.hears == i+1
@@ -156,7 +158,7 @@ func (x *sides) shown() (sides []view.Side, board float64) {
 }
 
 // draw draws the head of a side.
-func (x *sides) draw(place string) *view.Picture {
+func (x *sides) draw(place string) *picture.Picture {
 	switch place {
 	case view.PlaceHeadA:
 		return x.heads[0].Draw(x.s.Calm())

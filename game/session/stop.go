@@ -5,8 +5,10 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 
@@ -54,7 +56,7 @@ func (d *stops) note(r *history.Round, x *tapped) {
 }
 
 func (x *Stop) Screen() view.Screen {
-	m := &view.Stop{Dums: *x.tapped.model()}
+	m := &roundview.Stop{Dums: *x.tapped.model()}
 	if m.Phase == view.Reviewing {
 		m.Catch(x.deals.stopped)
 	}
@@ -63,11 +65,11 @@ func (x *Stop) Screen() view.Screen {
 	return m.Screen(x.tapped.s.Words)
 }
 
-func (x *Stop) Prepare()                    { x.tapped.lay() }
-func (x *Stop) Act(action, value string)    { x.tapped.act(action, value) }
-func (x *Stop) Tap(t *host.Tap)             { x.tapped.tap(t) }
-func (x *Stop) Interrupt(why string)        { x.tapped.interrupted(why) }
-func (x *Stop) Tick(now float64) bool       { return x.tapped.tick(now) }
-func (x *Stop) Draw(p string) *view.Picture { return x.tapped.draw(p) }
-func (x *Stop) Phase() view.Phase           { return x.tapped.stands() }
-func (x *Stop) GoOut()                      { x.tapped.goOut() }
+func (x *Stop) Prepare()                       { x.tapped.lay() }
+func (x *Stop) Act(action, value string)       { x.tapped.act(action, value) }
+func (x *Stop) Tap(t *host.Tap)                { x.tapped.tap(t) }
+func (x *Stop) Interrupt(why string)           { x.tapped.interrupted(why) }
+func (x *Stop) Tick(now float64) bool          { return x.tapped.tick(now) }
+func (x *Stop) Draw(p string) *picture.Picture { return x.tapped.draw(p) }
+func (x *Stop) Phase() view.Phase              { return x.tapped.stands() }
+func (x *Stop) GoOut()                         { x.tapped.goOut() }

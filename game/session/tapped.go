@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -108,7 +109,7 @@ func (x *tapped) act(action, value string) {
 		x.begin()
 	case view.ActSlower:
 		bpm := x.round.BPM()
-		x.slowed = max(view.LeastBPM, bpm-max(4, bpm/slowing))
+		x.slowed = max(link.LeastBPM, bpm-max(4, bpm/slowing))
 		if x.s.Address.Rhythm != view.Any { // there each rhythm has a tempo of its own
 			x.s.SetTempo(x.slowed)
 		}

@@ -3,7 +3,7 @@ package session
 import (
 	"time"
 
-	"groundbeat/game/view"
+	"groundbeat/game/picture"
 )
 
 // hearAgain plays the round in review once more, from its first step.
@@ -54,7 +54,7 @@ func (x *tapped) drawAgain() {
 		for _, t := range x.round.Taps() {
 			into := t.At - x.round.Result().Setup - x.round.Start()
 			if cycle, turn := cycleAndTurn(into, x.round.Question.Rhythm.Length(x.round.BPM())); cycle == x.follower.Ringed {
-				h.Shown.Taps = append(h.Shown.Taps, view.Tap{Turn: turn})
+				h.Shown.Taps = append(h.Shown.Taps, picture.Tap{Turn: turn})
 			}
 		}
 	}
@@ -65,6 +65,6 @@ func (x *tapped) drawAgain() {
 // of the next cycle's first step, by up to a tap's reach, belongs there.
 func cycleAndTurn(into, length time.Duration) (cycle int, turn float64) {
 	turns := float64(into) / float64(length)
-	cycle = int((into + view.Reach) / length)
+	cycle = int((into + picture.Reach) / length)
 	return cycle, turns - float64(cycle)
 }

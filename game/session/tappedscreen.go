@@ -4,12 +4,14 @@ import (
 	"math/rand/v2"
 	"time"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 )
 
 // chosen is the rhythm of a round: the address's, or for Any one out of the
@@ -26,27 +28,27 @@ func (x *tapped) chosen(seed uint64) *rhythm.Cycle {
 }
 
 // show puts a drumhead in place of the one before.
-func (x *tapped) show(h view.Head) {
+func (x *tapped) show(h picture.Head) {
 	x.head.Set(h)
 	x.follower.Clear() // what was on the head is gone
 }
 
 // model is the round in the terms of its screens.
-func (x *tapped) model() *view.Dums {
+func (x *tapped) model() *roundview.Dums {
 	c := x.round.Question.Rhythm
 	slow, fast := x.s.Tempi(c)
-	m := &view.Dums{
-		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: view.CountsOf(c.Base()), Groups: c.Grouping,
+	m := &roundview.Dums{
+		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: picture.CountsOf(c.Base()), Groups: c.Grouping,
 		Any: x.s.Address.Rhythm == view.Any, From: x.s.Address.From,
 		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.s.Address.Eights,
 		Level: x.s.Address.Riff, Levels: x.s.Levels(), Hide: x.s.Address.Hide,
 		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(),
 		Round: x.taps.Number, Volume: x.s.ShownVolume(),
-		Columns: view.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.s.Board(), x.round.Phase() == round.Review),
+		Columns: picture.ColumnsOf(c.Grouping, c.Steps(), c.StepsPerBeat(), x.s.Board(), x.round.Phase() == round.Review),
 		Notes:   x.notes(),
 	}
 	m.Core, m.More = x.s.Options()
-	m.Core = append(m.Core, view.AnyOption(x.s.Words))
+	m.Core = append(m.Core, roundview.AnyOption(x.s.Words))
 	switch x.round.Phase() {
 	case round.Ready:
 		hides := riff.Hide(c, x.round.Played(0), x.round.BPM())
@@ -59,9 +61,9 @@ func (x *tapped) model() *view.Dums {
 		m.Phase, m.Why = view.Voided, Whys[x.round.Why()]
 	case round.Review:
 		m.Phase = view.Reviewing
-		m.Review = view.ReviewOf(x.round)
+		m.Review = roundview.ReviewOf(x.round)
 		m.Result = x.result(m.Review)
-		m.Again = view.Again{Hearing: x.hears, Drums: x.replay.Drums, Slowly: x.replay.Slowly}
+		m.Again = roundview.Again{Hearing: x.hears, Drums: x.replay.Drums, Slowly: x.replay.Slowly}
 	}
 	return m
 }
@@ -80,8 +82,8 @@ func (x *tapped) notes() []view.Note {
 }
 
 // result is the round in figures.
-func (x *tapped) result(v *view.Review) *view.Result {
-	out, setup := view.ResultOf(x.round, v), x.round.Result().Setup
+func (x *tapped) result(v *picture.Review) *roundview.Result {
+	out, setup := roundview.ResultOf(x.round, v), x.round.Result().Setup
 	if setup != 0 {
 		out.SetUp = &setup
 	}
@@ -90,7 +92,7 @@ func (x *tapped) result(v *view.Review) *view.Result {
 }
 
 // draw moves the drumhead on to what is to be seen of what is heard.
-func (x *tapped) draw(place string) *view.Picture {
+func (x *tapped) draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}
@@ -133,7 +135,7 @@ func (x *tapped) marks(silent bool) {
 	}
 	length := x.round.Question.Rhythm.Length(x.round.BPM())
 	for _, t := range x.round.Taps() {
-		x.head.Shown.Taps = append(x.head.Shown.Taps, view.Tap{
+		x.head.Shown.Taps = append(x.head.Shown.Taps, picture.Tap{
 			Turn: x.round.TurnAt(x.track.Seen(t.At)),
 			Age:  int((x.round.Heard() - t.At) / length),
 		})

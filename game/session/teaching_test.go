@@ -14,6 +14,7 @@ import (
 	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/view/classview"
 )
 
 // testRoom keeps what is kept of classes for the test.
@@ -148,7 +149,7 @@ func TestQuestionShowsThatItPlays(t *testing.T) {
 		g.desk.controller.Draw(view.PlaceHead)
 		return g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Glow > 0
 	}
-	g.does(t, page, view.ActClassBegin, view.PutSet)
+	g.does(t, page, view.ActClassBegin, classview.PutSet)
 	g.does(t, page, view.ActClassNext, "")
 	require.False(t, shines())
 	g.does(t, page, view.ActClassNext, "")
@@ -165,7 +166,7 @@ func TestQuestionShowsThatItPlays(t *testing.T) {
 func TestLeadIsShownOffTheBase(t *testing.T) {
 	g, page, wall := newClass(t, "?screen=class&set=five_bare_base-or-riff_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
 	for _, action := range []string{view.ActClassBegin, view.ActClassNext, view.ActClassNext, view.ActClassNext, view.ActClassNext} {
-		g.does(t, page, action, map[bool]string{true: view.PutSet}[action == view.ActClassBegin])
+		g.does(t, page, action, map[bool]string{true: classview.PutSet}[action == view.ActClassBegin])
 		require.Less(t, len(g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows), 2, "not before it is told")
 	}
 	g.does(t, page, view.ActClassNext, "")

@@ -3,6 +3,7 @@ package session
 import (
 	"time"
 
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
@@ -201,7 +202,7 @@ func (x *Class) over() {
 	x.heard = true
 }
 
-func (x *Class) Draw(place string) *view.Picture {
+func (x *Class) Draw(place string) *picture.Picture {
 	at, p := x.now, x.loop.Passage
 	if x.loop.On && x.loop.Shows != nil {
 		at, p = x.loop.At, x.loop.Shows
@@ -211,7 +212,7 @@ func (x *Class) Draw(place string) *view.Picture {
 	case view.PlaceHead:
 		x.head.Moves = x.head.Shown.Turning || turns || x.head.Shown.Glow > 0
 		if x.head.Shown.Glow = 0; turns && x.head.Shown.Hidden {
-			x.head.Shown.Glow = view.GlowAt(at, x.s.Calm())
+			x.head.Shown.Glow = picture.GlowAt(at, x.s.Calm())
 		}
 		x.head.Shown.Turning, x.head.Shown.Centre = turns && !x.head.Shown.Hidden && at >= p.Start(), ""
 		if turns && x.one && at < p.Start() {

@@ -6,10 +6,12 @@ import (
 	"strings"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/view/classview"
 )
 
 // What is kept of classes besides, by name.
@@ -87,8 +89,8 @@ func (r *classReady) keep(name, text string) {
 }
 
 // address is that of what is put together; the plain one before anything is.
-func (r *classReady) address() view.Address {
-	a := view.DefaultAddress(view.ScreenClass)
+func (r *classReady) address() link.Address {
+	a := link.Default(view.ScreenClass)
 	if r.linked {
 		a.Set = r.set.Link()
 	}
@@ -123,12 +125,12 @@ func (r *classReady) warmup(s quiz.Set) (*quiz.Warmup, error) {
 }
 
 // length is how much a set brings, and when it ends if it is begun now.
-func (r *classReady) length(s quiz.Set) view.ClassLength {
+func (r *classReady) length(s quiz.Set) classview.ClassLength {
 	w, err := r.warmup(s)
 	if err != nil {
-		return view.ClassLength{}
+		return classview.ClassLength{}
 	}
-	return view.LengthOf(w, r.s.Wall.Date())
+	return classview.LengthOf(w, r.s.Wall.Date())
 }
 
 // prepare answers the controls where it is got ready.
@@ -211,7 +213,7 @@ func (r *classReady) of(id string) quiz.Set {
 	if s, ok := quiz.Preset(id); ok {
 		return s
 	}
-	if id == view.LastSet && r.last != nil {
+	if id == classview.LastSet && r.last != nil {
 		return *r.last
 	}
 	if n, ok := strings.CutPrefix(id, savedSet); ok {

@@ -5,9 +5,11 @@ import (
 	"slices"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
+	"groundbeat/game/view/classview"
 )
 
 func (x *Class) Screen() view.Screen {
@@ -23,22 +25,22 @@ func (x *Class) Screen() view.Screen {
 	return m.Screen(x.s.Words)
 }
 
-func (x *Class) readyModel() *view.Class {
+func (x *Class) readyModel() *classview.Class {
 	r := &x.ready
-	m := &view.Class{
+	m := &classview.Class{
 		Set: r.set, Lasts: r.length(r.set), Levels: x.s.Levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
 		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 		Hearing: len(x.s.Classes.KeptUnder(host.KeptDiary)) == 0,
 		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
 	add := func(id string, s quiz.Set) {
-		m.Sets = append(m.Sets, view.ClassSet{ID: id, Name: s.Name, Set: s, Lasts: r.length(s)})
+		m.Sets = append(m.Sets, classview.ClassSet{ID: id, Name: s.Name, Set: s, Lasts: r.length(s)})
 	}
 	if r.linked {
-		add(view.PutSet, r.set)
+		add(classview.PutSet, r.set)
 	}
 	if r.last != nil {
-		add(view.LastSet, *r.last)
+		add(classview.LastSet, *r.last)
 	}
 	for _, id := range quiz.Presets() {
 		s, _ := quiz.Preset(id)
@@ -48,14 +50,14 @@ func (x *Class) readyModel() *view.Class {
 		add(fmt.Sprint(savedSet, i), s)
 	}
 	if x.run != nil && x.run.Stage() != quiz.After {
-		m.Unended = &view.ClassSet{Set: x.run.Warmup.Set}
+		m.Unended = &classview.ClassSet{Set: x.run.Warmup.Set}
 	}
 	return m
 }
 
-func (x *Class) model() *view.Room {
+func (x *Class) model() *classview.Room {
 	t, i := x.run.Task()
-	m := &view.Room{
+	m := &classview.Room{
 		Stage: x.run.Stage(), Nth: i + 1, Of: len(x.run.Warmup.Tasks), Sounds: x.one || x.loop.On, Heard: x.heard,
 		Slower: x.slow, Help: x.s.Ear.Shown(), Blank: x.blank, Letters: x.ready.letters, Lined: x.lined,
 		Narrow: x.s.Width < narrow,
@@ -70,7 +72,7 @@ func (x *Class) model() *view.Room {
 		m.Ends = ends.Format("15:04")
 	}
 	if t == nil {
-		m.Length = view.LengthOf(x.run.Warmup, x.s.Wall.Date())
+		m.Length = classview.LengthOf(x.run.Warmup, x.s.Wall.Date())
 		if p := x.shownRhythm(); p != nil && x.loop.On {
 			m.Rhythm = p.Rhythm(0)
 		}
@@ -82,7 +84,7 @@ func (x *Class) model() *view.Room {
 }
 
 // asked tells the model of a task what may be known at its stage.
-func (x *Class) asked(m *view.Room, t *quiz.Task) {
+func (x *Class) asked(m *classview.Room, t *quiz.Task) {
 	if t.Kind != quiz.HandsUp {
 		m.Rhythm = t.Rhythm
 	}
@@ -100,8 +102,8 @@ func (x *Class) asked(m *view.Room, t *quiz.Task) {
 }
 
 // tell tells the model what it was.
-func (x *Class) tell(m *view.Room, t *quiz.Task) {
-	told := &view.Told{Sides: [2]*rhythm.Cycle{t.Rhythm, t.Other}}
+func (x *Class) tell(m *classview.Room, t *quiz.Task) {
+	told := &classview.Told{Sides: [2]*rhythm.Cycle{t.Rhythm, t.Other}}
 	if c, ok := t.Choice(t.Right); ok {
 		told.Right = view.Option{Value: c.ID, Label: c.Name}
 	}
@@ -139,7 +141,7 @@ const narrow = 600
 
 // lead is what the lead drum plays in the cycle that is heard, or in the first of what
 // was asked.
-func (x *Class) lead(t *quiz.Task) view.RiffCycle {
+func (x *Class) lead(t *quiz.Task) picture.RiffCycle {
 	p := x.loop.Passage
 	if !x.one {
 		var err error
@@ -149,7 +151,7 @@ func (x *Class) lead(t *quiz.Task) view.RiffCycle {
 	}
 	steps := p.Rhythm(0).Steps()
 	part := p.Played(0)
-	return view.RiffOf(part, steps, x.cycle)
+	return picture.RiffOf(part, steps, x.cycle)
 }
 
 // unlike are the steps on which two rhythms of as many steps differ.
@@ -165,10 +167,10 @@ func unlike(a, b *rhythm.Cycle) (steps []int) {
 	return steps
 }
 
-func (x *Class) afterModel() *view.ClassAfter {
+func (x *Class) afterModel() *classview.ClassAfter {
 	const day = "2006-01-02"
 	e := x.run.Entry()
-	m := &view.ClassAfter{
+	m := &classview.ClassAfter{
 		Entry: e, Earlier: x.earlier(), Left: x.run.Left(), Names: map[string]string{}, Today: e.When.Local().Format(day),
 		Seed: x.run.Warmup.Seed, Unkept: x.unkept, Letters: x.ready.letters,
 	}

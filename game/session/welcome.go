@@ -5,11 +5,14 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/diaryview"
+	"groundbeat/game/view/homeview"
 )
 
 // Home is the screen Home.
@@ -43,7 +46,7 @@ func (x *Home) strike() {
 	for i := c.StepsPerBeat(); i < c.Steps(); i++ {
 		c.Skeleton[i] = rhythm.Rest
 	}
-	p, err := round.NewPassage(view.FirstRound().BPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
+	p, err := round.NewPassage(homeview.FirstRound().BPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
 	if err != nil {
 		panic(err) // a link may ask for as much
 	}
@@ -92,18 +95,18 @@ func (x *Home) beat() time.Duration {
 }
 
 func (x *Home) Screen() view.Screen {
-	m := &view.Home{
+	m := &homeview.Home{
 		First: !x.s.Finished, Rhythm: x.s.First, Volume: x.s.ShownVolume(), Silent: x.silent, Notes: x.s.Notes(),
 		Who: x.s.Learner.Who.ID, Theme: x.s.Theme(),
 	}
 	for _, p := range x.s.Learner.People {
-		m.People = append(m.People, view.Person(p))
+		m.People = append(m.People, diaryview.Person(p))
 	}
 	x.head.Set(m.Head())
 	return m.Screen(x.s.Words)
 }
 
-func (x *Home) Draw(place string) *view.Picture {
+func (x *Home) Draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return nil
 	}

@@ -6,8 +6,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/homeview"
 )
 
 // acts lets a control be used and returns the screen that comes of it.
@@ -27,7 +29,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 	require.NotNil(t, page.shown[0].Find("first"))
 
 	g.acts(t, page, view.ActFirst, "")
-	require.Equal(t, view.FirstRound(), g.desk.shared.Address)
+	require.Equal(t, homeview.FirstRound(), g.desk.shared.Address)
 	require.Equal(t, round.CountIn, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Phase())
 	g.ticks(t, wall, 1000)
 	require.NotNil(t, g.acts(t, page, view.ActStop, "").Find("begin"))
@@ -40,7 +42,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 	require.True(t, store.begun)
 	g.acts(t, page, view.ActChange, "")
 	require.Nil(t, g.acts(t, page, view.ActHome, "").Find("first"))
-	require.Equal(t, view.Address{Screen: view.ScreenHome}, g.desk.shared.Address)
+	require.Equal(t, link.Address{Screen: view.ScreenHome}, g.desk.shared.Address)
 }
 
 // Whoever finished a round here earlier is not told again what this is.

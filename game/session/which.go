@@ -4,10 +4,12 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 
@@ -19,11 +21,11 @@ type Which struct {
 	question quiz.Question
 	round    *round.Answered
 	given    quiz.Choice
-	timed    bool        // is it known when the answer came?
-	inSecond bool        // of two that may differ the second is heard
-	repeated bool        // was the question heard once more?
-	names    []string    // of the rhythms that a link asked for
-	fewer    *view.Fewer // why there are fewer names than were asked for; nil where there are not
+	timed    bool             // is it known when the answer came?
+	inSecond bool             // of two that may differ the second is heard
+	repeated bool             // was the question heard once more?
+	names    []string         // of the rhythms that a link asked for
+	fewer    *roundview.Fewer // why there are fewer names than were asked for; nil where there are not
 
 	blank    playback.Head // the head while the question is asked
 	follower playback.Follower
@@ -40,12 +42,12 @@ func (x *Which) Prepare() {
 	a := x.s.Address
 	pool, err := quiz.From(x.s.Rhythms(), a.From)
 	if err == nil {
-		x.question, err = x.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, view.LeastAnswers), a.BPM, x.s.Level(), x.s.Seed())
+		x.question, err = x.lean().Next(quiz.Ask(a.Ask), pool, max(a.Answers, link.LeastAnswers), a.BPM, x.s.Level(), x.s.Seed())
 	}
 	if err != nil {
 		// The pool of the link makes no question: say so, and offer one that does.
-		x.s.Problems = []view.Problem{{Name: "from", Value: a.From, Allowed: x.s.Words.Say("from-too-few")}}
-		x.s.Address = view.DefaultAddress(view.ScreenWhich)
+		x.s.Problems = []link.Problem{{Name: "from", Value: a.From, Allowed: x.s.Words.Say("from-too-few")}}
+		x.s.Address = link.Default(view.ScreenWhich)
 		x.s.Address.Ask = a.Ask
 		if x.s.Address == a {
 			panic(err) // the quiz's tests make questions of the five
@@ -66,8 +68,8 @@ func (x *Which) Prepare() {
 		}
 	}
 	x.fewer = nil
-	if n := x.lean().Names(pool, max(a.Answers, view.LeastAnswers), a.BPM, x.s.Level()); x.question.Form().Named {
-		x.fewer = view.FewerOf(n)
+	if n := x.lean().Names(pool, max(a.Answers, link.LeastAnswers), a.BPM, x.s.Level()); x.question.Form().Named {
+		x.fewer = roundview.FewerOf(n)
 	}
 	x.ask()
 }

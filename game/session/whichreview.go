@@ -1,10 +1,12 @@
 package session
 
 import (
+	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/view/roundview"
 )
 
 // review makes the two sides: what was right and what was said.
@@ -13,7 +15,7 @@ func (x *Which) review() {
 	x.sides.all = nil
 	add := func(id string, c *rhythm.Cycle) {
 		if c != nil {
-			x.sides.all = append(x.sides.all, view.Side{ID: id, Rhythm: c})
+			x.sides.all = append(x.sides.all, roundview.Side{ID: id, Rhythm: c})
 		}
 	}
 	switch form := q.Form(); {
@@ -29,7 +31,7 @@ func (x *Which) review() {
 		}
 	default:
 		for _, c := range q.Choices {
-			x.sides.all = append(x.sides.all, view.Side{ID: c.ID})
+			x.sides.all = append(x.sides.all, roundview.Side{ID: c.ID})
 		}
 	}
 }
@@ -41,13 +43,13 @@ func (x *Which) Screen() view.Screen {
 	return m.Screen(x.s.Words)
 }
 
-func (x *Which) model() *view.Which {
+func (x *Which) model() *roundview.Which {
 	a := x.s.Address
-	m := &view.Which{
+	m := &roundview.Which{
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
 		Repeated: x.repeated, Second: x.inSecond,
 		Level: a.Riff, Levels: x.s.Levels(), Hide: a.Hide,
-		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(), Again: view.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly},
+		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(), Again: roundview.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly},
 		FromNames: x.names, Fewer: x.fewer, Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 	}
 	for _, c := range x.question.Choices {
@@ -69,7 +71,7 @@ func (x *Which) model() *view.Which {
 }
 
 // reveal tells the model the answer.
-func (x *Which) reveal(m *view.Which) {
+func (x *Which) reveal(m *roundview.Which) {
 	q := x.question
 	right, _ := q.Choice(q.Right)
 	m.Phase = view.Reviewing
@@ -80,7 +82,7 @@ func (x *Which) reveal(m *view.Which) {
 	m.Differences = quiz.Differences(q, x.given.ID)
 }
 
-func (x *Which) Draw(place string) *view.Picture {
+func (x *Which) Draw(place string) *picture.Picture {
 	if place != view.PlaceHead {
 		return x.sides.draw(place)
 	}

@@ -2,20 +2,22 @@ package view
 
 import (
 	"fmt"
+	"groundbeat/game/picture"
+	"groundbeat/game/say"
 	"slices"
 	"strconv"
 )
 
-func heading(id, name string) Item {
+func Heading(id, name string) Item {
 	return Item{ID: id, Role: RoleHeading, Level: 1, Name: name}
 }
 
-func subheading(id, name string) Item {
+func Subheading(id, name string) Item {
 	return Item{ID: id, Role: RoleHeading, Level: 2, Name: name}
 }
 
 // present leaves out items without a role.
-func present(items []Item) []Item {
+func Present(items []Item) []Item {
 	kept := items[:0]
 	for _, it := range items {
 		if it.Role != RoleNone {
@@ -26,8 +28,8 @@ func present(items []Item) []Item {
 }
 
 // settings is the group of a screen's controls; nothing without any.
-func settings(items ...Item) Item {
-	items = present(items)
+func Settings(items ...Item) Item {
+	items = Present(items)
 	if len(items) == 0 {
 		return Item{}
 	}
@@ -36,43 +38,43 @@ func settings(items ...Item) Item {
 
 // rhythms is the choice of the most used rhythms, and beside them of the other one
 // that is chosen, if one is: what plays is in sight and marked.
-func rhythms(w Words, core, more []Option, value string) Item {
+func Rhythms(w say.Words, core, more []Option, value string) Item {
 	if len(core) == 0 {
 		return Item{}
 	}
 	options := core
-	if i := slices.IndexFunc(more, func(o Option) bool { return o.Value == value }); i >= 0 && chosen(core, value) == "" {
+	if i := slices.IndexFunc(more, func(o Option) bool { return o.Value == value }); i >= 0 && Chosen(core, value) == "" {
 		options = append(slices.Clone(core), more[i])
 	}
 	return Item{ID: "rhythm", Role: RoleChoice, Name: w.Say("rhythm"), Action: ActRhythm, Options: options,
-		Value: chosen(options, value)}
+		Value: Chosen(options, value)}
 }
 
 // moreRhythms is the choice of the others, shown when opened.
-func moreRhythms(w Words, more []Option, value string) Item {
+func MoreRhythms(w say.Words, more []Option, value string) Item {
 	if len(more) == 0 {
 		return Item{}
 	}
 	return Item{ID: "more", Role: RoleDetails, Name: w.Say("more-rhythms"), Children: []Item{
 		{ID: "more-rhythm", Role: RoleChoice, Name: w.Say("more-rhythm"), Action: ActRhythm, Options: more,
-			Value: chosen(more, value)}}}
+			Value: Chosen(more, value)}}}
 }
 
 // chosen returns the value if it is one of the options, else none.
-func chosen(options []Option, value string) string {
+func Chosen(options []Option, value string) string {
 	if slices.ContainsFunc(options, func(o Option) bool { return o.Value == value }) {
 		return value
 	}
 	return ""
 }
 
-func tempo(w Words, name string, bpm, slow, fast int) Item {
+func Tempo(w say.Words, name string, bpm, slow, fast int) Item {
 	return Item{ID: "tempo", Role: RoleSlider, Name: name, Action: ActTempo,
 		Min: float64(slow), Max: float64(fast), Step: 1, Num: float64(bpm), Value: w.Say("tempo", "bpm", bpm)}
 }
 
 // volume is the slider of the volume; none below 0.
-func volume(w Words, n int) Item {
+func Volume(w say.Words, n int) Item {
 	if n < 0 {
 		return Item{}
 	}
@@ -82,7 +84,7 @@ func volume(w Words, n int) Item {
 
 // length is the choice of a length in eights; what a link asked for is among
 // them.
-func length(w Words, eights int, lengths []int) Item {
+func Length(w say.Words, eights int, lengths []int) Item {
 	if len(lengths) == 0 {
 		lengths = []int{1, 2, 4, 8}
 	}
@@ -98,25 +100,25 @@ func length(w Words, eights int, lengths []int) Item {
 
 // from is the choice of the rhythms that a question is made from. names are
 // those of the ids that a link asked for.
-func from(w Words, value string, names []string) Item {
+func From(w say.Words, value string, names []string) Item {
 	it := Item{ID: "from", Role: RoleChoice, Name: w.Say("from"), Action: ActFrom, Value: value, Options: []Option{
 		{FromFive, w.Say("from-five")}, {FromEven, w.Say("from-even")}, {FromAll, w.Say("from-all")}}}
-	if chosen(it.Options, value) == "" && len(names) > 0 {
-		it.Options = append(it.Options, Option{value, sayList(w, names)})
+	if Chosen(it.Options, value) == "" && len(names) > 0 {
+		it.Options = append(it.Options, Option{value, say.List(w, names)})
 	}
-	it.Value = chosen(it.Options, value)
+	it.Value = Chosen(it.Options, value)
 	return it
 }
 
 // stage is the place of the live drumhead.
-func stage(w Words, twin string) Item {
+func Stage(w say.Words, twin string) Item {
 	return Item{ID: "head", Role: RolePicture, Name: w.Say("head-name"), Text: twin,
 		Place: PlaceHead, Aspect: 1, Look: LookStage}
 }
 
 // still is a whiteboard line.
-func still(w Words, id string, l *Line) Item {
-	p := &Picture{}
+func Still(w say.Words, id string, l *picture.Line) Item {
+	p := &picture.Picture{}
 	l.Draw(p)
 	p.Twin = l.Twin(w)
 	return Item{ID: id, Role: RolePicture, Name: w.Say("line-name"), Text: p.Twin,
@@ -124,48 +126,48 @@ func still(w Words, id string, l *Line) Item {
 }
 
 // ready returns a screen from which one can go to every other, and Home by Escape.
-func ready(w Words, id, title string, items []Item) Screen {
-	s := page(w, id, title, append(items, nav(w, id)))
+func ReadyScreen(w say.Words, id, title string, items []Item) Screen {
+	s := Page(w, id, title, append(items, nav(w, id)))
 	s.Escape = ActHome
 	return s
 }
 
 // page returns a screen with what all of them share, its bar included. Without a title
 // of its own it has the product's alone.
-func page(w Words, id, title string, items []Item) Screen {
-	s := bare(w, id, title, items)
-	s.Items = framed(w, id, s.Items)
+func Page(w say.Words, id, title string, items []Item) Screen {
+	s := BarePage(w, id, title, items)
+	s.Items = Framed(w, id, s.Items)
 	return s
 }
 
 // bare is page without a bar.
-func bare(w Words, id, title string, items []Item) Screen {
+func BarePage(w say.Words, id, title string, items []Item) Screen {
 	if title != "" {
 		title += " – "
 	}
 	return Screen{ID: id, Title: title + w.Say("product"),
-		Lang: w.Say("language"), Dir: w.Say("direction"), Items: present(items)}
+		Lang: w.Say("language"), Dir: w.Say("direction"), Items: Present(items)}
 }
 
-func figure(id, name, value string) Item {
+func Figure(id, name, value string) Item {
 	return Item{ID: "figure-" + id, Role: RoleText, Look: LookFigure, Text: name, Value: value}
 }
 
 // none stands in a cell that has nothing to say.
-const none = "–"
+const None = "–"
 
 // questions are what the screen Which asks, and how that is said.
 var questions = []struct {
 	ask string
-	say func(w Words) string
+	say func(w say.Words) string
 }{
-	{AskRhythm, func(w Words) string { return w.Say("ask-rhythm") }},
-	{AskStroke, func(w Words) string { return w.Say("ask-stroke") }},
-	{AskHowMany, func(w Words) string { return w.Say("ask-how-many") }},
-	{AskSame, func(w Words) string { return w.Say("ask-same") }},
+	{AskRhythm, func(w say.Words) string { return w.Say("ask-rhythm") }},
+	{AskStroke, func(w say.Words) string { return w.Say("ask-stroke") }},
+	{AskHowMany, func(w say.Words) string { return w.Say("ask-how-many") }},
+	{AskSame, func(w say.Words) string { return w.Say("ask-same") }},
 }
 
-func sayAsk(w Words, ask string) string {
+func SayAsk(w say.Words, ask string) string {
 	for _, q := range questions {
 		if q.ask == ask {
 			return q.say(w)
@@ -176,15 +178,15 @@ func sayAsk(w Words, ask string) string {
 
 // tapping fills a screen with a line that says what to do, the drumhead to tap on and the
 // ways out, and nothing else. Taps carry the number of the round, if it has one.
-func tapping(s Screen, w Words, what string, round int, head Item, helps ...Item) Screen {
+func Tapping(s Screen, w say.Words, what string, round int, head Item, helps ...Item) Screen {
 	area := Item{ID: "tap", Role: RoleTapArea, Name: w.Say("dums-area"), Action: ActTap, Look: LookStage,
 		Children: []Item{head}}
 	if round != 0 {
 		area.Value = strconv.Itoa(round)
 	}
 	stop := Item{ID: "stop", Role: RoleButton, Name: w.Say("stop"), Action: ActStop, Look: LookQuiet}
-	s.Items = framed(w, s.ID, []Item{heading("heading", what), area,
-		{ID: barID, Role: RoleGroup, Children: append(helps, stop)}})
+	s.Items = Framed(w, s.ID, []Item{Heading("heading", what), area,
+		{ID: BarID, Role: RoleGroup, Children: append(helps, stop)}})
 	s.Focus, s.Escape = "tap", ActStop
 	return s
 }

@@ -1,7 +1,9 @@
 package view
 
+import "groundbeat/game/say"
+
 // door leads to screens that belong together.
-type door struct {
+type Door struct {
 	id, name string
 	ways     []way
 }
@@ -11,8 +13,8 @@ type way struct{ screen, name, what string }
 
 // doors are those of Home, and of the foot of every screen, in their order. What is not
 // built yet is not shown; what comes to be is one more entry here.
-func doors(w Words) []door {
-	return []door{
+func Doors(w say.Words) []Door {
+	return []Door{
 		{"practise", w.Say("home-practise"), []way{
 			{ScreenListen, w.Say("nav-listen"), w.Say("home-listen")},
 			{ScreenDums, w.Say("nav-dums"), w.Say("home-dums")},
@@ -34,12 +36,12 @@ func doors(w Words) []door {
 }
 
 // sayScreen is the name of a screen; that of Dums if it is not known.
-func sayScreen(w Words, id string) string {
+func SayScreen(w say.Words, id string) string {
 	if id == ScreenHome {
 		return w.Say("home")
 	}
 	name := w.Say("nav-dums")
-	for _, d := range doors(w) {
+	for _, d := range Doors(w) {
 		for _, to := range d.ways {
 			if to.screen == id {
 				name = to.name
@@ -52,7 +54,7 @@ func sayScreen(w Words, id string) string {
 // Screens lists all screens: Home, then those behind its doors.
 func Screens() []string {
 	all := []string{ScreenHome}
-	for _, d := range doors(nil) {
+	for _, d := range Doors(nil) {
 		for _, to := range d.ways {
 			all = append(all, to.screen)
 		}
@@ -61,7 +63,7 @@ func Screens() []string {
 }
 
 // has reports whether a screen lies behind the door.
-func (d *door) has(screen string) bool {
+func (d *Door) has(screen string) bool {
 	for _, to := range d.ways {
 		if to.screen == screen {
 			return true
@@ -71,21 +73,21 @@ func (d *door) has(screen string) bool {
 }
 
 // item is the door as Home shows it: every way with its sentence.
-func (d *door) item(w Words) Item {
+func (d *Door) Item(w say.Words) Item {
 	list := Item{ID: d.id + "-ways", Role: RoleList, Look: LookDoors}
 	for _, to := range d.ways {
 		list.Children = append(list.Children, Item{ID: "way-" + to.screen, Role: RoleListItem, Children: []Item{
 			{ID: "go-" + to.screen, Role: RoleButton, Name: to.name, Text: to.what, Action: ActGo, Value: to.screen}}})
 	}
-	return Item{ID: "door-" + d.id, Role: RoleGroup, Children: []Item{subheading(d.id, d.name), list}}
+	return Item{ID: "door-" + d.id, Role: RoleGroup, Children: []Item{Subheading(d.id, d.name), list}}
 }
 
 // nav is the way to the other screens, at the foot of one: those behind its own door,
 // and the other doors, each of which leads to its first screen.
-func nav(w Words, here string) Item {
+func nav(w say.Words, here string) Item {
 	own := Item{ID: "nav-own", Role: RoleGroup, Look: LookRow}
 	others := Item{ID: "nav-doors", Role: RoleGroup, Look: LookRow}
-	for _, d := range doors(w) {
+	for _, d := range Doors(w) {
 		if !d.has(here) {
 			others.Children = append(others.Children, goTo("nav-to-"+d.id, d.name, d.ways[0].screen))
 			continue

@@ -5,12 +5,15 @@ import (
 	"os"
 
 	"groundbeat/assets"
+	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/say"
+	"groundbeat/game/view/roundview"
 )
 
 func ExampleDump() {
-	w, _ := LoadWords(assets.Words)
-	d := Dums{Phase: Voided, Why: WhyHidden, Base: rhythm.Pattern("DT-TD-T-"), Rhythm: RhythmName{ID: "maqsum", Name: "maqsum"}}
+	w, _ := say.Load(assets.Words)
+	d := roundview.Dums{Phase: Voided, Why: WhyHidden, Base: rhythm.Pattern("DT-TD-T-"), Rhythm: RhythmName{ID: "maqsum", Name: "maqsum"}}
 	if err := Dump(os.Stdout, d.Screen(w)); err != nil {
 		fmt.Println(err)
 	}
@@ -28,10 +31,10 @@ func ExampleDump() {
 }
 
 func ExampleWriteSVG() {
-	p := Picture{Height: 0.5}
-	p.Dot(InkBass, 0.25, 0.25, 0.2)
-	p.Text(InkOnBass, 0.25, 0.25, 0.2, "D").Strong()
-	if err := WriteSVG(os.Stdout, &p, "A dum", "One dum."); err != nil {
+	p := picture.Picture{Height: 0.5}
+	p.Dot(picture.InkBass, 0.25, 0.25, 0.2)
+	p.Text(picture.InkOnBass, 0.25, 0.25, 0.2, "D").Strong()
+	if err := picture.WriteSVG(os.Stdout, &p, "A dum", "One dum."); err != nil {
 		fmt.Println(err)
 	}
 	// Output:

@@ -1,11 +1,13 @@
 package view
 
+import "groundbeat/game/say"
+
 // framed returns the items of a screen with its bar, which stays in the window at the
 // same place from stage to stage: the way home at its start, the ways out of what plays,
 // and at its end the one filled button. Whatever of these stands among the items goes
 // into the bar; the bar takes the place of the first of them, so that the keyboard comes
 // to it there. A bar that is there already takes up what was added since.
-func framed(w Words, id string, items []Item) []Item {
+func Framed(w say.Words, id string, items []Item) []Item {
 	f := framing{at: len(items)}
 	if id != ScreenHome {
 		f.bar = []Item{{ID: "home", Role: RoleButton, Name: w.Say("home"), Action: ActHome, Look: LookQuiet}}
@@ -24,11 +26,11 @@ func framed(w Words, id string, items []Item) []Item {
 		return rest
 	}
 	at := min(f.at, len(rest))
-	return append(rest[:at:at], append([]Item{{ID: barID, Role: RoleGroup, Look: LookBar, Children: bar}}, rest[at:]...)...)
+	return append(rest[:at:at], append([]Item{{ID: BarID, Role: RoleGroup, Look: LookBar, Children: bar}}, rest[at:]...)...)
 }
 
 // barID is the id of the bar on every screen that has one.
-const barID = "bar"
+const BarID = "bar"
 
 // framing is what of a screen goes into its bar.
 type framing struct {
@@ -40,7 +42,7 @@ type framing struct {
 // anything. What is left of the item has no role if nothing is.
 func (f *framing) takes(it *Item) bool {
 	switch {
-	case it.ID == barID:
+	case it.ID == BarID:
 		f.again(it.Children)
 	case it.Role == RoleButton && it.Look == LookPrimary:
 		f.takeNext(*it)

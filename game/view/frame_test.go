@@ -1,6 +1,7 @@
 package view
 
 import (
+	"groundbeat/game/view/diaryview"
 	"slices"
 	"strings"
 	"testing"
@@ -97,8 +98,8 @@ func TestFramedOnceMore(t *testing.T) {
 	d.Result = result(t, d.Review)
 	s := d.Screen(w)
 	require.Equal(t, []string{"home", "once"}, idsOf(s.Find("bar").Children))
-	require.Equal(t, s.Items, framed(w, s.ID, s.Items))
-	s = Practice{Part: 1, Parts: 3, Done: true}.On(s, w)
+	require.Equal(t, s.Items, Framed(w, s.ID, s.Items))
+	s = diaryview.Practice{Part: 1, Parts: 3, Done: true}.On(s, w)
 	require.Equal(t, []string{"home", "once", "practice-on"}, idsOf(s.Find("bar").Children))
 	require.Equal(t, []string{"", LookPrimary}, []string{s.Find("once").Look, s.Find("practice-on").Look})
 	require.NoError(t, Check(s))
@@ -115,7 +116,7 @@ func idsOf(items []Item) (ids []string) {
 // other doors; all from the list that Home has.
 func TestFootHasItsOwnGroupAndTheDoors(t *testing.T) {
 	w := words(t)
-	for _, d := range doors(w) {
+	for _, d := range Doors(w) {
 		for _, here := range d.ways {
 			foot := nav(w, here.screen)
 			require.Len(t, foot.Children, 2)
@@ -125,7 +126,7 @@ func TestFootHasItsOwnGroupAndTheDoors(t *testing.T) {
 				require.Equal(t, c.Value == here.screen, c.Pressed)
 			}
 			require.Len(t, own, len(d.ways))
-			require.Len(t, foot.Children[1].Children, len(doors(w))-1)
+			require.Len(t, foot.Children[1].Children, len(Doors(w))-1)
 			for _, c := range foot.Children[1].Children {
 				require.NotContains(t, own, c.Value, "another door leads elsewhere")
 			}

@@ -1,5 +1,7 @@
 package view
 
+import "groundbeat/game/picture"
+
 // Role says what an item is to a person, however it looks.
 type Role uint8
 
@@ -108,9 +110,9 @@ type Item struct {
 	Look string // one of the looks above
 	Live string // politeness of a status
 
-	Picture *Picture // a still picture
-	Place   string   // id of a live picture that the painter draws here
-	Aspect  float64  // width over height of a picture's place
+	Picture *picture.Picture // a still picture
+	Place   string           // id of a live picture that the painter draws here
+	Aspect  float64          // width over height of a picture's place
 
 	Children []Item
 }

@@ -4,32 +4,33 @@ import (
 	"strconv"
 
 	"groundbeat/game/riff"
+	"groundbeat/game/say"
 )
 
 // leadDrum is what is set of the lead drum: its level, what that means, and how
 // far its riff hides the base; nothing where there is nothing to choose. hides is
 // how far the riff at hand does, 0 to 1, or nil where it is not known yet; hide is
 // noHide on screens that do not ask for it.
-func leadDrum(w Words, level string, levels []string, hide int, hides *float64) Item {
+func LeadDrum(w say.Words, level string, levels []string, hide int, hides *float64) Item {
 	if len(levels) < 2 {
 		return Item{}
 	}
 	it := Item{ID: "level", Role: RoleChoice, Name: w.Say("level"), Action: ActLevel, Value: level}
 	for _, l := range levels {
-		name, _ := sayLevel(w, l)
+		name, _ := SayLevel(w, l)
 		it.Options = append(it.Options, Option{Value: l, Label: name})
 	}
-	_, means := sayLevel(w, level)
+	_, means := SayLevel(w, level)
 	if hides != nil {
 		means += " " + sayHides(w, *hides)
 	}
-	return Item{ID: "lead", Role: RoleGroup, Children: present([]Item{
+	return Item{ID: "lead", Role: RoleGroup, Children: Present([]Item{
 		it, {ID: "level-means", Role: RoleText, Look: LookNote, Text: means}, hidden(w, level, hide),
 	})}
 }
 
 // sayLevel names a riff level, and says what it means.
-func sayLevel(w Words, level string) (name, means string) {
+func SayLevel(w say.Words, level string) (name, means string) {
 	switch level {
 	case LevelBare:
 		return w.Say("level-bare"), w.Say("level-bare-means")
@@ -45,7 +46,7 @@ func sayLevel(w Words, level string) (name, means string) {
 	return level, ""
 }
 
-const noHide = -1
+const NoHide = -1
 
 // How far a riff can be asked to hide the base, of 100, as predicted.
 const LeastHide, MostHide = 1, 100
@@ -53,20 +54,20 @@ const LeastHide, MostHide = 1, 100
 // hidden is the choice of how far the riff hides the base, where there is a riff:
 // within its level as little or as much as it can, or as it comes. What a link asks
 // for besides is a choice of its own.
-func hidden(w Words, level string, hide int) Item {
-	if hide == noHide || !Riffs(level) {
+func hidden(w say.Words, level string, hide int) Item {
+	if hide == NoHide || !Riffs(level) {
 		return Item{}
 	}
 	it := Item{ID: "hide", Role: RoleChoice, Name: w.Say("hide"), Action: ActHide, Value: strconv.Itoa(hide), Options: []Option{
 		{"0", w.Say("hide-any")}, {strconv.Itoa(LeastHide), w.Say("hide-least")}, {strconv.Itoa(MostHide), w.Say("hide-most")}}}
-	if chosen(it.Options, it.Value) == "" {
+	if Chosen(it.Options, it.Value) == "" {
 		it.Options = append(it.Options, Option{it.Value, w.Say("hide-link")})
 	}
 	return it
 }
 
 // sayHides says in words how far a riff hides the base, as predicted: 0 to 1.
-func sayHides(w Words, hides float64) string {
+func sayHides(w say.Words, hides float64) string {
 	switch {
 	case hides < riff.HideLittle:
 		return w.Say("hides-not")
@@ -80,7 +81,7 @@ func sayHides(w Words, hides float64) string {
 
 // offBase reports whether the lead drum has dums of its own: then it must be said
 // that those of the bass drum are meant.
-func offBase(level string) bool { return level == LevelRiffing || level == LevelSolo }
+func OffBase(level string) bool { return level == LevelRiffing || level == LevelSolo }
 
 // Riffs reports whether there is a riff at a level, or "" for none.
 func Riffs(level string) bool { return level != "" && level != LevelBare && level != LevelFilled }

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/game/say"
 )
 
 // RhythmName is how a rhythm is written.
@@ -29,14 +30,14 @@ func NameOf(c *rhythm.Cycle) RhythmName {
 
 // plain returns a name without what stands in brackets after it: "baladi" of
 // "baladi (masmudi saghir)".
-func plain(name string) string {
+func Plain(name string) string {
 	before, _, _ := strings.Cut(name, " (")
 	return before
 }
 
 // RhythmOption returns a rhythm as one of a choice. Its label tells an odd metre,
 // unless the name does, and that the sources differ.
-func RhythmOption(c *rhythm.Cycle, w Words) Option {
+func RhythmOption(c *rhythm.Cycle, w say.Words) Option {
 	o := Option{Value: c.ID, Label: c.Name}
 	if c.Odd() && !strings.Contains(c.Name, c.Metre.String()) {
 		o.Label = w.Say("rhythm-odd", "rhythm", o.Label, "metre", c.Metre)
@@ -48,8 +49,8 @@ func RhythmOption(c *rhythm.Cycle, w Words) Option {
 }
 
 // title is a screen's heading with a rhythm's name in its own script beside it.
-func title(w Words, text string, n RhythmName) Item {
-	it := Item{ID: "title", Role: RoleGroup, Look: LookRow, Children: []Item{heading("heading", text)}}
+func Title(w say.Words, text string, n RhythmName) Item {
+	it := Item{ID: "title", Role: RoleGroup, Look: LookRow, Children: []Item{Heading("heading", text)}}
 	if n.Script != "" {
 		it.Children = append(it.Children, Item{ID: "script", Role: RoleText, Text: n.Script,
 			Lang: n.Lang, Dir: n.Dir, Look: LookScript})

@@ -1,6 +1,9 @@
 package view
 
-import "fmt"
+import (
+	"fmt"
+	"groundbeat/game/say"
+)
 
 // Note is an aside at the foot of a screen.
 type Note uint8
@@ -16,7 +19,7 @@ const (
 	NoteNotExported             // the file of all rounds could not be made, just now
 )
 
-func notes(w Words, all []Note) []Item {
+func Notes(w say.Words, all []Note) []Item {
 	var items []Item
 	for _, n := range all {
 		it := Item{ID: fmt.Sprintf("note-%d", n), Role: RoleText, Look: LookNote, Text: sayNote(w, n)}
@@ -30,8 +33,8 @@ func notes(w Words, all []Note) []Item {
 
 // notesWithout is notes on a screen that says in its own words that there is no
 // sound.
-func notesWithout(w Words, all []Note, noSound string) []Item {
-	items := notes(w, all)
+func NotesWithout(w say.Words, all []Note, noSound string) []Item {
+	items := Notes(w, all)
 	for i, n := range all {
 		if n == NoteNoSound {
 			items[i].Text = noSound
@@ -40,7 +43,7 @@ func notesWithout(w Words, all []Note, noSound string) []Item {
 	return items
 }
 
-func sayNote(w Words, n Note) string {
+func sayNote(w say.Words, n Note) string {
 	switch n {
 	case NoteNoSound:
 		return w.Say("note-no-sound")

@@ -1,6 +1,9 @@
 package view
 
-import "slices"
+import (
+	"groundbeat/game/say"
+	"slices"
+)
 
 // Storage is how it stands with what is kept, as far as there is something to say of it.
 type Storage struct {
@@ -12,7 +15,7 @@ type Storage struct {
 }
 
 // Items are what a screen says of it, and what can be done; none if all is well.
-func (s Storage) Items(w Words) []Item {
+func (s Storage) Items(w say.Words) []Item {
 	var items []Item
 	say := func(id, text string) {
 		items = append(items, Item{ID: id, Role: RoleStatus, Live: LivePolite, Look: LookWarning, Text: text})
@@ -34,7 +37,7 @@ func (s Storage) Items(w Words) []Item {
 }
 
 // waiting says how many rounds wait, and whether they would be lost.
-func (s Storage) waiting(w Words) string {
+func (s Storage) waiting(w say.Words) string {
 	switch {
 	case !s.Aside:
 		return w.Say("storage-waiting-lost", "n", s.Waiting)
@@ -46,7 +49,7 @@ func (s Storage) waiting(w Words) string {
 
 // On returns a screen with what is to be said of it: above the way to other screens, or
 // at the end. While a round is under way it is not disturbed.
-func (s Storage) On(screen Screen, w Words) Screen {
+func (s Storage) On(screen Screen, w say.Words) Screen {
 	items := s.Items(w)
 	playing := false
 	screen.Each(func(it *Item) { playing = playing || it.Role == RoleTapArea })

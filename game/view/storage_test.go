@@ -56,7 +56,7 @@ func TestStorageOnScreens(t *testing.T) {
 	w := words(t)
 	is := Storage{Waiting: 1}
 	nav := Item{ID: "nav", Look: LookNav, Role: RoleGroup}
-	some := Screen{Items: []Item{heading("heading", "x"), nav}}
+	some := Screen{Items: []Item{Heading("heading", "x"), nav}}
 	s := is.On(some, w)
 	require.Equal(t, []string{"heading", "keeping", "nav"}, ids(s.Items))
 	require.Equal(t, []string{"heading", "nav"}, ids(some.Items), "the screen that was given stays as it was")

@@ -1,5 +1,7 @@
 package view
 
+import "groundbeat/game/say"
+
 // Why says why a round does not count.
 type Why uint8
 
@@ -11,7 +13,7 @@ const (
 	WhySilent            // no sound came at all
 )
 
-func sayWhy(w Words, why Why) string {
+func SayWhy(w say.Words, why Why) string {
 	switch why {
 	case WhyHidden:
 		return w.Say("void-hidden")
@@ -25,9 +27,9 @@ func sayWhy(w Words, why Why) string {
 
 // voided returns the screen of a round that does not count: why in words, the drum at
 // rest, and what to do next.
-func voided(w Words, id, why string, head Item, next ...Item) Screen {
-	s := page(w, id, w.Say("void-page"), []Item{
-		heading("heading", w.Say("void-heading")),
+func VoidScreen(w say.Words, id, why string, head Item, next ...Item) Screen {
+	s := Page(w, id, w.Say("void-page"), []Item{
+		Heading("heading", w.Say("void-heading")),
 		{ID: "why", Role: RoleText, Text: why, Look: LookWarning},
 		{ID: "kept", Role: RoleText, Text: w.Say("void-nothing")},
 		head,

@@ -1,0 +1,280 @@
+package classview
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"groundbeat/game/link"
+	"groundbeat/game/quiz"
+	"groundbeat/game/rhythm"
+	"groundbeat/game/riff"
+	"groundbeat/game/view"
+)
+
+// supplied is a rhythm as the product has it.
+func supplied(t testing.TB, id string) *rhythm.Cycle {
+	for _, c := range everyRhythm(t) {
+		if c.ID == id {
+			return c
+		}
+	}
+	require.Fail(t, "no rhythm", id)
+	return nil
+}
+
+func classModel() *Class {
+	c := &Class{Levels: allLevels, Letters: true, Hearing: true, Volume: 60,
+		Pools: []view.Option{{"maqsum.baladi.saidi", "maqsum, baladi and sa'idi"}}}
+	for _, id := range quiz.Presets() {
+		s, _ := quiz.Preset(id)
+		c.Sets = append(c.Sets, ClassSet{ID: id, Set: s, Lasts: ClassLength{9, 9*time.Minute + 31*time.Second, "18:42"}})
+	}
+	c.Set, c.Lasts = c.Sets[1].Set, ClassLength{1, 2*time.Minute + 10*time.Second, "18:35"}
+	return c
+}
+
+// roomTask is a room at a stage of a task of a kind; sa'idi is right where that is asked.
+func roomTask(t testing.TB, stage quiz.Stage, kind quiz.Kind) *Room {
+	r := &Room{Stage: stage, Kind: kind, Nth: 3, Of: 9, Ends: "18:42", Letters: true, Rhythm: supplied(t, "saidi"), Lined: true}
+	if kind == quiz.HandsUp {
+		r.Rhythm = nil
+	}
+	return r
+}
+
+func toldRoom(t testing.TB, kind quiz.Kind, right, taken view.Option) *Room {
+	saidi, maqsum := supplied(t, "saidi"), supplied(t, "maqsum")
+	r := roomTask(t, quiz.Telling, kind)
+	r.Rhythm = saidi
+	r.Told = &Told{Right: right, Taken: taken, Hands: quiz.Most, Differences: rhythm.Differ(saidi, maqsum), Sides: [2]*rhythm.Cycle{saidi, maqsum}, Circled: []int{3}}
+	return r
+}
+
+func classScreens(t testing.TB) map[string]view.Screen {
+	w, all := words(t), map[string]view.Screen{}
+	c := classModel()
+	all["class-ready"] = c.Screen(w)
+	c.Sets = append([]ClassSet{{ID: PutSet, Set: c.Set, Lasts: c.Lasts}, {ID: LastSet, Set: c.Set, Lasts: c.Lasts}}, c.Sets...)
+	c.Sets = append(c.Sets, ClassSet{ID: "saved-1", Name: "Tuesday", Set: c.Set, Lasts: c.Lasts})
+	c.Unended, c.Hearing, c.Saved, c.NoCopies, c.Problem = &c.Sets[0], false, true, true, "x.txt:2: no colon"
+	c.Set.Name, c.Set.Seed, c.Class = "Tuesday", 12, "blue scarves"
+	all["class-ready-later"] = c.Screen(w)
+	silent := classModel()
+	silent.Volume, silent.Notes = -1, []view.Note{view.NoteNoSound}
+	all["class-ready-silent"] = silent.Screen(w)
+
+	in := &Room{Stage: quiz.WalkIn, Sounds: true, Rhythm: supplied(t, "maqsum"), Letters: true, Length: ClassLength{9, 600 * time.Second, "18:42"}}
+	all["class-walk-in"] = in.Screen(w)
+	for _, k := range quiz.Kinds() {
+		all["class-asking-"+string(k)] = roomTask(t, quiz.Asking, k).Screen(w)
+	}
+	sounds := roomTask(t, quiz.Asking, quiz.HandsUp)
+	sounds.Sounds, sounds.Slower, sounds.Help.Alone = true, true, true
+	all["class-sounding"] = sounds.Screen(w)
+	heard := roomTask(t, quiz.Asking, quiz.HandsUp)
+	heard.Heard, heard.Problem, heard.Letters = true, "Nothing.", false
+	all["class-heard"] = heard.Screen(w)
+	gone := roomTask(t, quiz.Asking, quiz.SayIt)
+	gone.Sounds, gone.Lined = true, false
+	all["class-line-gone"] = gone.Screen(w)
+	blank := roomTask(t, quiz.Counting, quiz.HandsUp)
+	blank.Blank = true
+	all["class-blanked"] = blank.Screen(w)
+	for kind, answer := range map[quiz.Kind]view.Option{
+		quiz.HandsUp: {"saidi", "sa'idi"}, quiz.WhatChanged: {"2", "2"}, quiz.FindTheOne: {"3", "3"}, quiz.BaseOrRiff: {quiz.OffBase, "off"},
+	} {
+		r := roomTask(t, quiz.Counting, kind)
+		r.Answer, r.Hands = answer, map[quiz.Kind]quiz.Hands{quiz.HandsUp: quiz.Few, quiz.WhatChanged: "12"}[kind]
+		all["class-counting-"+string(kind)] = r.Screen(w)
+		all["class-told-"+string(kind)] = toldRoom(t, kind, answer, view.Option{"maqsum", "maqsum"}).Screen(w)
+	}
+	long := toldRoom(t, quiz.HandsUp, view.Option{"masmudi-kabir", "masmudi kabir"}, view.Option{"ciftetelli", "çiftetelli"})
+	long.Rhythm = supplied(t, "masmudi-kabir")
+	long.Told.Sides = [2]*rhythm.Cycle{long.Rhythm, supplied(t, "ciftetelli")}
+	long.Told.Differences = rhythm.Differ(long.Told.Sides[0], long.Told.Sides[1])
+	all["class-told-long"] = long.Screen(w)
+	long.Sounds = true
+	all["class-told-long-heard"] = long.Screen(w)
+	all["class-told-walk"] = roomTask(t, quiz.Telling, quiz.WalkAndClap).Screen(w)
+	changed := toldRoom(t, quiz.WhatChanged, view.Option{"2", "2"}, view.Option{})
+	changed.Told.Sides[1] = movedIn(changed.Rhythm, 3, 2)
+	all["class-told-moved"] = changed.Screen(w)
+	off := toldRoom(t, quiz.BaseOrRiff, view.Option{quiz.OffBase, "off"}, view.Option{})
+	off.Lead = soloOver(t, off.Rhythm)
+	all["class-told-off"] = off.Screen(w)
+	off.Sounds, off.Turn = true, quiz.OnBase
+	all["class-told-off-heard-on"] = off.Screen(w)
+	again := toldRoom(t, quiz.HandsUp, view.Option{"saidi", "sa'idi"}, view.Option{})
+	again.Stage, again.Sounds = quiz.Hearing, true
+	all["class-hearing"] = again.Screen(w)
+
+	a := classAfter(t)
+	all["class-after"] = a.Screen(w)
+	a.Left, a.Unkept, a.Earlier, a.Dates = 2, true, []quiz.Entry{a.Entry}, []string{"2026-02-24"}
+	all["class-after-later"] = a.Screen(w)
+	a = &ClassAfter{Entry: quiz.Entry{Tasks: a.Entry.Tasks[2:]}, Names: a.Names}
+	all["class-after-uncounted"] = a.Screen(w)
+	return all
+}
+
+// While both are heard in turn, what is said belongs to the one that is heard.
+func TestBaseIsSaidAsHeard(t *testing.T) {
+	r := toldRoom(t, quiz.BaseOrRiff, view.Option{quiz.OffBase, "off"}, view.Option{})
+	r.Lead = soloOver(t, r.Rhythm)
+	for heard, says := range map[string]string{
+		"":           "The lead drum strikes between the bass drum’s dums.",
+		quiz.OnBase:  "You hear it on the base: the lead drum’s dums fall with the bass drum’s.",
+		quiz.OffBase: "You hear it off the base: the lead drum strikes between the bass drum’s dums.",
+	} {
+		r.Turn = heard
+		s := r.Screen(words(t))
+		require.Equal(t, "It was off the base.", s.Find("heading-told").Name)
+		require.Equal(t, says, s.Find("reason-1").Text)
+	}
+}
+
+func classAfter(t testing.TB) *ClassAfter {
+	asked := func(rhythm, level string, hands ...quiz.Hands) quiz.Done {
+		return quiz.Done{Kind: quiz.HandsUp, Rhythm: rhythm, Riff: level, Choices: []string{"maqsum", "saidi"}, Right: rhythm, Hands: hands}
+	}
+	return &ClassAfter{Today: "2026-03-03", Seed: 7,
+		Names: map[string]string{"maqsum": "maqsum", "saidi": "sa'idi", "baladi": "baladi (masmudi saghir)"},
+		Sheet: []*rhythm.Cycle{supplied(t, "maqsum"), supplied(t, "saidi")},
+		Entry: quiz.Entry{Tasks: []quiz.Done{asked("maqsum", "bare", quiz.Most, quiz.Few), asked("saidi", "filled", "7", "5"),
+			{Kind: quiz.WalkAndClap, Rhythm: "baladi", Riff: "bare"},
+			{Kind: quiz.BaseOrRiff, Rhythm: "saidi", Riff: "solo", Choices: []string{"on", "off"}, Right: "off", Hands: []quiz.Hands{"", quiz.Some}}}}}
+}
+
+// While something is asked, the screen is the same whatever the answer: nothing on it,
+// in its title, its ids or its pictures can tell.
+func TestRoomGivesNothingAway(t *testing.T) {
+	w := words(t)
+	for _, kind := range quiz.Kinds() {
+		if !kind.Counted() {
+			continue
+		}
+		for _, stage := range []quiz.Stage{quiz.Asking, quiz.Counting} {
+			var dumps []string
+			for _, right := range []string{"saidi", "maqsum"} {
+				r := roomTask(t, stage, kind)
+				r.Sounds, r.Answer = true, view.Option{"baladi", "baladi"}
+				r.Told = &Told{Right: view.Option{right, right}, Sides: [2]*rhythm.Cycle{supplied(t, right), supplied(t, right)}, Circled: []int{len(right)}}
+				if kind == quiz.HandsUp {
+					r.Rhythm = nil
+				}
+				s := r.Screen(w)
+				var b bytes.Buffer
+				require.NoError(t, view.Dump(&b, s))
+				dumps = append(dumps, fmt.Sprint(b.String(), s.Keys, r.Head()))
+				require.True(t, r.Head().Hidden)
+				require.False(t, r.Turns())
+			}
+			require.Equal(t, dumps[0], dumps[1], "%s %d", kind, stage)
+		}
+	}
+}
+
+// One thing to do on every stage, by the same button and the same keys.
+func TestRoomHasOneThingToDo(t *testing.T) {
+	for name, s := range classScreens(t) {
+		if !s.Room {
+			continue
+		}
+		var primary []string
+		s.Each(func(it *view.Item) {
+			if it.Look == view.LookPrimary {
+				primary = append(primary, it.Action)
+			}
+		})
+		want := view.ActClassNext
+		if name == "class-blanked" {
+			want = view.ActClassBlank
+		}
+		require.Equal(t, []string{want}, primary, name)
+		for _, key := range []string{"PageDown", "ArrowRight", "ArrowDown", "Enter", " "} {
+			require.Contains(t, s.Keys, view.Key{key, want, ""}, name)
+		}
+		require.Equal(t, view.ActClassLeave, s.Escape, name)
+		require.Equal(t, "Class warm-up – Groundbeat", s.Title, name)
+		keys := map[string]bool{}
+		for _, k := range s.Keys {
+			require.False(t, keys[k.Key], "%s: %s", name, k.Key)
+			keys[k.Key] = true
+		}
+		letter := slices.ContainsFunc(s.Keys, func(k view.Key) bool { return k.Key == "m" })
+		require.Equal(t, name != "class-heard" && name != "class-blanked", letter, name)
+	}
+}
+
+// What was entered is what is said, and nothing where nobody counted.
+func TestTakenIsWhatWasEntered(t *testing.T) {
+	w := words(t)
+	for hands, want := range map[quiz.Hands]string{
+		quiz.Most: "Most took it for maqsum.", quiz.Some: "Some took it for maqsum.", quiz.Few: "A few took it for maqsum.",
+		"1": "1 took it for maqsum.", "3": "3 took it for maqsum.", "12": "12 took it for maqsum.", "": "", quiz.None: "",
+	} {
+		r := toldRoom(t, quiz.HandsUp, view.Option{"saidi", "sa'idi"}, view.Option{"maqsum", "maqsum"})
+		r.Told.Hands = hands
+		var b bytes.Buffer
+		require.NoError(t, view.Dump(&b, r.Screen(w)))
+		require.Equal(t, want != "", strings.Contains(b.String(), "took it"), hands)
+		require.Contains(t, b.String(), want)
+	}
+}
+
+// Each name is asked for by itself, and none of the others stands beside it.
+func TestAskedNameByName(t *testing.T) {
+	s := classScreens(t)["class-counting-hands-up"]
+	require.Equal(t, "Hands up for sa'idi?", s.Find("heading-for-saidi").Name)
+	var b bytes.Buffer
+	require.NoError(t, view.Dump(&b, s))
+	require.NotContains(t, b.String(), "maqsum")
+}
+
+// The line stands in one row over the whole width, and wraps evenly on a telephone.
+func TestRoomLineWraps(t *testing.T) {
+	for id, want := range map[string][2]int{"maqsum": {8, 8}, "masmudi-kabir": {16, 8}, "samai-thaqil": {10, 5}} {
+		for i, narrow := range []bool{false, true} {
+			r := &Room{Stage: quiz.Telling, Kind: quiz.HandsUp, Rhythm: supplied(t, id), Narrow: narrow}
+			require.Equal(t, want[i], r.Wall().Columns, id)
+		}
+	}
+}
+
+func TestClassLink(t *testing.T) {
+	s := quiz.Set{From: "five", Level: riff.Filled, Kinds: []quiz.Kind{quiz.HandsUp, quiz.SayIt}, Minutes: 7, Seed: 3}
+	require.Equal(t, "?screen=class&set=five_filled_hands-up.say-it_7_3", ClassLink(s))
+	testAddresses(t, []addressCase{
+		{"screen=class", link.Address{Screen: "class"}, ""},
+		{"screen=class&set=ears", link.Address{Screen: "class", Set: "ears"}, ""},
+		{"screen=class&set=waltz", link.Address{Screen: "class"}, "set=waltz: allowed is one of those supplied"},
+		{"screen=class&seed=3", link.Address{Screen: "class"}, "seed: class has only screen, set"},
+		{"set=ears", link.Address{Screen: "home"}, "set: home has only screen"},
+	})
+}
+
+func TestSayMinutes(t *testing.T) {
+	w := words(t)
+	for d, want := range map[time.Duration]string{
+		time.Minute: "1\u00a0minute", 10*time.Minute + 14*time.Second: "10\u00a0minutes", 10*time.Minute + 16*time.Second: "10½\u00a0minutes",
+		9*time.Minute + 46*time.Second: "10\u00a0minutes",
+	} {
+		require.Equal(t, want, sayMinutes(w, d))
+	}
+}
+
+// The home sheet has each rhythm's line, and what to listen for.
+func TestHomeSheet(t *testing.T) {
+	s := classScreens(t)["class-after"]
+	for _, id := range []string{"maqsum", "saidi"} {
+		require.NotNil(t, s.Find("sheet-"+id+"-line").Picture)
+		require.Equal(t, "?screen=dums&rhythm="+id+"&eights=4&riff=bare", s.Find("sheet-"+id+"-link").Value)
+	}
+	require.True(t, strings.Contains(s.Find("no-interval").Text, "no interval"))
+}
