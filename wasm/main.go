@@ -14,10 +14,10 @@ import (
 	"groundbeat/audio"
 	"groundbeat/game"
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 func main() {
@@ -31,7 +31,7 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	first, err := rhythm.Read(assets.Rhythms, homeview.FirstRound().Rhythm)
+	first, err := rhythm.Read(assets.Rhythms, link.FirstRound().Rhythm)
 	if err != nil {
 		return err
 	}

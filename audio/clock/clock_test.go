@@ -20,9 +20,9 @@ func TestSteadyReadings(t *testing.T) {
 		"isolated page":    func(d *device) { d.grain = 0.005 },
 		"Gaussian 0.04 ms": func(d *device) { d.noise = gaussian(0.04) },
 		"steps": func(d *device) {
-			d.steps = []stepAt{{20000, 10}, {31000, -10}, {45000, 2}, {45500, -2.5}, {60000, 5}}
+			d.steps = []stepAt{{at: 20000, by: 10}, {at: 31000, by: -10}, {at: 45000, by: 2}, {at: 45500, by: -2.5}, {at: 60000, by: 5}}
 		},
-		"steps and drift": func(d *device) { d.drift, d.steps = 100, []stepAt{{20000, -7}, {50000, 2}} },
+		"steps and drift": func(d *device) { d.drift, d.steps = 100, []stepAt{{at: 20000, by: -7}, {at: 50000, by: 2}} },
 	}
 	for name, change := range cases {
 		t.Run(name, func(t *testing.T) {
@@ -173,7 +173,7 @@ func TestFrozenDevice(t *testing.T) {
 	require.Equal(t, 30, c.Diagnostics().Refused[clock.Frozen])
 
 	// It thaws 450 ms behind: a step, followed at once.
-	d.steps = []stepAt{{7450, -450}}
+	d.steps = []stepAt{{at: 7450, by: -450}}
 	play(c, d, 7460, 8000, 15, func(now float64) {
 		p, err := c.Heard(now)
 		require.NoError(t, err)

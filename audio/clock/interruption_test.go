@@ -26,7 +26,7 @@ func TestSuspension(t *testing.T) {
 	require.True(t, c.Whole(1, 0, 90000), "heard before")
 
 	// Five seconds later it goes on; context time stood still.
-	d.steps = []stepAt{{7010, -5000}}
+	d.steps = []stepAt{{at: 7010, by: -5000}}
 	play(c, d, 12010, 12500, 15, nil)
 	_, err = c.Heard(12400)
 	require.ErrorIs(t, err, clock.ErrGap, "blocks of before are not used after")

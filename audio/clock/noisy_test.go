@@ -104,7 +104,7 @@ func TestNoisyStep(t *testing.T) {
 	for seed := range uint64(10) {
 		d := newDevice(seed)
 		d.noise = scattered
-		d.steps = []stepAt{{65100, 6}}
+		d.steps = []stepAt{{at: 65100, by: 6}}
 		c := clock.New(rate)
 		place(c, 1, 0, 200)
 		play(c, d, 5100, 125100, 13.5, nil)

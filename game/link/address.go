@@ -262,3 +262,12 @@ func (a Address) value(name string) string {
 	}
 	return strconv.FormatUint(a.Seed, 10)
 }
+
+// FirstRound returns the round that Home begins at one press: maqsum, one of the
+// five most used, whose dums come evenly, two counts apart; with nothing in its
+// gaps; a little slower than it is usually played; and two eights long, so that
+// eight dums, a quarter of a minute with the count-in, bring a first review. Own
+// choice.
+func FirstRound() Address {
+	return Address{Screen: view.ScreenDums, Rhythm: "maqsum", BPM: 88, Eights: 2, Riff: view.LevelBare}
+}

@@ -8,9 +8,12 @@ import (
 
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 )
 
-func riffs() Allowed { return Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: allLevels} }
+func riffs() Allowed {
+	return Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: screenproof.AllLevels}
+}
 
 // How far the riff hides the base belongs to a link where there is a riff, on the
 // screens that can ask for it; a link with a seed says for which riffs it was made.

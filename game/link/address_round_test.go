@@ -15,7 +15,6 @@ import (
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 	"groundbeat/scoring/history"
 )
 
@@ -37,7 +36,7 @@ func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
 	}
 	for _, query := range []string{
 		"?screen=dums", // its tempo is the rhythm's usual one
-		homeview.FirstRound().String(),
+		link.FirstRound().String(),
 		fmt.Sprintf("?bpm=%d&eights=%d&seed=0", link.LeastBPM, link.LeastEights),
 		fmt.Sprintf("?bpm=%d&eights=%d&seed=9007199254740991", link.MostBPM, link.MostEights),
 		"?bpm=-5&eights=1000000&riff=solo&screen=plan", // wrong: brought within the limits

@@ -1,7 +1,11 @@
 package link
 
 import (
+	"groundbeat/game/picture"
+	"groundbeat/game/proof"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -120,4 +124,105 @@ func TestIds(t *testing.T) {
 	require.Equal(t, []string{"maqsum", "saidi"}, Address{From: "maqsum.saidi"}.Ids())
 	require.Empty(t, Address{From: view.FromFive}.Ids())
 	require.Empty(t, Address{}.Ids())
+}
+
+func TestParseAddressOfCarry(t *testing.T) {
+	carry := Default(view.ScreenCarry)
+	testAddresses(t, []addressCase{
+		{"screen=carry", carry, ""},
+		{"screen=carry&rhythm=karachi&bpm=120&eights=32&riff=filled&seed=5",
+			Address{Screen: "carry", Rhythm: "karachi", BPM: 120, Eights: 32, Riff: "filled", Seed: 5}, ""},
+		{"screen=carry&rhythm=any", carry, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
+		{"screen=carry&eights=3", Address{Screen: "carry", Rhythm: "maqsum", Eights: 4, Riff: "bare"}, "eights=3: allowed is 4 to 32"},
+		{"screen=carry&from=five", carry, "from: carry has only screen, rhythm, bpm, eights, riff, seed"},
+	})
+	dums := Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 1, Riff: "filled"}
+	require.Equal(t, Address{Screen: "carry", Rhythm: "karachi", BPM: 90, Eights: 4, Riff: "filled"}, dums.To(view.ScreenCarry))
+}
+
+func TestParseAddressOfChange(t *testing.T) {
+	change := Default(view.ScreenChange)
+	const own = "screen, rhythm, answers, from, bpm, eights, riff, seed, q"
+	testAddresses(t, []addressCase{
+		{"screen=change", change, ""},
+		{"screen=change&rhythm=saidi&answers=2&from=maqsum.malfuf&bpm=100&eights=8&riff=filled&seed=5",
+			Address{Screen: "change", Rhythm: "saidi", Answers: 2, From: "maqsum.malfuf", BPM: 100, Eights: 8, Riff: "filled", Asked: 1, Seed: 5}, ""},
+		{"screen=change&rhythm=any&from=even", Address{Screen: "change", Rhythm: "any", From: "even", Answers: 3, Eights: 6, Riff: "bare"}, ""},
+		{"screen=change&rhythm=karachi", change, "rhythm=karachi: allowed is maqsum, saidi, malfuf, any"},
+		{"screen=change&eights=3", Address{Screen: "change", Rhythm: "maqsum", From: "five", Answers: 3, Eights: 4, Riff: "bare"}, "eights=3: allowed is 4 to 8"},
+		{"screen=change&eights=32", Address{Screen: "change", Rhythm: "maqsum", From: "five", Answers: 3, Eights: 8, Riff: "bare"}, "eights=32: allowed is 4 to 8"},
+		{"screen=change&from=karachi.saidi", change, "from=karachi.saidi: allowed is five, even, all, or some of these, each once, with points between: maqsum.saidi.malfuf"},
+		{"screen=change&ask=same", change, "ask: change has only " + own},
+	})
+	which := Address{Screen: "which", Ask: "which", Answers: 3, From: "all", Eights: 2, Riff: "filled"}
+	require.Equal(t, Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "all", Eights: 4, Riff: "filled"}, which.To(view.ScreenChange))
+	dums := Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 16, Riff: "bare"}
+	require.Equal(t, Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "five", Eights: 8, Riff: "bare"}, dums.To(view.ScreenChange),
+		"not every rhythm may be an answer, nor as many eights be played")
+	require.Equal(t, "five", change.WithRhythm("saidi").From, "what it may become is another matter")
+}
+
+func TestParseAddressOfStop(t *testing.T) {
+	stop := Default(view.ScreenStop)
+	testAddresses(t, []addressCase{
+		{"screen=stop", stop, ""},
+		{"screen=stop&rhythm=karachi&bpm=120&eights=8&riff=filled&seed=5",
+			Address{Screen: "stop", Rhythm: "karachi", BPM: 120, Eights: 8, Riff: "filled", Seed: 5}, ""},
+		{"screen=stop&rhythm=any", stop, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
+		{"screen=stop&eights=2", Address{Screen: "stop", Rhythm: "maqsum", Eights: 4, Riff: "bare"}, "eights=2: allowed is 4 to 8"},
+		{"screen=stop&from=five", stop, "from: stop has only screen, rhythm, bpm, eights, riff, seed"},
+	})
+	dums := Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 1, Riff: "filled"}
+	require.Equal(t, Address{Screen: "stop", Rhythm: "karachi", BPM: 90, Eights: 4, Riff: "filled"}, dums.To(view.ScreenStop))
+}
+
+func TestParseAddressOfSetUp(t *testing.T) {
+	at := Address{Screen: view.ScreenSetUp}
+	require.Equal(t, "?screen=set-up", at.String())
+	testAddresses(t, []addressCase{
+		{"screen=set-up", at, ""},
+		{"screen=setup", at, "screen=setup: allowed is home, listen, dums, which, change, stop, carry, practice, diary, class, sound-check, set-up"},
+		{"screen=set-up&rhythm=maqsum", at, "rhythm: set-up has only screen"},
+		{"screen=set-up&zoo=1", at, "zoo: known are screen"},
+	})
+	require.Equal(t, at, Address{Screen: view.ScreenDums, Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 2}.To(view.ScreenSetUp))
+	for _, screen := range []string{view.ScreenDums, view.ScreenListen, view.ScreenWhich} {
+		require.Equal(t, Default(screen), at.To(screen), "set-up shares nothing")
+	}
+}
+
+func TestParseAddressOfSoundCheck(t *testing.T) {
+	at := Address{Screen: view.ScreenCheck}
+	require.Equal(t, "?screen=sound-check", at.String())
+	testAddresses(t, []addressCase{
+		{"screen=sound-check", at, ""},
+		{"screen=sound-check&bpm=90", at, "bpm: sound-check has only screen"},
+	})
+	require.Equal(t, at, Address{Screen: view.ScreenSetUp}.To(view.ScreenCheck))
+	require.Equal(t, Address{Screen: view.ScreenSetUp}, at.To(view.ScreenSetUp))
+	require.Equal(t, Default(view.ScreenDums), at.To(view.ScreenDums))
+	w := proof.Words(t)
+	require.Equal(t, "Sound check", (&WrongLink{Nearest: at}).nearest(w))
+}
+
+// The first round is one that a link can ask for, and what Home shows.
+func TestFirstRound(t *testing.T) {
+	first := FirstRound()
+	again, err := Parse(first.String(), allowed)
+	require.NoError(t, err)
+	require.Equal(t, first, again)
+	all := proof.EveryRhythm(t)
+	maqsum := all[slices.IndexFunc(all, func(c *rhythm.Cycle) bool { return c.ID == first.Rhythm })]
+	require.True(t, maqsum.Core)
+	require.Less(t, first.BPM, maqsum.Tempo.Slow)
+	dums := maqsum.Dums()
+	require.Equal(t, 8, first.Eights*maqsum.CyclesIn(1)*len(dums))
+	require.Equal(t, maqsum.Steps(), 2*picture.Gap(maqsum.Skeleton, dums[0]), "evenly")
+	require.Equal(t, picture.Gap(maqsum.Skeleton, dums[0]), picture.Gap(maqsum.Skeleton, dums[1]))
+}
+
+func TestAddressToHome(t *testing.T) {
+	dums := Address{Screen: view.ScreenDums, Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 2}
+	require.Equal(t, "?screen=home", dums.To(view.ScreenHome).String())
+	require.Equal(t, Default(view.ScreenWhich), dums.To(view.ScreenHome).To(view.ScreenWhich))
 }

@@ -140,7 +140,7 @@ func TestParseAddressOfHome(t *testing.T) {
 	require.Panics(t, func() { _, _ = Parse("?screen=dums", unknown) })
 }
 
-func ExampleParseAddress() {
+func ExampleParse() {
 	allowed := func() Allowed { return Allowed{Rhythms: []string{"maqsum", "saidi"}, Riffs: []string{"bare"}} }
 	a, err := Parse("?rhythm=maqsoum&bpm=900", allowed)
 	fmt.Println(err)

@@ -56,7 +56,7 @@ func Theme(text string) string {
 // theme is the choice of the palette.
 func ThemeChoice(w say.Words, value string) view.Item {
 	return view.Item{ID: "theme", Role: view.RoleChoice, Name: w.Say("theme"), Action: view.ActTheme, Value: themeOption(value), Options: []view.Option{
-		{themeOption(ThemeSystem), w.Say("theme-system")}, {ThemeDark, w.Say("theme-dark")}, {ThemeLight, w.Say("theme-light")}}}
+		{Value: themeOption(ThemeSystem), Label: w.Say("theme-system")}, {Value: ThemeDark, Label: w.Say("theme-dark")}, {Value: ThemeLight, Label: w.Say("theme-light")}}}
 }
 
 // themeOption is a theme as an option, of which none may be empty.

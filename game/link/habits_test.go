@@ -1,8 +1,8 @@
 package link
 
 import (
+	"groundbeat/game/proof"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -53,9 +53,8 @@ func TestBare(t *testing.T) {
 
 func TestThemes(t *testing.T) {
 	require.Equal(t, []string{"", "dark", "light", "", ""}, []string{Theme(""), Theme("dark"), Theme("light"), Theme("system"), Theme("blue")})
-	w := words(t)
+	w := proof.Words(t)
 	for theme, value := range map[string]string{ThemeSystem: "system", ThemeDark: "dark", ThemeLight: "light"} {
-		s := (&homeview.Home{Rhythm: cycle(t, "maqsum"), Theme: theme}).Screen(w)
-		require.Equal(t, value, s.Find("theme").Value)
+		require.Equal(t, value, ThemeChoice(w, theme).Value)
 	}
 }

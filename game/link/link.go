@@ -3,6 +3,7 @@ package link
 import (
 	"fmt"
 	"groundbeat/game/picture"
+	"groundbeat/game/quiz"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 )
@@ -35,7 +36,7 @@ func (l *WrongLink) Screen(w say.Words) view.Screen {
 // Head returns what the drumhead shows: the drum at rest.
 func (l *WrongLink) Head() picture.Head { return picture.Head{Hidden: true} }
 
-// nearest names the nearest link.
+// nearest names the nearest
 func (l *WrongLink) nearest(w say.Words) string {
 	if opens := targetOf(l.Nearest.Screen).opens; opens != nil {
 		return opens(w, l)
@@ -75,4 +76,9 @@ func sayProblem(w say.Words, p Problem) string {
 		return w.Say("link-elsewhere", "name", p.Name, "screen", view.SayScreen(w, p.Screen), "allowed", p.Allowed)
 	}
 	return w.Say("link-wrong", "name", p.Name, "value", p.Value, "allowed", p.Allowed)
+}
+
+// ClassLink is the query of the link to a set.
+func ClassLink(s quiz.Set) string {
+	return Address{Screen: view.ScreenClass, Set: s.Link()}.String()
 }

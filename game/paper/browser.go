@@ -6,11 +6,11 @@ import (
 
 	"groundbeat/assets"
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 // A Game is what plays on the page.
@@ -83,7 +83,7 @@ func (b *Browser) Load() {
 	p.trail.going, p.trail.after = false, nil
 	b.Page = p
 	b.Sound = newSound(newDevice(b.device, b.Wall, p.Add, b.seed))
-	first, _ := b.all.Get(homeview.FirstRound().Rhythm)
+	first, _ := b.all.Get(link.FirstRound().Rhythm)
 	b.outside = host.Host{
 		Sound: b.Sound, Page: p, Store: b.Storage, Diary: b.Storage, Wall: b.Wall, Classes: room{b.Storage},
 		Words: b.words, First: first, Rhythms: func() *rhythm.Catalogue { return b.all },

@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 )
 
 // Look tells what is wrong with a screen, whichever it is: what a screen reader would
 // stumble over, more or fewer than one heading of the first level, more than one filled
 // button in what can be used, and no way home.
 func Look(s *view.Screen) error {
-	errs := []error{view.Check(*s)}
+	errs := []error{screenproof.Check(*s)}
 	headings, filled, out := 0, 0, s.ID == view.ScreenHome || s.Escape != ""
 	s.Each(func(it *view.Item) {
 		if it.Role == view.RoleHeading && it.Level == 1 {
@@ -67,6 +68,6 @@ func controls(s *view.Screen) (all []*view.Item) {
 // dump is a screen as text.
 func dump(s *view.Screen) string {
 	var text strings.Builder
-	_ = view.Dump(&text, *s) // a builder takes all
+	_ = screenproof.Dump(&text, *s) // a builder takes all
 	return text.String()
 }

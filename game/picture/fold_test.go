@@ -9,8 +9,6 @@ import (
 	"groundbeat/assets"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
-	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 )
 
 // In an odd metre rows end between groups, however narrow the line, and are as alike as
@@ -51,7 +49,7 @@ func TestGroupsAreDrawnAndSaid(t *testing.T) {
 	w := words(t)
 	for id, want := range map[string]string{"roman-9": "2, 2, 2 and 3", "samai-thaqil": "3, 2, 2 and 3", "nawakht": "3, 2 and 2", "maqsum": ""} {
 		c := supplied(t, id)
-		l := soundview.Listen{Rhythm: c, Level: view.LevelBare}
+		l := listened{Rhythm: c, Level: levelBare}
 		h, line := l.Head(), l.Line(w)
 		p := Picture{}
 		h.Draw(&p)
@@ -96,7 +94,7 @@ func TestRiffIsWrittenInLetters(t *testing.T) {
 			part, err := riff.Play(c, level, 16, 5)
 			require.NoError(t, err)
 			for n := range 16 {
-				l := soundview.Listen{Rhythm: c, Level: level.String(), Riff: RiffOf(part, c.Steps(), n), Board: phone}
+				l := listened{Rhythm: c, Level: level.String(), Riff: RiffOf(part, c.Steps(), n), Board: phone}
 				requireLetters(t, l.Line(w), phone, id)
 			}
 		}
@@ -157,8 +155,8 @@ func above(counts map[float64]string, x float64) string {
 // Both rows say whose they are; a line of the base alone needs no name.
 func TestRowsAreNamed(t *testing.T) {
 	w := words(t)
-	for level, named := range map[string]bool{view.LevelBare: false, view.LevelFilled: true, view.LevelSolo: true} {
-		l := soundview.Listen{Rhythm: supplied(t, "maqsum"), Level: level, Board: 358}
+	for level, named := range map[string]bool{levelBare: false, levelFilled: true, levelSolo: true} {
+		l := listened{Rhythm: supplied(t, "maqsum"), Level: level, Board: 358}
 		line := l.Line(w)
 		p := Picture{}
 		line.Draw(&p)
@@ -175,21 +173,6 @@ func TestRowsAreNamed(t *testing.T) {
 			require.Empty(t, text, level)
 		}
 	}
-}
-
-// The letters that are on the screen are explained, and no others.
-func TestLettersAreExplained(t *testing.T) {
-	w := words(t)
-	l := soundview.Listen{Rhythm: supplied(t, "maqsum"), Level: view.LevelBare}
-	bare := l.letters(w)
-	require.Equal(t, "D dum, low · T tek, high", bare.Text)
-	l.Level = view.LevelFilled
-	filled := l.letters(w)
-	require.Equal(t, "D dum, low · T tek, high · k ka, the other hand", filled.Text)
-	l.Level, l.Rolls = view.LevelSolo, true
-	l.Sounds = []rhythm.Stroke{rhythm.Tek, rhythm.Sak, rhythm.LightTek, rhythm.Ka}
-	solo := l.letters(w)
-	require.Equal(t, "D dum, low · T tek, high · S sak, slap · t light tek · k ka, the other hand · a line that swells is a roll", solo.Text)
 }
 
 // What the lead drum plays is said sound by sound.

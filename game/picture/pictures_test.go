@@ -5,7 +5,6 @@ import (
 	"encoding/xml"
 	"errors"
 	"io"
-	"maps"
 	"math"
 	"strconv"
 	"testing"
@@ -13,10 +12,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/proof"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
-	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 )
 
 var (
@@ -119,7 +117,7 @@ var drums = [2]string{"bass drum", "lead drum"}
 
 // riffLine is the line that Listen shows of a cycle of [riffed], so many pixels wide.
 func riffLine(t testing.TB, id string, nth int, wide float64) *Line {
-	l := soundview.Listen{Rhythm: cycle(t, id), Level: view.LevelRiffing, Riff: RiffOf(riffed(), 8, nth), Board: wide}
+	l := listened{Rhythm: cycle(t, id), Level: levelRiffing, Riff: RiffOf(riffed(), 8, nth), Board: wide}
 	line := l.Line(words(t))
 	return &line
 }
@@ -146,25 +144,6 @@ func filled(t testing.TB, id string) RiffCycle {
 	return RiffOf(part, c.Steps(), 0)
 }
 
-// riffed is a part over three cycles of maqsum: nothing; a riff with triplets, a
-// slap and a dum off the base; and a roll to the end, from the 3.
-func riffed() riff.Part {
-	stroke := func(step, sub int, sound rhythm.Stroke, strength float64) riff.Stroke {
-		return riff.Stroke{Step: step, Sub: sub, Sound: sound, Strength: strength}
-	}
-	return riff.Part{
-		Lead: []riff.Stroke{
-			stroke(8, 0, rhythm.Dum, 1), stroke(9, 0, rhythm.Tek, 0.8), stroke(9, 6, rhythm.Ka, 0.4),
-			stroke(10, 0, rhythm.LightTek, 0.45), stroke(10, 8, rhythm.Ka, 0.45), stroke(11, 4, rhythm.LightTek, 0.45),
-			stroke(11, 6, rhythm.Dum, 0.9), stroke(13, 0, rhythm.Sak, 1), stroke(14, 0, rhythm.Tek, 0.8),
-			stroke(15, 0, rhythm.Tek, 0.6), stroke(15, 3, rhythm.Ka, 0.4), stroke(15, 6, rhythm.Tek, 0.7), stroke(15, 9, rhythm.Ka, 0.5),
-			stroke(16, 0, rhythm.Dum, 1), stroke(17, 0, rhythm.Tek, 0.8),
-			{Step: 20, Sound: rhythm.Tek, Strength: 0.35, Roll: 4 * riff.TicksPerStep, Swell: 0.95},
-		},
-		Open: []riff.Span{{From: 20, To: 24, Kind: riff.Roll}},
-	}
-}
-
 func pictures(t testing.TB) map[string]*Picture {
 	all := map[string]*Picture{}
 	for name, h := range heads(t) {
@@ -175,7 +154,6 @@ func pictures(t testing.TB) map[string]*Picture {
 		all[name] = &Picture{}
 		l.Draw(all[name])
 	}
-	maps.Copy(all, diaryPictures(t))
 	return all
 }
 
@@ -208,6 +186,14 @@ func TestStyleSheet(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteCSS(&b))
 	golden(t, "../../../wasm/page/palette.css", b.Bytes())
+}
+
+func TestGoldensAreUsed(t *testing.T) {
+	var files []string
+	for name := range pictures(t) {
+		files = append(files, name+".svg")
+	}
+	proof.GoldensAreUsed(t, files...)
 }
 
 func TestSVGEscapesText(t *testing.T) {

@@ -52,13 +52,13 @@ func sayFigure(f scoring.Figure) string {
 // are maqsum at 120: sixteen dums, a second apart from 2 s on, or thirty-two; the
 // window is 200 ms.
 var kept = map[string]byHand{
-	"kept":         {16, 16, []float64{0, 0, 0, 0, 5, 10, -5, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
-	"slower":       {16, 16, []float64{0, 0, 0, 0, 10, 40, 70, 100, 130, 20, 0, 0, 0, 0, 0, 0}},
-	"faster":       {16, 16, []float64{0, 0, 0, 0, 0, -20, -40, -60, -80, -10, 0, 0, 0, 0, 0, 0}},
-	"stopped-too":  {16, 12, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
-	"lost":         {16, 16, []float64{0, 0, 0, 0, 0, 90, 180, 10, 0, 0, 0, 0, 0, 0, 0}},
-	"set-up":       {16, 16, []float64{5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5}},
-	"two-silences": {32, 32, twice},
+	"kept":         {strokes: 16, taps: 16, off: []float64{0, 0, 0, 0, 5, 10, -5, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"slower":       {strokes: 16, taps: 16, off: []float64{0, 0, 0, 0, 10, 40, 70, 100, 130, 20, 0, 0, 0, 0, 0, 0}},
+	"faster":       {strokes: 16, taps: 16, off: []float64{0, 0, 0, 0, 0, -20, -40, -60, -80, -10, 0, 0, 0, 0, 0, 0}},
+	"stopped-too":  {strokes: 16, taps: 12, off: []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"lost":         {strokes: 16, taps: 16, off: []float64{0, 0, 0, 0, 0, 90, 180, 10, 0, 0, 0, 0, 0, 0, 0}},
+	"set-up":       {strokes: 16, taps: 16, off: []float64{5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5, 5}},
+	"two-silences": {strokes: 32, taps: 32, off: twice},
 }
 
 var twice = []float64{10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10, 10, -10,

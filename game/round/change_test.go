@@ -53,7 +53,7 @@ func hitsOf(p *round.Passage, from time.Duration) []heard {
 	for _, h := range p.Hits(audio.Rate, 0) {
 		if h.Frame >= base {
 			bass := h.Voice == audio.BassDum || h.Voice == audio.BassTek
-			all = append(all, heard{h.Frame - base, bass, h.Voice == audio.BassDum || h.Voice == audio.LeadDum})
+			all = append(all, heard{frame: h.Frame - base, bass: bass, low: h.Voice == audio.BassDum || h.Voice == audio.LeadDum})
 		}
 	}
 	return all

@@ -41,7 +41,7 @@ func expected(skeleton string, bpm, eights int, base int64) []struck {
 	frame := func(step int) int64 { return base + exactFrame(48000, int64(step), int64(bpm), perBeat) }
 	var hits []struck
 	for beat := range 4 {
-		hits = append(hits, struck{frame(beat * perBeat), audio.LeadTek})
+		hits = append(hits, struck{frame: frame(beat * perBeat), voice: audio.LeadTek})
 	}
 	for cycle := range 2 * eights {
 		for i, stroke := range skeleton {
@@ -49,7 +49,7 @@ func expected(skeleton string, bpm, eights int, base int64) []struck {
 				continue
 			}
 			at := frame(4*perBeat + cycle*len(skeleton) + i)
-			hits = append(hits, struck{at, bassOf[stroke]}, struck{at, leadOf[stroke]})
+			hits = append(hits, struck{frame: at, voice: bassOf[stroke]}, struck{frame: at, voice: leadOf[stroke]})
 		}
 	}
 	return hits
@@ -59,7 +59,7 @@ func expected(skeleton string, bpm, eights int, base int64) []struck {
 func plain(hits []audio.Hit) []struck {
 	all := make([]struck, len(hits))
 	for i, h := range hits {
-		all[i] = struck{h.Frame, h.Voice}
+		all[i] = struck{frame: h.Frame, voice: h.Voice}
 	}
 	return all
 }
@@ -117,8 +117,8 @@ func TestCountInIsFourTeksOnTheBeat(t *testing.T) {
 	r := ready(t, supplied(t, "saidi"), 96, 1) // a beat is 30,000 frames
 	first := r.Hits(audio.Rate, 1000)[:5]
 	require.Equal(t, []struck{
-		{1000, audio.LeadTek}, {31000, audio.LeadTek}, {61000, audio.LeadTek}, {91000, audio.LeadTek},
-		{121000, audio.BassDum},
+		{frame: 1000, voice: audio.LeadTek}, {frame: 31000, voice: audio.LeadTek}, {frame: 61000, voice: audio.LeadTek}, {frame: 91000, voice: audio.LeadTek},
+		{frame: 121000, voice: audio.BassDum},
 	}, plain(first))
 	for _, h := range first[:4] {
 		require.Less(t, h.Strength, first[4].Strength, "the count-in is softer than a dum")

@@ -86,7 +86,7 @@ func TestRollsSound(t *testing.T) {
 		if h.Voice == audio.LeadRollTek || h.Voice == audio.LeadRollKa {
 			rolled = append(rolled, h)
 		} else if h.Frame >= from && h.Frame < to {
-			require.Equal(t, struck{from, audio.BassDum}, struck{h.Frame, h.Voice})
+			require.Equal(t, struck{frame: from, voice: audio.BassDum}, struck{frame: h.Frame, voice: h.Voice})
 		}
 	}
 	seconds := (o.To - o.From).Seconds()

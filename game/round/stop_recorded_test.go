@@ -50,11 +50,11 @@ func sayMarks(taps []round.Tap) string {
 // for, taps that count, and how far, in ms and less the set-up, the matched ones lie.
 // The rounds are maqsum at 120: dums a second apart from 2 s on, but for the break.
 var caught = map[string]byHand{
-	"caught":      {13, 13, []float64{0, 0, 0, 0, 15, -20, 0, 0, 0, 0, 0, 0, 0}},
-	"hands-go-on": {13, 14, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
-	"too-soon":    {13, 13, []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
-	"through":     {13, 14, []float64{0, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
-	"set-up":      {13, 13, []float64{10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10}},
+	"caught":      {strokes: 13, taps: 13, off: []float64{0, 0, 0, 0, 15, -20, 0, 0, 0, 0, 0, 0, 0}},
+	"hands-go-on": {strokes: 13, taps: 14, off: []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"too-soon":    {strokes: 13, taps: 13, off: []float64{0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"through":     {strokes: 13, taps: 14, off: []float64{0, 0, 0, 0, 5, 0, 0, 0, 0, 0, 0, 0, 0}},
+	"set-up":      {strokes: 13, taps: 13, off: []float64{10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10}},
 }
 
 func TestRecordedStops(t *testing.T) {

@@ -9,7 +9,6 @@ import (
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 // Session is what is going on: the address, what is shared by all exercises, and
@@ -120,7 +119,7 @@ func (d *Session) goes(action, value string) bool {
 	case view.ActHome:
 		d.leave(d.shared.Address.To(view.ScreenHome))
 	case view.ActFirst:
-		d.leave(homeview.FirstRound())
+		d.leave(link.FirstRound())
 		d.use(view.ActBegin, "")
 	case view.ActReload:
 		d.shared.Reload()

@@ -10,11 +10,11 @@ import (
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 	"groundbeat/scoring/history"
 )
 
@@ -118,7 +118,7 @@ func newTestGameOf(t *testing.T, query string, sound func(*testWall) host.Sound)
 	t.Helper()
 	words, err := say.Load(assets.Words)
 	require.NoError(t, err)
-	first, err := rhythm.Read(assets.Rhythms, homeview.FirstRound().Rhythm)
+	first, err := rhythm.Read(assets.Rhythms, link.FirstRound().Rhythm)
 	require.NoError(t, err)
 	rhythms, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)

@@ -11,7 +11,6 @@ import (
 	"groundbeat/game/link"
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 // lows are the times of the dums that were heard in the last ms.
@@ -124,7 +123,7 @@ func TestFirstVisit(t *testing.T) {
 	require.Greater(t, b.Sound.Loudness, loud, "it begins quietly")
 
 	require.NoError(t, b.Press("first"))
-	require.Equal(t, homeview.FirstRound().String(), b.Query())
+	require.Equal(t, link.FirstRound().String(), b.Query())
 	require.True(t, paper.NewPlayer(b, 1).Play())
 	require.Len(t, b.Storage.Rounds(), 1)
 	home(t, b)

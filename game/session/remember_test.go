@@ -8,7 +8,6 @@ import (
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 // visitedAnew is the game as it is after the page was loaded anew at a link.
@@ -50,7 +49,7 @@ func TestHabitsAreRemembered(t *testing.T) {
 	require.Equal(t, []any{view.LevelFilled, 8}, []any{d.shared.Address.Riff, d.shared.Address.Eights})
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
-	require.Equal(t, homeview.FirstRound(), d.shared.Address)
+	require.Equal(t, link.FirstRound(), d.shared.Address)
 	g.desk.shared.Classes = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)

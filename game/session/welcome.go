@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/rhythm"
@@ -46,7 +47,7 @@ func (x *Home) strike() {
 	for i := c.StepsPerBeat(); i < c.Steps(); i++ {
 		c.Skeleton[i] = rhythm.Rest
 	}
-	p, err := round.NewPassage(homeview.FirstRound().BPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
+	p, err := round.NewPassage(link.FirstRound().BPM, riff.Bare, x.s.Wall.Seed(), false, round.Section{Rhythm: &c, Cycles: 1})
 	if err != nil {
 		panic(err) // a link may ask for as much
 	}

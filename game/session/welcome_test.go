@@ -9,7 +9,6 @@ import (
 	"groundbeat/game/link"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/game/view/homeview"
 )
 
 // acts lets a control be used and returns the screen that comes of it.
@@ -29,7 +28,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 	require.NotNil(t, page.shown[0].Find("first"))
 
 	g.acts(t, page, view.ActFirst, "")
-	require.Equal(t, homeview.FirstRound(), g.desk.shared.Address)
+	require.Equal(t, link.FirstRound(), g.desk.shared.Address)
 	require.Equal(t, round.CountIn, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Phase())
 	g.ticks(t, wall, 1000)
 	require.NotNil(t, g.acts(t, page, view.ActStop, "").Find("begin"))

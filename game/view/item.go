@@ -27,16 +27,16 @@ const (
 	RoleLink          // Name, Value (the address)
 	RoleDetails       // Name (what is always shown), Children (shown when opened)
 	RoleFile          // Name, Action; a button that lets a file be picked, its value "name\ntext"
-	roles
+	Roles             // how many there are
 )
 
-var roleNames = [roles]string{"none", "heading", "text", "button", "choice", "slider", "field",
+var roleNames = [Roles]string{"none", "heading", "text", "button", "choice", "slider", "field",
 	"check", "list", "listitem", "table", "picture", "dialog", "progress", "status", "group",
 	"taparea", "link", "details", "file"}
 
 // String returns the role's name in lower case, as dumps and style sheets use it.
 func (r Role) String() string {
-	if r >= roles {
+	if r >= Roles {
 		return "unknown"
 	}
 	return roleNames[r]
@@ -68,7 +68,8 @@ const (
 	LookBar     = "bar"     // group: the way home and the next step, at the foot of the window
 )
 
-var looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
+// Looks are all of them, "" for none.
+var Looks = []string{"", LookPrimary, LookQuiet, LookFigure, LookNote, LookWarning, LookFinding,
 	LookScript, LookRow, LookLines, LookPair, LookNav, LookDoors, LookFigures, LookStage, LookBoard,
 	LookGrid, LookMatter, LookStrip, LookBar, LookDigit, LookPlan}
 

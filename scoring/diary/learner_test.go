@@ -77,7 +77,7 @@ var five = []string{"ciftetelli", "baladi", "saidi", "maqsum", "masmudi-kabir"}
 func newLearner(seed uint64, cycles map[string]*rhythm.Cycle) *learner {
 	return &learner{
 		Rand: rand.New(rand.NewPCG(seed, 30)), cycles: cycles,
-		outputs: []learnt{{"studio", .75, -14, 12}, {"telephone", .25, 6, 180}},
+		outputs: []learnt{{name: "studio", odds: .75, bias: -14, setup: 12}, {name: "telephone", odds: .25, bias: 6, setup: 180}},
 	}
 }
 

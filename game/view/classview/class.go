@@ -206,17 +206,12 @@ func (c *Class) files(w say.Words) view.Item {
 		{ID: "class-save", Role: view.RoleButton, Name: w.Say("class-save"), Action: view.ActClassSave},
 		{ID: "class-file", Role: view.RoleButton, Name: w.Say("class-file"), Action: view.ActClassFile},
 		{ID: "class-open", Role: view.RoleFile, Name: w.Say("class-open"), Action: view.ActFile},
-		{ID: "class-link", Role: view.RoleLink, Name: w.Say("class-link"), Value: ClassLink(c.Set)},
+		{ID: "class-link", Role: view.RoleLink, Name: w.Say("class-link"), Value: link.ClassLink(c.Set)},
 	}}
 	if c.Saved {
 		row.Children = append(row.Children, view.Item{ID: "class-forget", Role: view.RoleButton, Name: w.Say("class-forget"), Action: view.ActClassForget, Look: view.LookQuiet})
 	}
 	return row
-}
-
-// ClassLink is the query of the link to a set.
-func ClassLink(s quiz.Set) string {
-	return link.Address{Screen: view.ScreenClass, Set: s.Link()}.String()
 }
 
 // keys tells the keys, and whether letters are among them.

@@ -10,27 +10,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
-	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 )
-
-// supplied is a rhythm as the product has it.
-func supplied(t testing.TB, id string) *rhythm.Cycle {
-	for _, c := range everyRhythm(t) {
-		if c.ID == id {
-			return c
-		}
-	}
-	require.Fail(t, "no rhythm", id)
-	return nil
-}
 
 func classModel() *Class {
 	c := &Class{Levels: allLevels, Letters: true, Hearing: true, Volume: 60,
-		Pools: []view.Option{{"maqsum.baladi.saidi", "maqsum, baladi and sa'idi"}}}
+		Pools: []view.Option{{Value: "maqsum.baladi.saidi", Label: "maqsum, baladi and sa'idi"}}}
 	for _, id := range quiz.Presets() {
 		s, _ := quiz.Preset(id)
 		c.Sets = append(c.Sets, ClassSet{ID: id, Set: s, Lasts: ClassLength{9, 9*time.Minute + 31*time.Second, "18:42"}})
@@ -87,14 +75,14 @@ func classScreens(t testing.TB) map[string]view.Screen {
 	blank.Blank = true
 	all["class-blanked"] = blank.Screen(w)
 	for kind, answer := range map[quiz.Kind]view.Option{
-		quiz.HandsUp: {"saidi", "sa'idi"}, quiz.WhatChanged: {"2", "2"}, quiz.FindTheOne: {"3", "3"}, quiz.BaseOrRiff: {quiz.OffBase, "off"},
+		quiz.HandsUp: {Value: "saidi", Label: "sa'idi"}, quiz.WhatChanged: {Value: "2", Label: "2"}, quiz.FindTheOne: {Value: "3", Label: "3"}, quiz.BaseOrRiff: {Value: quiz.OffBase, Label: "off"},
 	} {
 		r := roomTask(t, quiz.Counting, kind)
 		r.Answer, r.Hands = answer, map[quiz.Kind]quiz.Hands{quiz.HandsUp: quiz.Few, quiz.WhatChanged: "12"}[kind]
 		all["class-counting-"+string(kind)] = r.Screen(w)
-		all["class-told-"+string(kind)] = toldRoom(t, kind, answer, view.Option{"maqsum", "maqsum"}).Screen(w)
+		all["class-told-"+string(kind)] = toldRoom(t, kind, answer, view.Option{Value: "maqsum", Label: "maqsum"}).Screen(w)
 	}
-	long := toldRoom(t, quiz.HandsUp, view.Option{"masmudi-kabir", "masmudi kabir"}, view.Option{"ciftetelli", "çiftetelli"})
+	long := toldRoom(t, quiz.HandsUp, view.Option{Value: "masmudi-kabir", Label: "masmudi kabir"}, view.Option{Value: "ciftetelli", Label: "çiftetelli"})
 	long.Rhythm = supplied(t, "masmudi-kabir")
 	long.Told.Sides = [2]*rhythm.Cycle{long.Rhythm, supplied(t, "ciftetelli")}
 	long.Told.Differences = rhythm.Differ(long.Told.Sides[0], long.Told.Sides[1])
@@ -102,15 +90,15 @@ func classScreens(t testing.TB) map[string]view.Screen {
 	long.Sounds = true
 	all["class-told-long-heard"] = long.Screen(w)
 	all["class-told-walk"] = roomTask(t, quiz.Telling, quiz.WalkAndClap).Screen(w)
-	changed := toldRoom(t, quiz.WhatChanged, view.Option{"2", "2"}, view.Option{})
+	changed := toldRoom(t, quiz.WhatChanged, view.Option{Value: "2", Label: "2"}, view.Option{})
 	changed.Told.Sides[1] = movedIn(changed.Rhythm, 3, 2)
 	all["class-told-moved"] = changed.Screen(w)
-	off := toldRoom(t, quiz.BaseOrRiff, view.Option{quiz.OffBase, "off"}, view.Option{})
+	off := toldRoom(t, quiz.BaseOrRiff, view.Option{Value: quiz.OffBase, Label: "off"}, view.Option{})
 	off.Lead = soloOver(t, off.Rhythm)
 	all["class-told-off"] = off.Screen(w)
 	off.Sounds, off.Turn = true, quiz.OnBase
 	all["class-told-off-heard-on"] = off.Screen(w)
-	again := toldRoom(t, quiz.HandsUp, view.Option{"saidi", "sa'idi"}, view.Option{})
+	again := toldRoom(t, quiz.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{})
 	again.Stage, again.Sounds = quiz.Hearing, true
 	all["class-hearing"] = again.Screen(w)
 
@@ -125,7 +113,7 @@ func classScreens(t testing.TB) map[string]view.Screen {
 
 // While both are heard in turn, what is said belongs to the one that is heard.
 func TestBaseIsSaidAsHeard(t *testing.T) {
-	r := toldRoom(t, quiz.BaseOrRiff, view.Option{quiz.OffBase, "off"}, view.Option{})
+	r := toldRoom(t, quiz.BaseOrRiff, view.Option{Value: quiz.OffBase, Label: "off"}, view.Option{})
 	r.Lead = soloOver(t, r.Rhythm)
 	for heard, says := range map[string]string{
 		"":           "The lead drum strikes between the bass drum’s dums.",
@@ -163,14 +151,14 @@ func TestRoomGivesNothingAway(t *testing.T) {
 			var dumps []string
 			for _, right := range []string{"saidi", "maqsum"} {
 				r := roomTask(t, stage, kind)
-				r.Sounds, r.Answer = true, view.Option{"baladi", "baladi"}
-				r.Told = &Told{Right: view.Option{right, right}, Sides: [2]*rhythm.Cycle{supplied(t, right), supplied(t, right)}, Circled: []int{len(right)}}
+				r.Sounds, r.Answer = true, view.Option{Value: "baladi", Label: "baladi"}
+				r.Told = &Told{Right: view.Option{Value: right, Label: right}, Sides: [2]*rhythm.Cycle{supplied(t, right), supplied(t, right)}, Circled: []int{len(right)}}
 				if kind == quiz.HandsUp {
 					r.Rhythm = nil
 				}
 				s := r.Screen(w)
 				var b bytes.Buffer
-				require.NoError(t, view.Dump(&b, s))
+				require.NoError(t, screenproof.Dump(&b, s))
 				dumps = append(dumps, fmt.Sprint(b.String(), s.Keys, r.Head()))
 				require.True(t, r.Head().Hidden)
 				require.False(t, r.Turns())
@@ -198,7 +186,7 @@ func TestRoomHasOneThingToDo(t *testing.T) {
 		}
 		require.Equal(t, []string{want}, primary, name)
 		for _, key := range []string{"PageDown", "ArrowRight", "ArrowDown", "Enter", " "} {
-			require.Contains(t, s.Keys, view.Key{key, want, ""}, name)
+			require.Contains(t, s.Keys, view.Key{Key: key, Action: want, Value: ""}, name)
 		}
 		require.Equal(t, view.ActClassLeave, s.Escape, name)
 		require.Equal(t, "Class warm-up – Groundbeat", s.Title, name)
@@ -219,10 +207,10 @@ func TestTakenIsWhatWasEntered(t *testing.T) {
 		quiz.Most: "Most took it for maqsum.", quiz.Some: "Some took it for maqsum.", quiz.Few: "A few took it for maqsum.",
 		"1": "1 took it for maqsum.", "3": "3 took it for maqsum.", "12": "12 took it for maqsum.", "": "", quiz.None: "",
 	} {
-		r := toldRoom(t, quiz.HandsUp, view.Option{"saidi", "sa'idi"}, view.Option{"maqsum", "maqsum"})
+		r := toldRoom(t, quiz.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{Value: "maqsum", Label: "maqsum"})
 		r.Told.Hands = hands
 		var b bytes.Buffer
-		require.NoError(t, view.Dump(&b, r.Screen(w)))
+		require.NoError(t, screenproof.Dump(&b, r.Screen(w)))
 		require.Equal(t, want != "", strings.Contains(b.String(), "took it"), hands)
 		require.Contains(t, b.String(), want)
 	}
@@ -233,7 +221,7 @@ func TestAskedNameByName(t *testing.T) {
 	s := classScreens(t)["class-counting-hands-up"]
 	require.Equal(t, "Hands up for sa'idi?", s.Find("heading-for-saidi").Name)
 	var b bytes.Buffer
-	require.NoError(t, view.Dump(&b, s))
+	require.NoError(t, screenproof.Dump(&b, s))
 	require.NotContains(t, b.String(), "maqsum")
 }
 
@@ -245,18 +233,6 @@ func TestRoomLineWraps(t *testing.T) {
 			require.Equal(t, want[i], r.Wall().Columns, id)
 		}
 	}
-}
-
-func TestClassLink(t *testing.T) {
-	s := quiz.Set{From: "five", Level: riff.Filled, Kinds: []quiz.Kind{quiz.HandsUp, quiz.SayIt}, Minutes: 7, Seed: 3}
-	require.Equal(t, "?screen=class&set=five_filled_hands-up.say-it_7_3", ClassLink(s))
-	testAddresses(t, []addressCase{
-		{"screen=class", link.Address{Screen: "class"}, ""},
-		{"screen=class&set=ears", link.Address{Screen: "class", Set: "ears"}, ""},
-		{"screen=class&set=waltz", link.Address{Screen: "class"}, "set=waltz: allowed is one of those supplied"},
-		{"screen=class&seed=3", link.Address{Screen: "class"}, "seed: class has only screen, set"},
-		{"set=ears", link.Address{Screen: "home"}, "set: home has only screen"},
-	})
 }
 
 func TestSayMinutes(t *testing.T) {

@@ -19,12 +19,12 @@ var (
 func clicks(on, back string) (keys []view.Key) {
 	for _, k := range onKeys[:2] {
 		if on != "" {
-			keys = append(keys, view.Key{k, on, ""})
+			keys = append(keys, view.Key{Key: k, Action: on, Value: ""})
 		}
 	}
 	for _, k := range backKeys[:2] {
 		if back != "" {
-			keys = append(keys, view.Key{k, back, ""})
+			keys = append(keys, view.Key{Key: k, Action: back, Value: ""})
 		}
 	}
 	return keys
@@ -32,32 +32,32 @@ func clicks(on, back string) (keys []view.Key) {
 
 // keys are a presenter's clicker's, and a keyboard's.
 func (r *Room) keys() []view.Key {
-	keys := []view.Key{{".", view.ActClassBlank, ""}}
+	keys := []view.Key{{Key: ".", Action: view.ActClassBlank, Value: ""}}
 	for _, k := range onKeys {
-		keys = append(keys, view.Key{k, view.ActClassNext, ""})
+		keys = append(keys, view.Key{Key: k, Action: view.ActClassNext, Value: ""})
 	}
 	back := view.ActClassBack
 	if r.Stage == quiz.WalkIn { // nothing lies before it
 		back = view.ActClassLeave
 	}
 	for _, k := range backKeys {
-		keys = append(keys, view.Key{k, back, ""})
+		keys = append(keys, view.Key{Key: k, Action: back, Value: ""})
 	}
 	for _, k := range strings.Split("0123456789", "") {
-		keys = append(keys, view.Key{k, view.ActClassHands, k})
+		keys = append(keys, view.Key{Key: k, Action: view.ActClassHands, Value: k})
 	}
 	if r.Blank { // the first key shows again what was there, and does nothing else
 		keys = slices.DeleteFunc(keys, func(k view.Key) bool { return k.Action == view.ActClassHands })
 		for i := range keys {
 			keys[i].Action = view.ActClassBlank
 		}
-		return append(keys, view.Key{"b", view.ActClassBlank, ""})
+		return append(keys, view.Key{Key: "b", Action: view.ActClassBlank, Value: ""})
 	}
 	if !r.Letters {
 		return keys
 	}
-	return append(keys, view.Key{"b", view.ActClassBlank, ""}, view.Key{"o", view.ActClassOnce, ""}, view.Key{"a", view.ActAlone, "yes"}, view.Key{"l", view.ActSlower, ""},
-		view.Key{"k", view.ActClassSkip, ""}, view.Key{"c", view.ActClassHands, ""},
-		view.Key{"m", view.ActClassHands, string(quiz.Most)}, view.Key{"s", view.ActClassHands, string(quiz.Some)},
-		view.Key{"f", view.ActClassHands, string(quiz.Few)}, view.Key{"n", view.ActClassHands, string(quiz.None)})
+	return append(keys, view.Key{Key: "b", Action: view.ActClassBlank, Value: ""}, view.Key{Key: "o", Action: view.ActClassOnce, Value: ""}, view.Key{Key: "a", Action: view.ActAlone, Value: "yes"}, view.Key{Key: "l", Action: view.ActSlower, Value: ""},
+		view.Key{Key: "k", Action: view.ActClassSkip, Value: ""}, view.Key{Key: "c", Action: view.ActClassHands, Value: ""},
+		view.Key{Key: "m", Action: view.ActClassHands, Value: string(quiz.Most)}, view.Key{Key: "s", Action: view.ActClassHands, Value: string(quiz.Some)},
+		view.Key{Key: "f", Action: view.ActClassHands, Value: string(quiz.Few)}, view.Key{Key: "n", Action: view.ActClassHands, Value: string(quiz.None)})
 }

@@ -10,6 +10,7 @@ import (
 	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 	"groundbeat/scoring/diary"
 )
 
@@ -129,7 +130,7 @@ func TestBeadsAreRounds(t *testing.T) {
 	for _, n := range []int{1, 5, 60} {
 		d := withFigures(t, diary.Figures{Practised: []diary.Practice{{Day: diaryToday, Rounds: n + 2, Kinds: map[string]int{"dums": n, "same": 2}}}})
 		p := d.practised(w)
-		requireInside(t, p)
+		screenproof.RequireInside(t, p)
 		require.Len(t, shapes(p, func(s *picture.Shape) bool { return s.Kind == picture.KindDot }), n+1, "and one that says what it is")
 		beads := shapes(p, func(s *picture.Shape) bool { return s.Kind == picture.KindRing })
 		require.Len(t, beads, 3)

@@ -89,7 +89,7 @@ func (d *Diary) next(w say.Words, told []claim) []view.Item {
 func minutes(w say.Words, chosenOf int) view.Item {
 	it := view.Item{ID: "minutes", Role: view.RoleChoice, Name: w.Say("practice-length"), Action: view.ActDiaryMinutes}
 	for _, n := range PracticeMinutes() {
-		it.Options = append(it.Options, view.Option{strconv.Itoa(n), w.Say("minutes", "n", n)})
+		it.Options = append(it.Options, view.Option{Value: strconv.Itoa(n), Label: w.Say("minutes", "n", n)})
 	}
 	it.Value = view.Chosen(it.Options, strconv.Itoa(chosenOf))
 	return it

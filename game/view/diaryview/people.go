@@ -22,7 +22,7 @@ func Who(w say.Words, people []Person, chosenID string) []view.Item {
 	}
 	it := view.Item{ID: "who", Role: view.RoleChoice, Name: w.Say("who"), Action: view.ActDiaryWho}
 	for _, p := range people {
-		it.Options = append(it.Options, view.Option{p.ID, p.say(w)})
+		it.Options = append(it.Options, view.Option{Value: p.ID, Label: p.say(w)})
 	}
 	it.Value = view.Chosen(it.Options, chosenID)
 	return []view.Item{it}
@@ -63,7 +63,7 @@ func (d *Diary) output(w say.Words) view.Item {
 		if label == "" {
 			label = w.Say("diary-output-none")
 		}
-		choice.Options = append(choice.Options, view.Option{name, label})
+		choice.Options = append(choice.Options, view.Option{Value: name, Label: label})
 	}
 	choice.Value = view.Chosen(choice.Options, d.Figures.Output)
 	return view.Item{ID: "outputs", Role: view.RoleGroup, Look: view.LookLines, Children: []view.Item{choice,

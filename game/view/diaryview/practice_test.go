@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 	"groundbeat/game/view/soundview"
 	"groundbeat/scoring/history"
 )
@@ -52,8 +53,6 @@ func practiceScreens(t testing.TB) map[string]view.Screen {
 	meet("playing", func(l *soundview.Listen) { l.Playing = true })
 	meet("silent", func(l *soundview.Listen) { l.Volume, l.Notes = -1, []view.Note{view.NoteNoSound} })
 	d := dums(t, view.Reviewing)
-	d.Review = played()
-	d.Result = result(t, d.Review)
 	strip.Done = true
 	all["practice-review"] = strip.On(d.Screen(w), w)
 	all["practice-void"] = Practice{Part: 2, Parts: 6, Reason: quiz.ReasonFirst, Minutes: 8}.On(dums(t, view.Voided).Screen(w), w)
@@ -69,7 +68,7 @@ func TestPlan(t *testing.T) {
 	for _, days := range []int{0, 2, 9} {
 		p := planned(t, days)
 		s := p.Screen(w)
-		require.NoError(t, view.Check(s))
+		require.NoError(t, screenproof.Check(s))
 		parts := quiz.Parts(p.Steps)
 		list := s.Find("plan").Children
 		require.Len(t, list, len(parts))

@@ -13,7 +13,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/picture"
+	"groundbeat/game/proof"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 	"groundbeat/scoring/history"
 )
 
@@ -39,7 +41,7 @@ func TestThirtyDays(t *testing.T) {
 		}
 	})
 	t.Run("golden", func(t *testing.T) {
-		golden(t, "thirty-days.txt", all[0].writeDays(t))
+		proof.Golden(t, "thirty-days.txt", all[0].writeDays(t))
 		if *writeInvented != "" {
 			all[0].writeFiles(t, *writeInvented)
 		}
@@ -68,10 +70,10 @@ func (l *learner) writeDays(t *testing.T) []byte {
 		}
 	}
 	s := l.diary(t).Screen(words(t))
-	require.NoError(t, view.Dump(&b, s))
+	require.NoError(t, screenproof.Dump(&b, s))
 	s.Each(func(it *view.Item) {
 		if it.Picture != nil {
-			requireXML(t, svgOf(t, it))
+			screenproof.RequireXML(t, svgOf(t, it))
 		}
 	})
 	return b.Bytes()

@@ -22,15 +22,6 @@ type Home struct {
 	Notes  []view.Note
 }
 
-// FirstRound returns the round that Home begins at one press: maqsum, one of the
-// five most used, whose dums come evenly, two counts apart; with nothing in its
-// gaps; a little slower than it is usually played; and two eights long, so that
-// eight dums, a quarter of a minute with the count-in, bring a first review. Own
-// choice.
-func FirstRound() link.Address {
-	return link.Address{Screen: view.ScreenDums, Rhythm: "maqsum", BPM: 88, Eights: 2, Riff: view.LevelBare}
-}
-
 // Screen returns the screen.
 func (h *Home) Screen(w say.Words) view.Screen {
 	items := []view.Item{view.Heading("heading", w.Say("product"))}

@@ -1,15 +1,11 @@
 package homeview
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/link"
-	"groundbeat/game/picture"
-	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/game/view/diaryview"
 )
@@ -25,7 +21,7 @@ func homeScreens(t testing.TB) map[string]view.Screen {
 	add("first-silent", func(h *Home) { h.First, h.Volume, h.Notes = true, -1, []view.Note{view.NoteNoSound} })
 	add("first-nothing-came", func(h *Home) { h.First, h.Silent = true, true })
 	add("later", func(h *Home) { h.Volume = 75 })
-	add("later-several", func(h *Home) { h.People, h.Who = []diaryview.Person{{"a", ""}, {"b", "Rim"}}, "b" })
+	add("later-several", func(h *Home) { h.People, h.Who = []diaryview.Person{{ID: "a", Name: ""}, {ID: "b", Name: "Rim"}}, "b" })
 	add("later-not-kept", func(h *Home) { h.Notes = []view.Note{view.NoteNotKept} })
 	return all
 }
@@ -86,36 +82,4 @@ func TestHomeAndBack(t *testing.T) {
 		require.Equal(t, []string{view.ActGo, screen, view.SayScreen(words(t), screen)}, []string{to.Action, to.Value, to.Name})
 		require.NotEmpty(t, to.Text)
 	}
-	foot := map[string]bool{}
-	for name, s := range screens(t) {
-		if s.Find("nav") != nil {
-			foot[s.ID] = true
-			require.Contains(t, []string{view.ActHome, view.ActStop, view.ActDiaryEraseNo, view.ActDiaryMergeNo}, s.Escape, name)
-		} else if s.ID != "link" {
-			require.NotEqual(t, view.ActHome, s.Escape, name)
-		}
-	}
-	require.Len(t, foot, len(view.Screens())-1)
-}
-
-// The first round is one that a link can ask for, and what Home shows.
-func TestFirstRound(t *testing.T) {
-	first := FirstRound()
-	again, err := link.Parse(first.String(), allowed)
-	require.NoError(t, err)
-	require.Equal(t, first, again)
-	all := everyRhythm(t)
-	maqsum := all[slices.IndexFunc(all, func(c *rhythm.Cycle) bool { return c.ID == first.Rhythm })]
-	require.True(t, maqsum.Core)
-	require.Less(t, first.BPM, maqsum.Tempo.Slow)
-	dums := maqsum.Dums()
-	require.Equal(t, 8, first.Eights*maqsum.CyclesIn(1)*len(dums))
-	require.Equal(t, maqsum.Steps(), 2*picture.Gap(maqsum.Skeleton, dums[0]), "evenly")
-	require.Equal(t, picture.Gap(maqsum.Skeleton, dums[0]), picture.Gap(maqsum.Skeleton, dums[1]))
-}
-
-func TestAddressToHome(t *testing.T) {
-	dums := link.Address{Screen: view.ScreenDums, Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 2}
-	require.Equal(t, "?screen=home", dums.To(view.ScreenHome).String())
-	require.Equal(t, link.Default(view.ScreenWhich), dums.To(view.ScreenHome).To(view.ScreenWhich))
 }

@@ -29,7 +29,7 @@ func (a Again) controls(w say.Words) []view.Item {
 	}
 	return []view.Item{
 		{ID: "drums", Role: view.RoleChoice, Name: w.Say("drums"), Action: view.ActDrums, Value: drums, Options: []view.Option{
-			{DrumsBoth, w.Say("drums-both")}, {DrumsBass, w.Say("drums-bass")}, {DrumsLead, w.Say("drums-lead")}}},
+			{Value: DrumsBoth, Label: w.Say("drums-both")}, {Value: DrumsBass, Label: w.Say("drums-bass")}, {Value: DrumsLead, Label: w.Say("drums-lead")}}},
 		{ID: "slowly", Role: view.RoleCheckBox, Name: w.Say("slowly"), Action: view.ActSlowly, Checked: a.Slowly},
 	}
 }

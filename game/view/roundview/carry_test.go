@@ -8,7 +8,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
@@ -82,10 +81,10 @@ func TestOrderOfSilences(t *testing.T) {
 // The line shows the silences alone, one below the other.
 func TestOnlySilences(t *testing.T) {
 	r := &picture.Review{Steps: 64, StepTime: 300 * ms, On: 25 * ms,
-		Landed:  []picture.Landed{{12, 1}, {16, 2}, {20, 3}, {31, 4}, {32, 5}, {52, 6}},
+		Landed:  []picture.Landed{{Step: 12, Offset: 1}, {Step: 16, Offset: 2}, {Step: 20, Offset: 3}, {Step: 31, Offset: 4}, {Step: 32, Offset: 5}, {Step: 52, Offset: 6}},
 		LeftOut: []int{8, 24, 48, 40}, Added: []float64{15.9, 17.5, 50.25, 47.9}}
 	require.Equal(t, &picture.Review{Steps: 32, StepTime: 300 * ms, On: 25 * ms,
-		Landed:  []picture.Landed{{0, 2}, {4, 3}, {15, 4}, {20, 6}},
+		Landed:  []picture.Landed{{Step: 0, Offset: 2}, {Step: 4, Offset: 3}, {Step: 15, Offset: 4}, {Step: 20, Offset: 6}},
 		LeftOut: []int{8, 16}, Added: []float64{1.5, 18.25}}, r.Only([]int{16, 48}, 16))
 	require.Equal(t, &picture.Review{StepTime: 300 * ms, On: 25 * ms}, r.Only(nil, 16))
 }
@@ -177,18 +176,4 @@ func TestClockAndHandInWords(t *testing.T) {
 	require.Equal(t, "1.2 % faster", told.Find("figure-own-tempo").Value)
 	few := all["carry-review"]
 	require.Nil(t, few.Find("figure-own-tempo"), "of two silences no tempo is told")
-}
-
-func TestParseAddressOfCarry(t *testing.T) {
-	carry := link.Default(view.ScreenCarry)
-	testAddresses(t, []addressCase{
-		{"screen=carry", carry, ""},
-		{"screen=carry&rhythm=karachi&bpm=120&eights=32&riff=filled&seed=5",
-			link.Address{Screen: "carry", Rhythm: "karachi", BPM: 120, Eights: 32, Riff: "filled", Seed: 5}, ""},
-		{"screen=carry&rhythm=any", carry, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
-		{"screen=carry&eights=3", link.Address{Screen: "carry", Rhythm: "maqsum", Eights: 4, Riff: "bare"}, "eights=3: allowed is 4 to 32"},
-		{"screen=carry&from=five", carry, "from: carry has only screen, rhythm, bpm, eights, riff, seed"},
-	})
-	dums := link.Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 1, Riff: "filled"}
-	require.Equal(t, link.Address{Screen: "carry", Rhythm: "karachi", BPM: 90, Eights: 4, Riff: "filled"}, dums.To(view.ScreenCarry))
 }

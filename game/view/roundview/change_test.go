@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
@@ -17,7 +16,7 @@ func changing(t testing.TB, phase view.Phase) *Change {
 		Base: pattern(t, "DT-TD-T-"), Counts: inFour, Core: append(core(t), AnyOption(words(t))),
 		Answers: 3, From: view.FromFive, Eights: 6, Level: view.LevelBare, Levels: []string{view.LevelBare, view.LevelFilled}, Volume: 60, Round: 2}
 	if phase == view.Waiting {
-		c.Choices = []view.Option{{"saidi", "sa'idi"}, {"baladi", "baladi (masmudi saghir)"}, {"ciftetelli", "çiftetelli"}}
+		c.Choices = []view.Option{{Value: "saidi", Label: "sa'idi"}, {Value: "baladi", Label: "baladi (masmudi saghir)"}, {Value: "ciftetelli", Label: "çiftetelli"}}
 	}
 	return c
 }
@@ -30,12 +29,12 @@ func noticed(t testing.TB, to string, r ChangeResult) *Change {
 		other := cycle(t, to)
 		c.Sides = append(c.Sides, Side{ID: to, Rhythm: other})
 		c.Differences = rhythm.Differ(c.Sides[0].Rhythm, other)
-		r.To = view.Option{other.ID, other.Name}
+		r.To = view.Option{Value: other.ID, Label: other.Name}
 	}
 	return c
 }
 
-var baladi = view.Option{"baladi", "baladi (masmudi saghir)"}
+var baladi = view.Option{Value: "baladi", Label: "baladi (masmudi saghir)"}
 
 func changeScreens(t testing.TB) map[string]view.Screen {
 	w, all := words(t), map[string]view.Screen{}
@@ -56,7 +55,7 @@ func changeScreens(t testing.TB) map[string]view.Screen {
 	add("review-heard", heard)
 	setUp := 12 * ms
 	said := noticed(t, "baladi", ChangeResult{Heard: true, Eight: 3, Late: 90 * ms, Counts: 0.16, Eighth: 380 * ms, Early: 1,
-		Said: view.Option{"saidi", "sa'idi"}, SetUp: &setUp})
+		Said: view.Option{Value: "saidi", Label: "sa'idi"}, SetUp: &setUp})
 	said.Sides = append(said.Sides, Side{ID: "saidi", Rhythm: cycle(t, "saidi")})
 	said.Sides[1].Hearing = true
 	add("review-said", said)
@@ -153,26 +152,4 @@ func TestReviewOfChange(t *testing.T) {
 	require.Nil(t, none.Find("measured"))
 	require.Nil(t, none.Find("hear-b"))
 	require.NotNil(t, none.Find("hear-a"))
-}
-
-func TestParseAddressOfChange(t *testing.T) {
-	change := link.Default(view.ScreenChange)
-	const own = "screen, rhythm, answers, from, bpm, eights, riff, seed, q"
-	testAddresses(t, []addressCase{
-		{"screen=change", change, ""},
-		{"screen=change&rhythm=saidi&answers=2&from=maqsum.malfuf&bpm=100&eights=8&riff=filled&seed=5",
-			link.Address{Screen: "change", Rhythm: "saidi", Answers: 2, From: "maqsum.malfuf", BPM: 100, Eights: 8, Riff: "filled", Asked: 1, Seed: 5}, ""},
-		{"screen=change&rhythm=any&from=even", link.Address{Screen: "change", Rhythm: "any", From: "even", Answers: 3, Eights: 6, Riff: "bare"}, ""},
-		{"screen=change&rhythm=karachi", change, "rhythm=karachi: allowed is maqsum, saidi, malfuf, any"},
-		{"screen=change&eights=3", link.Address{Screen: "change", Rhythm: "maqsum", From: "five", Answers: 3, Eights: 4, Riff: "bare"}, "eights=3: allowed is 4 to 8"},
-		{"screen=change&eights=32", link.Address{Screen: "change", Rhythm: "maqsum", From: "five", Answers: 3, Eights: 8, Riff: "bare"}, "eights=32: allowed is 4 to 8"},
-		{"screen=change&from=karachi.saidi", change, "from=karachi.saidi: allowed is five, even, all, or some of these, each once, with points between: maqsum.saidi.malfuf"},
-		{"screen=change&ask=same", change, "ask: change has only " + own},
-	})
-	which := link.Address{Screen: "which", Ask: "which", Answers: 3, From: "all", Eights: 2, Riff: "filled"}
-	require.Equal(t, link.Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "all", Eights: 4, Riff: "filled"}, which.To(view.ScreenChange))
-	dums := link.Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 16, Riff: "bare"}
-	require.Equal(t, link.Address{Screen: "change", Rhythm: "maqsum", Answers: 3, From: "five", Eights: 8, Riff: "bare"}, dums.To(view.ScreenChange),
-		"not every rhythm may be an answer, nor as many eights be played")
-	require.Equal(t, "five", change.WithRhythm("saidi").From, "what it may become is another matter")
 }

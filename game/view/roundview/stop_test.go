@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
@@ -118,18 +117,4 @@ func TestFindingOfStops(t *testing.T) {
 		s := Stop{Dums: Dums{Result: &c.result}, Caught: c.caught, Between: stat.Group{N: 12, Mean: 1, Spread: 20}}
 		require.Equal(t, c.want, s.Finding(w))
 	}
-}
-
-func TestParseAddressOfStop(t *testing.T) {
-	stop := link.Default(view.ScreenStop)
-	testAddresses(t, []addressCase{
-		{"screen=stop", stop, ""},
-		{"screen=stop&rhythm=karachi&bpm=120&eights=8&riff=filled&seed=5",
-			link.Address{Screen: "stop", Rhythm: "karachi", BPM: 120, Eights: 8, Riff: "filled", Seed: 5}, ""},
-		{"screen=stop&rhythm=any", stop, "rhythm=any: allowed is maqsum, saidi, malfuf, karachi"},
-		{"screen=stop&eights=2", link.Address{Screen: "stop", Rhythm: "maqsum", Eights: 4, Riff: "bare"}, "eights=2: allowed is 4 to 8"},
-		{"screen=stop&from=five", stop, "from: stop has only screen, rhythm, bpm, eights, riff, seed"},
-	})
-	dums := link.Address{Screen: "dums", Rhythm: "karachi", BPM: 90, Eights: 1, Riff: "filled"}
-	require.Equal(t, link.Address{Screen: "stop", Rhythm: "karachi", BPM: 90, Eights: 4, Riff: "filled"}, dums.To(view.ScreenStop))
 }

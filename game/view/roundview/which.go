@@ -91,7 +91,7 @@ func (q *Which) ready(w say.Words) view.Screen {
 func asks(w say.Words) []view.Option {
 	var all []view.Option
 	for _, ask := range view.Asks() {
-		all = append(all, view.Option{ask, view.SayAsk(w, ask)})
+		all = append(all, view.Option{Value: ask, Label: view.SayAsk(w, ask)})
 	}
 	return all
 }
@@ -127,7 +127,7 @@ func (q *Which) answers(w say.Words) view.Item {
 		if n > link.LeastAnswers { // a question has two at least
 			label = w.Say("answers-up-to", "n", n)
 		}
-		it.Options = append(it.Options, view.Option{fmt.Sprint(n), label})
+		it.Options = append(it.Options, view.Option{Value: fmt.Sprint(n), Label: label})
 	}
 	it.Value = view.Chosen(it.Options, it.Value)
 	return it
@@ -198,7 +198,7 @@ func (q *Which) digits() (keys []view.Key) {
 			digit = c.Value
 		}
 		if !q.CountIn {
-			keys = append(keys, view.Key{digit, view.ActAnswer, c.Value})
+			keys = append(keys, view.Key{Key: digit, Action: view.ActAnswer, Value: c.Value})
 		}
 	}
 	return keys

@@ -1,7 +1,6 @@
 package roundview
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 	"testing"
@@ -13,6 +12,7 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 )
 
 func which(ask string, phase view.Phase) *Which {
@@ -31,7 +31,7 @@ func choices(ask string) []view.Option {
 		all = append(all, view.Option{Value: id})
 	}
 	if ask == view.AskRhythm {
-		all = []view.Option{{"saidi", "sa'idi"}, {"maqsum", "maqsum"}, {"baladi", "baladi (masmudi saghir)"}}
+		all = []view.Option{{Value: "saidi", Label: "sa'idi"}, {Value: "maqsum", Label: "maqsum"}, {Value: "baladi", Label: "baladi (masmudi saghir)"}}
 	}
 	return all
 }
@@ -69,15 +69,15 @@ func whichScreens(t testing.TB) map[string]view.Screen {
 	all["which-ready-silent"] = silent.Screen(w)
 	all["which-void"] = which(view.AskRhythm, view.Voided).Screen(w)
 
-	maqsum, baladi := view.Option{"maqsum", "maqsum"}, view.Option{"baladi", "baladi (masmudi saghir)"}
+	maqsum, baladi := view.Option{Value: "maqsum", Label: "maqsum"}, view.Option{Value: "baladi", Label: "baladi (masmudi saghir)"}
 	all["which-review-right"] = reviewed(t, view.AskRhythm, maqsum, maqsum, "maqsum").Screen(w)
 	other := reviewed(t, view.AskRhythm, maqsum, baladi, "maqsum", "baladi")
 	all["which-review-other"] = other.Screen(w)
 	other.Sides[1].Hearing = true
 	all["which-review-hearing"] = other.Screen(w)
-	samai := view.Option{"samai-thaqil", "sama'i thaqil"}
+	samai := view.Option{Value: "samai-thaqil", Label: "sama'i thaqil"}
 	all["which-review-metres"] = reviewed(t, view.AskRhythm, samai, maqsum, "samai-thaqil", "maqsum").Screen(w)
-	masmudi := view.Option{"masmudi-kabir", "masmudi kabir"}
+	masmudi := view.Option{Value: "masmudi-kabir", Label: "masmudi kabir"}
 	all["which-review-long"] = reviewed(t, view.AskRhythm, masmudi, maqsum, "masmudi-kabir", "maqsum").Screen(w)
 	dum, tek := view.Option{Value: "dum"}, view.Option{Value: "tek"}
 	all["which-review-stroke"] = reviewed(t, view.AskStroke, dum, dum).Screen(w)
@@ -125,12 +125,6 @@ func TestAskedGivesNothingAway(t *testing.T) {
 	}
 }
 
-func text(t testing.TB, s view.Screen) string {
-	var b bytes.Buffer
-	require.NoError(t, view.Dump(&b, s))
-	return b.String()
-}
-
 // What is asked looks the same whatever the answer is, even where the caller has
 // filled it in too early.
 func TestAskedIsTheSameWhateverTheAnswer(t *testing.T) {
@@ -139,7 +133,7 @@ func TestAskedIsTheSameWhateverTheAnswer(t *testing.T) {
 		for _, phase := range []view.Phase{view.Ready, view.Playing, view.Waiting} {
 			want := which(ask, phase)
 			early := which(ask, phase)
-			full := reviewed(t, ask, view.Option{"baladi", "baladi"}, view.Option{"maqsum", "maqsum"}, "maqsum", "baladi")
+			full := reviewed(t, ask, view.Option{Value: "baladi", Label: "baladi"}, view.Option{Value: "maqsum", Label: "maqsum"}, "maqsum", "baladi")
 			early.Right, early.Said, early.BPM, early.Sides, early.Differences = full.Right, full.Said, full.BPM, full.Sides, full.Differences
 			require.Equal(t, text(t, want.Screen(w)), text(t, early.Screen(w)))
 			require.Equal(t, picture.Head{Hidden: true}, early.Head(), "no counts either: they tell the metre")
@@ -170,7 +164,7 @@ func TestAskedStandsStill(t *testing.T) {
 
 func TestFindingOfWhich(t *testing.T) {
 	w := words(t)
-	maqsum, baladi := view.Option{"maqsum", "maqsum"}, view.Option{"baladi", "baladi (masmudi saghir)"}
+	maqsum, baladi := view.Option{Value: "maqsum", Label: "maqsum"}, view.Option{Value: "baladi", Label: "baladi (masmudi saghir)"}
 	dum, tek := view.Option{Value: "dum"}, view.Option{Value: "tek"}
 	same, different := view.Option{Value: "same"}, view.Option{Value: "different"}
 	for _, c := range []struct {
@@ -206,17 +200,17 @@ func TestFromNames(t *testing.T) {
 	require.Equal(t, text(t, plainly), text(t, q.Screen(w)))
 	q.From, q.Answers = "maqsum.malfuf", 3
 	s := q.Screen(w)
-	require.Equal(t, view.Option{"maqsum.malfuf", "maqsum and malfuf"}, s.Find("from").Options[3])
-	require.Equal(t, []view.Option{{"2", "2"}}, s.Find("answers").Options)
+	require.Equal(t, view.Option{Value: "maqsum.malfuf", Label: "maqsum and malfuf"}, s.Find("from").Options[3])
+	require.Equal(t, []view.Option{{Value: "2", Label: "2"}}, s.Find("answers").Options)
 	require.Empty(t, s.Find("answers").Value, "three are not offered")
 	q.FromNames = nil
-	require.NoError(t, view.Check(q.Screen(w)), "names that are not known are left out")
+	require.NoError(t, screenproof.Check(q.Screen(w)), "names that are not known are left out")
 }
 
 // maqsum and baladi differ in one stroke, by their notation.
 func TestDifferences(t *testing.T) {
 	w := words(t)
-	maqsum, baladi := view.Option{"maqsum", "maqsum"}, view.Option{"baladi", "baladi (masmudi saghir)"}
+	maqsum, baladi := view.Option{Value: "maqsum", Label: "maqsum"}, view.Option{Value: "baladi", Label: "baladi (masmudi saghir)"}
 	q := reviewed(t, view.AskRhythm, maqsum, baladi, "maqsum", "baladi")
 	list := q.differences(w)
 	require.Len(t, list.Children, 1)
@@ -250,7 +244,7 @@ func TestStrokesInWords(t *testing.T) {
 // The pictures of a review are those of its sides, and a place without a side
 // shows a bare drum.
 func TestSideHeads(t *testing.T) {
-	q := reviewed(t, view.AskRhythm, view.Option{"maqsum", "maqsum"}, view.Option{"baladi", "baladi"}, "maqsum", "baladi")
+	q := reviewed(t, view.AskRhythm, view.Option{Value: "maqsum", Label: "maqsum"}, view.Option{Value: "baladi", Label: "baladi"}, "maqsum", "baladi")
 	require.Equal(t, picture.Head{Base: pattern(t, "DT-TD-T-"), Counts: inFour}, q.SideHead(0))
 	require.Equal(t, picture.Head{Base: pattern(t, "DD-TD-T-"), Counts: inFour}, q.SideHead(1))
 	q.Sides = q.Sides[:1]
@@ -263,7 +257,7 @@ func TestSideHeads(t *testing.T) {
 // Hearing a side changes its button and what Escape does.
 func TestHearingChangesOneButton(t *testing.T) {
 	w := words(t)
-	q := reviewed(t, view.AskRhythm, view.Option{"maqsum", "maqsum"}, view.Option{"baladi", "baladi"}, "maqsum", "baladi")
+	q := reviewed(t, view.AskRhythm, view.Option{Value: "maqsum", Label: "maqsum"}, view.Option{Value: "baladi", Label: "baladi"}, "maqsum", "baladi")
 	before := q.Screen(w)
 	q.Sides[0].Hearing = true
 	after := q.Screen(w)
@@ -287,7 +281,7 @@ func TestAnyIsHidden(t *testing.T) {
 
 func ExampleWhich_Finding() {
 	w, _ := say.Load(assets.Words)
-	q := Which{Ask: view.AskRhythm, Right: view.Option{"maqsum", "maqsum"}, Said: view.Option{"baladi", "baladi (masmudi saghir)"}}
+	q := Which{Ask: view.AskRhythm, Right: view.Option{Value: "maqsum", Label: "maqsum"}, Said: view.Option{Value: "baladi", Label: "baladi (masmudi saghir)"}}
 	fmt.Println(q.Finding(w))
 	// Output: It was maqsum; you said baladi.
 }
@@ -318,8 +312,8 @@ func find(s view.Screen, id string) *view.Item { return s.Find(id) }
 // itself. During a count-in, and after the answer, they do nothing.
 func TestAnswerByDigit(t *testing.T) {
 	w := words(t)
-	names := []view.Option{{"baladi", "baladi"}, {"maqsum", "maqsum"}, {"saidi", "sa'idi"}, {"malfuf", "malfuf"}}
-	want := []view.Key{{"1", view.ActAnswer, "baladi"}, {"2", view.ActAnswer, "maqsum"}, {"3", view.ActAnswer, "saidi"}, {"4", view.ActAnswer, "malfuf"}}
+	names := []view.Option{{Value: "baladi", Label: "baladi"}, {Value: "maqsum", Label: "maqsum"}, {Value: "saidi", Label: "sa'idi"}, {Value: "malfuf", Label: "malfuf"}}
+	want := []view.Key{{Key: "1", Action: view.ActAnswer, Value: "baladi"}, {Key: "2", Action: view.ActAnswer, Value: "maqsum"}, {Key: "3", Action: view.ActAnswer, Value: "saidi"}, {Key: "4", Action: view.ActAnswer, Value: "malfuf"}}
 	q := &Which{Phase: view.Playing, Ask: view.AskRhythm, Choices: names}
 	require.Equal(t, want, q.Screen(w).Keys)
 	q.Phase = view.Waiting
@@ -328,8 +322,8 @@ func TestAnswerByDigit(t *testing.T) {
 	require.Empty(t, q.Screen(w).Keys)
 	c := &Change{Phase: view.Waiting, Choices: names[:2]}
 	require.Equal(t, want[:2], c.asked(w).Keys)
-	many := &Which{Phase: view.Playing, Ask: view.AskHowMany, Choices: []view.Option{{"2", "2"}, {"3", "3"}}}
-	require.Equal(t, []view.Key{{"2", view.ActAnswer, "2"}, {"3", view.ActAnswer, "3"}}, many.Screen(w).Keys)
+	many := &Which{Phase: view.Playing, Ask: view.AskHowMany, Choices: []view.Option{{Value: "2", Label: "2"}, {Value: "3", Label: "3"}}}
+	require.Equal(t, []view.Key{{Key: "2", Action: view.ActAnswer, Value: "2"}, {Key: "3", Action: view.ActAnswer, Value: "3"}}, many.Screen(w).Keys)
 }
 
 // Of two that may differ it is said which is heard; of one, nothing.

@@ -8,77 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/picture"
+	"groundbeat/game/proof"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
 )
-
-// texts are rhythms for these tests: what is read here does not change when the
-// catalogue does.
-var texts = map[string]string{
-	"maqsum": `name: maqsum
-script: مقسوم
-spelling: maqsoum
-spelling: maksoum
-metre: 4/4
-skeleton: DT-TD-T-
-filled: D-T-kkT-D-kkT-kk
-tempo: about 90 105 130 quarter
-role: the commonest base for dance songs and drum solos
-listen: dums on 1 and on 3; each dum stands alone
-note: fallahi is the same, twice as fast
-source: somebody, somewhere
-source: somebody else, elsewhere
-memory: the tempo range
-`,
-	"baladi": `name: baladi (masmudi saghir)
-metre: 4/4
-skeleton: DD-TD-T-
-filled: D-D-tkT-D-tkT-tk
-tempo: 70 90 110 quarter
-listen: two dums together at the start, then one alone
-source: somebody, somewhere
-`,
-	"saidi": `name: sa'idi
-metre: 4/4
-skeleton: DT-DD-T-
-tempo: 90 105 125 quarter
-source: somebody, somewhere
-`,
-	"masmudi-kabir": `name: masmudi kabir
-metre: 8/4
-skeleton: D-D---T-D---T---
-tempo: about 90 105 125 quarter
-source: somebody, somewhere
-`,
-	"samai-thaqil": `name: sama'i thaqil
-metre: 10/8
-grouping: 3+2+2+3
-differ: yes
-skeleton: D--T-DDT--
-tempo: 114 120 138 eighth
-source: somebody, somewhere
-`,
-}
-
-func cycle(t testing.TB, id string) *rhythm.Cycle {
-	c, err := rhythm.Parse(id+".txt", strings.NewReader(texts[id]))
-	require.NoError(t, err)
-	return c
-}
-
-func core(t testing.TB) []view.Option {
-	w := words(t)
-	return []view.Option{view.RhythmOption(cycle(t, "baladi"), w), view.RhythmOption(cycle(t, "maqsum"), w)}
-}
-
-func more(t testing.TB) []view.Option {
-	w := words(t)
-	return []view.Option{view.RhythmOption(cycle(t, "masmudi-kabir"), w), view.RhythmOption(cycle(t, "samai-thaqil"), w)}
-}
-
-var allLevels = []string{view.LevelBare, view.LevelFilled, view.LevelOrnamented, view.LevelRiffing, view.LevelSolo}
 
 func listen(t testing.TB, id string) *Listen {
 	return &Listen{
@@ -98,7 +33,7 @@ func listenScreens(t testing.TB) map[string]view.Screen {
 	add("playing", "maqsum", func(l *Listen) { l.Playing, l.Level, l.Balance, l.Board = true, view.LevelFilled, -40, 320 })
 	add("riff", "maqsum", func(l *Listen) {
 		l.Playing, l.Level, l.Levels, l.Hide, l.Help = true, view.LevelRiffing, allLevels, 60, view.Help{Alone: true, Hands: true}
-		l.Riff, l.Hides = picture.RiffOf(riffed(), 8, 1), new(0.3)
+		l.Riff, l.Hides = picture.RiffOf(proof.Riffed(), 8, 1), new(0.3)
 	})
 	add("odd", "samai-thaqil", func(l *Listen) { l.Level, l.Balance = view.LevelFilled, 100 })
 	add("problem", "maqsum", func(l *Listen) { l.Problem = "mine.txt:3:14: unknown stroke 'q'" })
@@ -177,14 +112,14 @@ func TestOwnFileIsAsDescribed(t *testing.T) {
 }
 
 func TestRhythmOption(t *testing.T) {
-	require.Equal(t, view.Option{"maqsum", "maqsum"}, core(t)[1])
-	require.Equal(t, view.Option{"samai-thaqil", "sama'i thaqil, 10/8 (sources differ)"}, more(t)[1])
-	require.Equal(t, view.Option{view.Any, "any of them"}, roundview.AnyOption(words(t)))
-	require.Equal(t, view.Option{"roman-9", "Roman 9/8"}, view.RhythmOption(supplied(t, "roman-9"), words(t)), "the metre once")
+	require.Equal(t, view.Option{Value: "maqsum", Label: "maqsum"}, core(t)[1])
+	require.Equal(t, view.Option{Value: "samai-thaqil", Label: "sama'i thaqil, 10/8 (sources differ)"}, more(t)[1])
+	require.Equal(t, view.Option{Value: view.Any, Label: "any of them"}, roundview.AnyOption(words(t)))
+	require.Equal(t, view.Option{Value: "roman-9", Label: "Roman 9/8"}, view.RhythmOption(supplied(t, "roman-9"), words(t)), "the metre once")
 }
 
 func TestNameOf(t *testing.T) {
-	require.Equal(t, view.RhythmName{"maqsum", "maqsum", "مقسوم", "ar", "rtl"}, view.NameOf(cycle(t, "maqsum")))
+	require.Equal(t, view.RhythmName{ID: "maqsum", Name: "maqsum", Script: "مقسوم", Lang: "ar", Dir: "rtl"}, view.NameOf(cycle(t, "maqsum")))
 	require.Equal(t, view.RhythmName{ID: "baladi", Name: "baladi (masmudi saghir)"}, view.NameOf(cycle(t, "baladi")))
 	require.Equal(t, "baladi", view.Plain("baladi (masmudi saghir)"))
 	require.Equal(t, "sa'idi", view.Plain("sa'idi"))

@@ -1,7 +1,6 @@
 package soundview
 
 import (
-	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
 	"strings"
@@ -114,19 +113,4 @@ func TestSetUpReview(t *testing.T) {
 	require.Equal(t, "8 of 8", s.Find("figure-taps").Value)
 	nameless := setUpScreens(t)["set-up-review-coarse"]
 	require.Equal(t, "this device", nameless.Find("keep").Value)
-}
-
-func TestParseAddressOfSetUp(t *testing.T) {
-	at := link.Address{Screen: view.ScreenSetUp}
-	require.Equal(t, "?screen=set-up", at.String())
-	testAddresses(t, []addressCase{
-		{"screen=set-up", at, ""},
-		{"screen=setup", at, "screen=setup: allowed is home, listen, dums, which, change, stop, carry, practice, diary, class, sound-check, set-up"},
-		{"screen=set-up&rhythm=maqsum", at, "rhythm: set-up has only screen"},
-		{"screen=set-up&zoo=1", at, "zoo: known are screen"},
-	})
-	require.Equal(t, at, link.Address{Screen: view.ScreenDums, Rhythm: "saidi", BPM: 80, Riff: "filled", Eights: 2}.To(view.ScreenSetUp))
-	for _, screen := range []string{view.ScreenDums, view.ScreenListen, view.ScreenWhich} {
-		require.Equal(t, link.Default(screen), at.To(screen), "set-up shares nothing")
-	}
 }

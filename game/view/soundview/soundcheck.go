@@ -102,7 +102,7 @@ func (c *SoundCheck) hear(w say.Words) []view.Item {
 		items = append(items, view.Item{ID: "silent", Role: view.RoleText, Text: w.Say("void-silent"), Look: view.LookWarning})
 	}
 	items = append(items, view.Item{ID: "hears", Role: view.RoleChoice, Name: w.Say("check-hear"), Action: view.ActHears, Value: c.Hears,
-		Options: []view.Option{{CheckYes, w.Say("yes")}, {CheckNo, w.Say("no")}}})
+		Options: []view.Option{{Value: CheckYes, Label: w.Say("yes")}, {Value: CheckNo, Label: w.Say("no")}}})
 	switch {
 	case c.Hears == CheckNo:
 		return append(items, c.tips(w))
@@ -203,7 +203,7 @@ func (c *SoundCheck) output(w say.Words) view.Item {
 	}
 	choice := view.Item{ID: "output", Role: view.RoleChoice, Name: w.Say("check-output"), Action: view.ActSetUpUse}
 	for _, o := range c.Outputs {
-		choice.Options = append(choice.Options, view.Option{o, o})
+		choice.Options = append(choice.Options, view.Option{Value: o, Label: o})
 	}
 	choice.Value = view.Chosen(choice.Options, c.Output)
 	return view.Item{ID: "for", Role: view.RoleGroup, Look: view.LookRow, Children: []view.Item{choice, setUp}}

@@ -1,8 +1,8 @@
 package soundview
 
 import (
-	"groundbeat/game/link"
 	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 	"strings"
 	"testing"
 	"time"
@@ -98,7 +98,7 @@ func TestSoundCheckOutputs(t *testing.T) {
 	c.Outputs = []string{"a", "b"} // and none of them in use
 	s := c.Screen(words(t))
 	require.Empty(t, s.Find("output").Value)
-	require.NoError(t, view.Check(s))
+	require.NoError(t, screenproof.Check(s))
 }
 
 // Playing changes one button and what Escape does, and no text: nothing is said
@@ -129,18 +129,7 @@ func TestSoundCheckWithoutSound(t *testing.T) {
 	require.NotNil(t, s.Find("nav"))
 }
 
-func TestParseAddressOfSoundCheck(t *testing.T) {
-	at := link.Address{Screen: view.ScreenCheck}
-	require.Equal(t, "?screen=sound-check", at.String())
-	testAddresses(t, []addressCase{
-		{"screen=sound-check", at, ""},
-		{"screen=sound-check&bpm=90", at, "bpm: sound-check has only screen"},
-	})
-	require.Equal(t, at, link.Address{Screen: view.ScreenSetUp}.To(view.ScreenCheck))
-	require.Equal(t, link.Address{Screen: view.ScreenSetUp}, at.To(view.ScreenSetUp))
-	require.Equal(t, link.Default(view.ScreenDums), at.To(view.ScreenDums))
-	w := words(t)
-	require.Equal(t, "Sound check", (&link.WrongLink{Nearest: at}).nearest(w))
+func TestSoundCheckAndSetUpLeadToOneAnother(t *testing.T) {
 	for _, way := range []string{"to-check", "nav-sound-check"} {
 		s := setUpScreens(t)["set-up-ready"]
 		require.Equal(t, [2]string{view.ActGo, view.ScreenCheck}, [2]string{s.Find(way).Action, s.Find(way).Value})

@@ -1,8 +1,9 @@
-package view
+package screenproof
 
 import (
 	"bufio"
 	"fmt"
+	"groundbeat/game/view"
 	"io"
 	"strings"
 )
@@ -10,7 +11,7 @@ import (
 // Dump writes a screen as indented text, one line an item and only what is set,
 // so that two screens can be compared line by line. The form is for tests and
 // eyes; nothing reads it back.
-func Dump(w io.Writer, s Screen) error {
+func Dump(w io.Writer, s view.Screen) error {
 	out := &dump{bufio.NewWriter(w)}
 	out.print("screen %s %q lang=%s dir=%s focus=%s", s.ID, s.Title, s.Lang, s.Dir, s.FocusID())
 	out.print("%s\n", pair("escape", s.Escape))
@@ -23,14 +24,14 @@ type dump struct{ *bufio.Writer }
 
 func (p *dump) print(format string, args ...any) { fmt.Fprintf(p, format, args...) }
 
-func (p *dump) items(items []Item, depth int) {
+func (p *dump) items(items []view.Item, depth int) {
 	for i := range items {
 		p.item(&items[i], strings.Repeat("  ", depth))
 		p.items(items[i].Children, depth+1)
 	}
 }
 
-func (p *dump) item(it *Item, indent string) {
+func (p *dump) item(it *view.Item, indent string) {
 	p.print("%s%s #%s", indent, it.Role, it.ID)
 	if it.Level > 0 {
 		p.print(" h%d", it.Level)
@@ -56,7 +57,7 @@ func (p *dump) item(it *Item, indent string) {
 	}
 }
 
-func (p *dump) picture(it *Item) {
+func (p *dump) picture(it *view.Item) {
 	p.print("%s", pair("place", it.Place))
 	if it.Picture != nil {
 		p.print(" shapes=%d", len(it.Picture.Shapes))
