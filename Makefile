@@ -97,7 +97,7 @@ fuzz: has-go ## run each fuzz target for FUZZTIME (30s)
 	done
 
 golden: has-go ## write the golden files anew; read the difference as code
-	@packages=$$(grep -rlE --include='*_test.go' 'flag\.Bool\("update"' . | xargs -r -n 1 dirname | sort -u); \
+	@packages=$$(grep -rlE --include='*_test.go' 'flag\.Bool\("update"|proof\.(Golden|Screens)\(' . | xargs -r -n 1 dirname | sort -u); \
 	[ -z "$$packages" ] || go test $$packages -update
 
 pictures: setup build ## take the README's pictures anew, in a real browser

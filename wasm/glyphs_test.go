@@ -74,13 +74,13 @@ func glob(t *testing.T, pattern string) []string {
 // system's typeface.
 func TestEveryGlyphIsThere(t *testing.T) {
 	onPage := written()
-	for _, pattern := range []string{"assets/words.txt", "assets/rhythms/*.txt", "game/view/testdata/*", "wasm/page/index.html"} {
+	for _, pattern := range []string{"assets/words.txt", "assets/rhythms/*.txt", "game/view/*/testdata/*", "game/*/testdata/*", "wasm/page/index.html"} {
 		for _, name := range glob(t, pattern) {
 			onPage = append(onPage, texts(t, name)...)
 		}
 	}
 	var inPictures []rune
-	for _, name := range glob(t, "game/view/testdata/head-*.svg") {
+	for _, name := range glob(t, "game/picture/testdata/head-*.svg") {
 		inPictures = append(inPictures, texts(t, name)...)
 	}
 	all, err := rhythm.Load(assets.Rhythms)

@@ -2,30 +2,25 @@ package screenproof_test
 
 import (
 	"fmt"
-	"groundbeat/assets"
-	"groundbeat/game/rhythm"
-	"groundbeat/game/say"
-	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
-	"groundbeat/game/view/screenproof"
 	"os"
+
+	"groundbeat/game/view"
+	"groundbeat/game/view/screenproof"
 )
 
 func ExampleDump() {
-	w, _ := say.Load(assets.Words)
-	d := roundview.Dums{Phase: view.Voided, Why: view.WhyHidden, Base: rhythm.Pattern("DT-TD-T-"), Rhythm: view.RhythmName{ID: "maqsum", Name: "maqsum"}}
-	if err := screenproof.Dump(os.Stdout, d.Screen(w)); err != nil {
+	s := view.Screen{ID: "dums", Title: "This round does not count", Lang: "en", Dir: "ltr", Items: []view.Item{
+		view.Heading("heading", "This round does not count"),
+		{ID: "next", Role: view.RoleGroup, Look: view.LookRow, Children: []view.Item{
+			{ID: "once", Role: view.RoleButton, Name: "Once more", Action: view.ActOnce, Look: view.LookPrimary},
+		}},
+	}}
+	if err := screenproof.Dump(os.Stdout, s); err != nil {
 		fmt.Println(err)
 	}
 	// Output:
-	// screen dums "This round does not count – Groundbeat" lang=en dir=ltr focus=heading escape=change
+	// screen dums "This round does not count" lang=en dir=ltr focus=heading
 	//   heading #heading h1 "This round does not count"
-	//   text #why text="The page was out of sight, and the browser may have held the sound back." look=warning
-	//   text #kept text="Nothing of it is kept."
-	//   picture #head "The drumhead" text="The drum seen from above, with nothing on it: listen." look=stage place=head aspect=1
-	//   group #bar look=bar
-	//     button #home "Home" do=home look=quiet
+	//   group #next look=row
 	//     button #once "Once more" do=once look=primary
-	//   group #again look=row
-	//     button #change "Change the round" do=change look=quiet
 }

@@ -1,0 +1,2 @@
+// Package homeview makes the screen Home.
+package homeview

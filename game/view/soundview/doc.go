@@ -1,0 +1,3 @@
+// Package soundview makes the screens that are about what is heard: Listen, Set-up and Sound
+// check.
+package soundview
