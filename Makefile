@@ -57,8 +57,9 @@ unit: has-go ## the tests that need no browser, with fewer repetitions
 race: has-go ## the tests of what runs side by side natively, with the race detector
 	go test -race -short -shuffle=on -timeout 30m $(SIDE_BY_SIDE)
 
+# They make much that is soon let go of: with room, the collector works seldom.
 whole: has-go ## the tests that need no browser, with all their repetitions
-	go test -shuffle=on -timeout 30m ./...
+	GOGC=400 go test -shuffle=on -timeout 30m ./...
 
 # Playing rounds takes time rather than work: what works meanwhile gives way to it.
 test: setup lint ## everything: lint, all repetitions, and all that runs in a real browser

@@ -4,7 +4,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 	"strings"
 	"testing"
 
@@ -230,7 +229,8 @@ func TestReachAndCalm(t *testing.T) {
 		b.begin()
 		for _, window := range [][2]int64{{390, 844}, {844, 390}, {1280, 657}, {1920, 1080}} {
 			b.size(window[0], window[1], 1)
-			b.wait(fmt.Sprintf("innerWidth === %d", window[0]))
+			b.settle(window[0])
+			b.again()
 			b.reach()
 			require.LessOrEqual(t, get[int64](b, "document.documentElement.scrollHeight"), window[1], "nothing to scroll away")
 			require.LessOrEqual(t, get[int64](b, "document.documentElement.scrollWidth"), window[0])

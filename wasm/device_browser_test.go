@@ -57,11 +57,12 @@ func TestStateToldLate(t *testing.T) {
 	b := page(t)
 	b.early(held)
 	b.visit(s.URL + quick)
-	b.begin()
-	b.countedIn()
-	epoch := get[int](b, "groundbeat.heard().epoch")
-	b.run(`held.dispatchEvent(new Event("statechange"))`)
-	b.finish(func() { b.keys("j") })
+	epoch := 0
+	b.play(func() {
+		epoch = get[int](b, "groundbeat.heard().epoch")
+		b.run(`held.dispatchEvent(new Event("statechange"))`)
+		b.keys("j")
+	})
 	require.Equal(t, 1, b.rounds())
 	require.Equal(t, epoch, get[int](b, "groundbeat.heard().epoch"))
 }
@@ -110,11 +111,11 @@ func TestDeviceWakes(t *testing.T) {
 	}
 }
 
-// afterWaking plays a round whose Begin wakes the device; on a busy machine up to three
+// afterWaking plays a round whose Begin wakes the device; on a busy machine up to five
 // times, each on a page of its own.
 func (b *tab) afterWaking(s *server) {
 	b.t.Helper()
-	for range 3 {
+	for range 5 {
 		b.visit(s.URL + quick)
 		b.begin()
 		b.keys("5") // nothing is heard yet

@@ -93,6 +93,7 @@ func TestEveryStateByKeyboard(t *testing.T) {
 
 	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&eights=8")
 	b.begin()
+	b.again()
 	b.tabThrough()
 	require.Empty(t, get[[]string](b, `[...document.querySelectorAll("[aria-live]")].filter((e) => e.ariaLive !== "off" && e.innerText).map((e) => e.id)`),
 		"nothing speaks while a round is played")
