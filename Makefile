@@ -71,9 +71,9 @@ natively: whole race in-browser light ## all of test that plays no rounds
 in-browser: setup ## the tests of the packages that run in the browser only, in it
 	$(FOR_BROWSER) go test -count=1 -timeout 15m -exec $(TOOLS)/in-browser $(IN_BROWSER)
 
-browser: setup ## play the site in a real browser, and measure it; first what measures times, then the rest, four at a time
+browser: setup ## play the site in a real browser, and measure it; first what measures times, then the rest, three at a time
 	go run ./wasm/pack -out $(SITE)
-	go test -tags browser -count=1 -parallel 4 -timeout 60m -skip '^TestPageIsLight$$' ./wasm -site $(SITE)
+	go test -tags browser -count=1 -parallel 3 -timeout 60m -skip '^TestPageIsLight$$' ./wasm -site $(SITE)
 
 light: setup build ## the site as it is put on the web, compressed: its weight, and that it starts
 	go test -tags browser -count=1 -run '^TestPageIsLight$$' ./wasm

@@ -128,7 +128,8 @@ func (b *tab) again() {
 		return
 	}
 	b.press("Once more")
-	b.wait("document.querySelector('.taparea')")
+	b.wait("document.querySelector('.taparea') && groundbeat.heard()")
+	b.rest(600) // sooner, Stop is taken for the second press of two
 }
 
 // A round from its link to what is opened in its review.

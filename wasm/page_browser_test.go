@@ -117,6 +117,7 @@ func TestLeavingARound(t *testing.T) {
 		require.Equal(t, "tap", b.focused())
 		b.wait("groundbeat.heard()")
 		b.rest(600) // sooner, Stop is taken for the second press of two
+		b.again()
 		leave()
 		b.wait("document.querySelector('#begin')")
 		require.Equal(t, "heading", b.focused(), name)

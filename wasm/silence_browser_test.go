@@ -69,6 +69,7 @@ func TestOutOfSight(t *testing.T) {
 			b.visit(s.URL + quick)
 			b.begin()
 			b.countedIn()
+			b.again()
 			b.window(browser.WindowStateMinimized)
 			b.wait("document.hidden")
 			b.rest(300)
