@@ -15,17 +15,13 @@ import (
 
 // What these tests share with others, by short names.
 
-var allLevels = screenproof.AllLevels
-
 const ms = time.Millisecond
 
-func words(t testing.TB) say.Words                   { return proof.Words(t) }
-func cycle(t testing.TB, id string) *rhythm.Cycle    { return proof.Cycle(t, id) }
-func supplied(t testing.TB, id string) *rhythm.Cycle { return proof.Supplied(t, id) }
-func everyRhythm(t testing.TB) []*rhythm.Cycle       { return proof.EveryRhythm(t) }
-func core(t testing.TB) []view.Option                { return screenproof.Core(t) }
-func more(t testing.TB) []view.Option                { return screenproof.More(t) }
-func text(t testing.TB, s view.Screen) string        { return screenproof.Text(t, s) }
+func words(t testing.TB) say.Words                { return proof.Words(t) }
+func cycle(t testing.TB, id string) *rhythm.Cycle { return proof.Cycle(t, id) }
+func everyRhythm(t testing.TB) []*rhythm.Cycle    { return proof.EveryRhythm(t) }
+func core(t testing.TB) []view.Option             { return screenproof.Core(t) }
+func more(t testing.TB) []view.Option             { return screenproof.More(t) }
 
 // dums is a screen of a round of Dums; in its review all of eight dums lay on them.
 func dums(t testing.TB, phase view.Phase) *roundview.Dums {
