@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/link"
 	"groundbeat/game/paper"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
@@ -24,6 +25,18 @@ func played(t *testing.T, link string, m paper.Manner, seed uint64) history.Roun
 	all := b.Storage.Rounds()
 	require.Len(t, all, 1)
 	return all[0]
+}
+
+// Each kind of the table opens from its link, on the screen that the link names, and what
+// is played there is kept as a round of the kind.
+func TestEveryKindOpensFromItsLink(t *testing.T) {
+	for _, k := range history.Kinds {
+		a := link.AddressOf(k.ID)
+		b := opened(t, a.String(), 1)
+		require.Equal(t, a.Screen, b.Screen().ID, k.ID)
+		require.Equal(t, a.String(), b.Query(), k.ID)
+		require.Equal(t, k.ID, played(t, a.String(), paper.Listens, 1).Kind)
+	}
 }
 
 // requireTold makes sure that the diary and the planner take a round for right, or not:
