@@ -37,6 +37,9 @@ type Browser struct {
 	game    Game
 	outside host.Host
 	frames  int
+	stored  view.Storage // as the page was told last
+	events  []host.Event
+	places  []host.Place
 	hidden  bool
 	words   say.Words
 	all     *rhythm.Catalogue
@@ -47,7 +50,7 @@ type Browser struct {
 var Computer = Device{Latency: 30, Wakes: 40, Scatter: 0.1}
 
 // Ideal is a device that plays at once, for tests in which sound is beside the point.
-var Ideal = Device{Ideal: true, Latency: 20}
+var Ideal = Device{Ideal: true, Latency: 64. / 3} // of 1,024 frames
 
 // New is a browser with a device, in which nothing is open yet. The seed is that of all
 // chance.
@@ -79,10 +82,11 @@ func (b *Browser) Load() {
 	b.Loads++
 	b.Wall.origin, b.frames, b.hidden = b.Wall.passed, 0, false
 	b.Storage.reload()
-	p := &Page{Window: b.Page.Window, trail: b.Page.trail, Wrong: b.Page.Wrong}
+	b.stored = b.Storage.Storage()
+	p := &Page{Window: b.Page.Window, Keeps: b.Page.Keeps, trail: b.Page.trail, Wrong: b.Page.Wrong}
 	p.trail.going, p.trail.after = false, nil
 	b.Page = p
-	b.Sound = newSound(newDevice(b.device, b.Wall, p.Add, b.seed))
+	b.Sound = newSound(newDevice(b.device, b.Wall, p.tell, b.seed))
 	first, _ := b.all.Get(link.FirstRound().Rhythm)
 	b.outside = host.Host{
 		Sound: b.Sound, Page: p, Store: b.Storage, Diary: b.Storage, Wall: b.Wall, Classes: room{b.Storage},
@@ -120,12 +124,14 @@ func (b *Browser) Frame() {
 		return
 	}
 	b.Advance()
-	for _, e := range b.Page.Events(nil) {
-		b.game.Happened(&e)
+	b.events = b.Page.Events(b.events[:0])
+	for i := range b.events {
+		b.game.Happened(&b.events[i])
 	}
 	b.game.Tick(b.Wall.Now())
 	if b.frames%drawn == 0 {
-		for _, place := range b.Page.Places(nil) {
+		b.places = b.Page.Places(b.places[:0])
+		for _, place := range b.places {
 			b.game.Picture(place)
 		}
 	}
@@ -145,13 +151,15 @@ func (b *Browser) Advance() {
 		}
 	}
 	b.Sound.tick()
-	before := b.Storage.Storage()
 	b.Storage.tick()
-	if b.Storage.Storage() != before {
+	if is := b.Storage.Storage(); is != b.stored {
+		b.stored = is
 		b.Page.Add(host.Event{Kind: host.Stored})
 	}
-	if b.Page.trail.arrive() {
+	if b.Page.trail.arrive() { // before what was pressed since the last frame
+		since := b.Page.Events(nil)
 		b.came()
+		b.Page.Add(since...)
 	}
 }
 

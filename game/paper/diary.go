@@ -32,20 +32,28 @@ func (s *Storage) of(person string) []history.Round {
 	return all
 }
 
-// Days tells the days of who is chosen.
+// Days tells the days of who is chosen; more than once where some are behind.
 func (s *Storage) Days(done func(host.Days)) {
-	s.later(func() {
-		days := host.Days{Person: s.who()}
-		for _, r := range s.of(days.Person.ID) {
-			n := len(days.Days)
-			if n == 0 || days.Days[n-1].Date() != diary.Date(r) {
-				days.Days = append(days.Days, new(diary.Day))
-				n++
-			}
-			days.Days[n-1].Add(r)
+	for _, n := range append(s.Behind, 0)[:max(1, len(s.Behind))] {
+		s.later(func() {
+			days := s.days()
+			days.Behind = n
+			done(days)
+		})
+	}
+}
+
+func (s *Storage) days() host.Days {
+	days := host.Days{Person: s.who()}
+	for _, r := range s.of(days.Person.ID) {
+		n := len(days.Days)
+		if n == 0 || days.Days[n-1].Date() != diary.Date(r) {
+			days.Days = append(days.Days, new(diary.Day))
+			n++
 		}
-		done(days)
-	})
+		days.Days[n-1].Add(r)
+	}
+	return days
 }
 
 // Latest tells her last rounds, the latest first.

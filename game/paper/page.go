@@ -10,13 +10,13 @@ import (
 
 // A Page shows screens, and tells what was done on them.
 type Page struct {
-	Window          // what of it a test sets
-	Shown  []string // the ids of the screens that were shown, each time that it was another
-	Shows  int      // how often a screen was shown
-	Wrong  []error  // what is wrong with what was shown
-	Colour string   // the theme that is used
+	Window               // what of it a test sets
+	Shown  []view.Screen // all that was shown, if it is kept; else the last alone
+	Keeps  bool
+	Shows  int     // how often a screen was shown
+	Wrong  []error // what is wrong with what was shown
+	Colour string  // the theme that is used
 
-	screen view.Screen
 	events []host.Event
 	trail  trail
 }
@@ -34,17 +34,22 @@ type Window struct {
 
 // Show shows a screen, and looks at it.
 func (p *Page) Show(s view.Screen) {
-	if s.ID != p.screen.ID {
-		p.Shown = append(p.Shown, s.ID)
+	if p.Shows++; !p.Keeps {
+		p.Shown = p.Shown[:0]
 	}
-	p.screen, p.Shows = s, p.Shows+1
+	p.Shown = append(p.Shown, s)
 	if err := Look(&s); err != nil && len(p.Wrong) < 5 {
 		p.Wrong = append(p.Wrong, fmt.Errorf("%w\n%s", err, dump(&s)))
 	}
 }
 
 // Screen is what is shown.
-func (p *Page) Screen() *view.Screen { return &p.screen }
+func (p *Page) Screen() *view.Screen {
+	if len(p.Shown) == 0 {
+		return &view.Screen{}
+	}
+	return &p.Shown[len(p.Shown)-1]
+}
 
 // Events hands over what was done.
 func (p *Page) Events(into []host.Event) []host.Event {
@@ -54,12 +59,15 @@ func (p *Page) Events(into []host.Event) []host.Event {
 }
 
 // Add lets something happen in the next frame.
-func (p *Page) Add(e host.Event) { p.events = append(p.events, e) }
+func (p *Page) Add(some ...host.Event) { p.events = append(p.events, some...) }
+
+// tell adds one.
+func (p *Page) tell(e host.Event) { p.Add(e) }
 
 // Places are those of the pictures on the screen, one below another.
 func (p *Page) Places(into []host.Place) []host.Place {
 	y := 10 - p.Scrolled
-	p.screen.Each(func(it *view.Item) {
+	p.Screen().Each(func(it *view.Item) {
 		if it.Place != "" {
 			into = append(into, host.Place{Picture: it.Place, X: 10, Y: y, W: p.Across - 20, H: (p.Across - 20) / it.Aspect})
 			y += 400

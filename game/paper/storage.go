@@ -30,9 +30,12 @@ type Storage struct {
 
 // Faults are what goes wrong with keeping.
 type Faults struct {
-	Full   bool // the browser refuses rounds and things; rounds wait, and are kept on a later try
-	None   bool // the browser gives no storage: rounds wait, and are lost with the page
-	Frames int  // how many frames each answer takes, besides the first
+	Full   bool  // the browser refuses rounds and things; rounds wait, and are kept on a later try
+	None   bool  // the browser gives no storage: rounds wait, and are lost with the page
+	Older  bool  // what is kept is a later page's
+	Frames int   // how many frames each answer takes, besides the first
+	Held   bool  // no answer comes before it is released
+	Behind []int // rounds that are not counted yet, each time that days are told; nil: none
 }
 
 // File is a file that was handed to the player.
@@ -61,6 +64,9 @@ func (s *Storage) later(do func()) { s.jobs = append(s.jobs, job{s.Frames, do}) 
 
 // tick answers what is due.
 func (s *Storage) tick() {
+	if s.Held {
+		return
+	}
 	jobs := s.jobs
 	s.jobs = nil
 	for _, j := range jobs {
@@ -70,6 +76,29 @@ func (s *Storage) tick() {
 			continue
 		}
 		j.do()
+	}
+}
+
+// Pending is how many answers are still to come.
+func (s *Storage) Pending() int { return len(s.jobs) }
+
+// Release lets the answer come that was asked for first, if any was.
+func (s *Storage) Release() {
+	if len(s.jobs) > 0 {
+		first := s.jobs[0]
+		s.jobs = s.jobs[1:]
+		first.do()
+	}
+}
+
+// Put puts rounds there that were kept before.
+func (s *Storage) Put(some ...history.Round) {
+	for _, r := range some {
+		line, err := history.Format(r)
+		if err != nil {
+			panic(err) // they are a test's own
+		}
+		s.rounds = append(s.rounds, kept{id: r.ID, person: s.chosen, line: string(line)})
 	}
 }
 
@@ -133,7 +162,7 @@ func read(some []kept) (all []history.Round) {
 
 // Storage tells what waits.
 func (s *Storage) Storage() view.Storage {
-	is := view.Storage{Aside: !s.None, None: s.None}
+	is := view.Storage{Aside: !s.None, None: s.None, Older: s.Older}
 	for _, k := range s.rounds {
 		if k.waits {
 			is.Waiting++

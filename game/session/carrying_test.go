@@ -26,7 +26,7 @@ func TestCarryIsKept(t *testing.T) {
 	x := g.desk.controllers[view.ScreenCarry].(*Carry)
 	require.Equal(t, []round.Silence{{From: 16, To: 32}}, x.deals.carried.Silences())
 	g.on(t, page, view.ActHands, "yes")
-	start := wall.now
+	start := wall.Now()
 	s := func(ms int) time.Duration { return time.Duration(ms) * time.Millisecond }
 	g.pressed(t, page, wall, x.tapped.taps.Number, s(2000), s(5010), s(5300))
 	h := g.head(x)
@@ -35,7 +35,7 @@ func TestCarryIsKept(t *testing.T) {
 	require.Equal(t, []int{4, 0}, []int{h.Beads, h.Gone})
 
 	at := func(ms int) { // of the round
-		for wall.now < start+float64(ms) {
+		for wall.Now() < start+float64(ms) {
 			g.ticks(t, wall, 10)
 		}
 	}
@@ -44,7 +44,7 @@ func TestCarryIsKept(t *testing.T) {
 	for ms := 5700; ms < 9950; ms += 250 {
 		at(ms)
 		if ms == 7200 || ms == 9200 {
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapped.taps.Number}})
+			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.Now(), By: "key", Round: x.tapped.taps.Number}})
 		}
 		require.Equal(t, was, g.shapes(x), "at %d ms", ms)
 	}
@@ -59,11 +59,11 @@ func TestCarryIsKept(t *testing.T) {
 	require.Equal(t, 2, h.Gone)
 
 	g.ticks(t, wall, 12000)
-	shown := &page.shown[len(page.shown)-1]
+	shown := &page.Shown[len(page.Shown)-1]
 	require.NoError(t, g.desk.shared.Unsaved)
 	require.Equal(t, "2", shown.Find("silences").Rows[0][0])
 	require.Equal(t, "left out", shown.Find("silences").Rows[0][2])
-	kept := g.desk.shared.Store.(*testStore).kept[0]
+	kept := g.Storage.Rounds()[0]
 	require.Equal(t, []any{history.Carry, 200.0, 16, 1}, []any{kept.Kind, kept.Window, len(kept.Strokes), len(kept.Silences)})
 	silence := kept.Silences[0]
 	require.Equal(t, []int{4, 7}, []int{silence.First, silence.Last})
@@ -88,15 +88,15 @@ func TestCarriedRoundsCountTogether(t *testing.T) {
 	x := g.desk.controllers[view.ScreenCarry].(*Carry)
 	play := func() string {
 		g.on(t, page, view.ActOnce, "")
-		start, strokes := wall.now, x.tapped.round.Strokes()
+		start, strokes := wall.Now(), x.tapped.round.Strokes()
 		for _, at := range strokes {
-			for wall.now < start+float64(at)/1e6+25 {
+			for wall.Now() < start+float64(at)/1e6+25 {
 				g.ticks(t, wall, 10)
 			}
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.now, By: "key", Round: x.tapped.taps.Number}})
+			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.Now(), By: "key", Round: x.tapped.taps.Number}})
 		}
 		g.ticks(t, wall, 3000)
-		return page.shown[len(page.shown)-1].Find("own").Text
+		return page.Shown[len(page.Shown)-1].Find("own").Text
 	}
 	const few = "can be told from 40 gaps between dums in silence. There are "
 	require.Contains(t, play(), few+"4 so far;")
@@ -109,7 +109,7 @@ func TestCarriedRoundsCountTogether(t *testing.T) {
 	require.Contains(t, play(), few+"4 so far;")
 	g.on(t, page, view.ActTempo, "120")
 	require.Contains(t, play(), few+"16 so far;", "those before are not forgotten")
-	require.Len(t, g.desk.shared.Store.(*testStore).kept, 5)
+	require.Len(t, g.Storage.Rounds(), 5)
 }
 
 // An eight of wahda has but two dums: nothing can be told of clock and hand, ever.
@@ -117,7 +117,7 @@ func TestCarryOfTooFewDums(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=carry&rhythm=wahda&bpm=90&eights=4&seed=4")
 	g.on(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 26000)
-	s := &page.shown[len(page.shown)-1]
+	s := &page.Shown[len(page.Shown)-1]
 	require.Contains(t, s.Find("own").Text, "An eight of wahda has too few dums")
 	require.Equal(t, "No taps came. Tap each dum: space, any letter, or the drumhead.", s.Find("finding").Text)
 }

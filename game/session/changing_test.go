@@ -10,6 +10,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/paper"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
@@ -17,25 +18,25 @@ import (
 )
 
 // on sends an action of the page, and returns what is shown then.
-func (g *testGame) on(t *testing.T, page *testPage, action, value string) *view.Screen {
+func (g *testGame) on(t *testing.T, page *paper.Page, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
+	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
-	return &page.shown[len(page.shown)-1]
+	return &page.Shown[len(page.Shown)-1]
 }
 
 // pressed lets time pass up to times of a round and taps then, as the browser
 // stamps it; the last time is only passed.
-func (g *testGame) pressed(t *testing.T, page *testPage, wall *testWall, number int, times ...time.Duration) {
+func (g *testGame) pressed(t *testing.T, page *paper.Page, wall *paper.Wall, number int, times ...time.Duration) {
 	t.Helper()
-	start := wall.now + float64(audio.Rate.Duration(playback.Margin))/1e6
+	start := wall.Now() + float64(audio.Rate.Duration(playback.Margin))/1e6
 	for i, at := range times {
 		stamp := start + float64(at)/1e6
-		for wall.now < stamp {
+		for wall.Now() < stamp {
 			g.ticks(t, wall, 10)
 		}
 		if i < len(times)-1 {
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: stamp, By: "key", Round: number}})
+			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: stamp, By: "key", Round: number}})
 			require.NoError(t, g.Update())
 		}
 	}
@@ -71,16 +72,16 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).blank.Shown.Taps, 2)
 	require.False(t, g.desk.controllers[view.ScreenChange].(*Change).blank.Shown.Turning, "no sweep")
 	g.ticks(t, wall, 9600) // two eights
-	s = &page.shown[len(page.shown)-1]
+	s = &page.Shown[len(page.Shown)-1]
 	require.Equal(t, "To what?", s.Find("heading").Name)
-	require.Empty(t, g.desk.shared.Store.(*testStore).kept)
+	require.Empty(t, g.Storage.Rounds())
 
 	require.Equal(t, "To what?", g.on(t, page, view.ActAnswer, "maqsum").Find("heading").Name, "no choice")
 	s = g.on(t, page, view.ActAnswer, g.desk.controllers[view.ScreenChange].(*Change).change.To.ID)
 	require.Equal(t, "You heard it after 2 counts, and pressed once too soon.", s.Find("heading").Name)
 	require.NotNil(t, s.Find("early-counts"))
 	require.NoError(t, g.desk.shared.Unsaved)
-	kept := g.desk.shared.Store.(*testStore).kept[0]
+	kept := g.Storage.Rounds()[0]
 	require.Equal(t, []any{history.Change, "maqsum", true}, []any{kept.Kind, kept.Rhythm, kept.Right})
 	require.Len(t, kept.Taps, 2)
 	require.Equal(t, 1, kept.Early)
@@ -92,14 +93,14 @@ func TestChangeIsHeardAndKept(t *testing.T) {
 		s = g.on(t, page, view.ActHear, id)
 		require.Equal(t, view.ActStop, s.Escape)
 		g.ticks(t, wall, 5500)
-		require.Equal(t, view.ActChange, page.shown[len(page.shown)-1].Escape, "an eight, and it is over")
+		require.Equal(t, view.ActChange, page.Shown[len(page.Shown)-1].Escape, "an eight, and it is over")
 	}
 	again := g.desk.controllers[view.ScreenChange].(*Change).change
 	g.on(t, page, view.ActOnce, "")
 	require.Equal(t, again, g.desk.controllers[view.ScreenChange].(*Change).change)
 	g.on(t, page, view.ActStop, view.ByEscape)
 	require.Equal(t, round.Ready, g.desk.controllers[view.ScreenChange].(*Change).round.Phase())
-	require.Len(t, g.desk.shared.Store.(*testStore).kept, 1)
+	require.Len(t, g.Storage.Rounds(), 1)
 }
 
 // A press every 0.9 s meets the change soon, and is not praised; the record says how many
@@ -119,7 +120,7 @@ func TestPressingAllTheTime(t *testing.T) {
 	early := len(presses) - 1
 	require.Equal(t, fmt.Sprintf("%d presses came too soon, so the one that met the change may be chance.", early),
 		s.Find("heading").Name)
-	kept := g.desk.shared.Store.(*testStore).kept[0]
+	kept := g.Storage.Rounds()[0]
 	require.Equal(t, early, kept.Early)
 	require.False(t, history.Right(kept), "told rightly, and no hearing")
 }
@@ -130,8 +131,8 @@ func TestNoChangeIsKept(t *testing.T) {
 	g, page, wall := newTestGame(t, link)
 	g.on(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 23000)
-	require.Equal(t, "It did not change, and you kept still.", page.shown[len(page.shown)-1].Find("heading").Name)
-	kept := g.desk.shared.Store.(*testStore).kept[0]
+	require.Equal(t, "It did not change, and you kept still.", page.Shown[len(page.Shown)-1].Find("heading").Name)
+	kept := g.Storage.Rounds()[0]
 	require.Equal(t, []any{"", "", true}, []any{kept.To, kept.Answer, kept.Right})
 }
 
@@ -140,7 +141,7 @@ func TestNoChangeIsKept(t *testing.T) {
 func TestChangeOfTooFew(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=change&rhythm=karsilama&from=five")
 	require.NoError(t, g.Update())
-	s := &page.shown[len(page.shown)-1]
+	s := &page.Shown[len(page.Shown)-1]
 	require.Contains(t, s.Find("problem-1").Text, "from=five: allowed is two rhythms or more")
 	s = g.on(t, page, view.ActOpen, "")
 	require.Equal(t, []string{"karsilama", "all"}, []string{g.desk.shared.Address.Rhythm, g.desk.shared.Address.From})
@@ -171,11 +172,11 @@ func TestStopIsCaughtAndKept(t *testing.T) {
 	g.desk.controller.Draw(view.PlaceHead)
 	require.False(t, x.tapped.head.Shown.Turning, "the sweep rests in the silence")
 	g.ticks(t, wall, 12000)
-	s = &page.shown[len(page.shown)-1]
+	s = &page.Shown[len(page.Shown)-1]
 	require.NoError(t, g.desk.shared.Unsaved)
 	require.Equal(t, [][]string{{"eight 2, on 5", "15 ms behind", "4 counts, still", "left out"}}, s.Find("stops").Rows)
 	require.True(t, strings.HasPrefix(s.Find("finding").Text, "The 1 after the silence is left out"))
-	kept := g.desk.shared.Store.(*testStore).kept[0]
+	kept := g.Storage.Rounds()[0]
 	require.Equal(t, history.Stop, kept.Kind)
 	require.Equal(t, []history.Break{{From: kept.Breaks[0].From, Stop: 4, Counts: 4, Back: 5}}, kept.Breaks)
 	require.InDelta(t, 2, kept.Strokes[4]-kept.Breaks[0].From, 1e-4, "four counts")
@@ -190,19 +191,19 @@ func TestNamesOfALink(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7")
 	require.NoError(t, g.Update())
 	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).change.Choices, 3)
-	require.Contains(t, page.shown[len(page.shown)-1].Find("fewer").Text, "only 3 at a time: baladi and masmudi kabir")
+	require.Contains(t, page.Shown[len(page.Shown)-1].Find("fewer").Text, "only 3 at a time: baladi and masmudi kabir")
 	g, page, _ = newTestGame(t, "?screen=change&rhythm=maqsum&answers=4&from=five&eights=4&seed=7&q=2")
 	require.NoError(t, g.Update())
 	require.Len(t, g.desk.controllers[view.ScreenChange].(*Change).change.Choices, 4)
-	require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
+	require.Nil(t, page.Shown[len(page.Shown)-1].Find("fewer"))
 	g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five&seed=7")
 	require.NoError(t, g.Update())
 	require.Less(t, len(g.desk.controllers[view.ScreenWhich].(*Which).question.Choices), 4)
-	require.NotNil(t, page.shown[len(page.shown)-1].Find("fewer"))
+	require.NotNil(t, page.Shown[len(page.Shown)-1].Find("fewer"))
 	for _, query := range []string{"", "&seed=7&q=2", "&seed=9&q=2"} {
 		g, page, _ = newTestGame(t, "?screen=which&answers=4&from=five"+query)
 		require.NoError(t, g.Update())
 		require.Len(t, g.desk.controllers[view.ScreenWhich].(*Which).question.Choices, 4, query)
-		require.Nil(t, page.shown[len(page.shown)-1].Find("fewer"))
+		require.Nil(t, page.Shown[len(page.Shown)-1].Find("fewer"))
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/paper"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
@@ -17,7 +18,7 @@ import (
 
 // checked is the game at a link, with a picture that waits so many ms on the
 // output in use.
-func checked(t *testing.T, query string, later int) (*testGame, *testPage, *testWall) {
+func checked(t *testing.T, query string, later int) (*testGame, *paper.Page, *paper.Wall) {
 	t.Helper()
 	g, page, wall := newTestGame(t, query)
 	g.desk.shared.Outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
@@ -25,10 +26,10 @@ func checked(t *testing.T, query string, later int) (*testGame, *testPage, *test
 }
 
 // ticks lets time pass, tick by tick.
-func (g *testGame) ticks(t *testing.T, wall *testWall, ms int) {
+func (g *testGame) ticks(t *testing.T, wall *paper.Wall, ms int) {
 	t.Helper()
 	for range ms / 10 {
-		wall.now += 10
+		wall.Pass(10)
 		require.NoError(t, g.Update())
 	}
 }
@@ -73,7 +74,7 @@ func TestPicturesWait(t *testing.T) {
 						g.ticks(t, wall, 2200)
 						continue
 					}
-					page.events = append(page.events, e)
+					page.Add(e)
 					require.NoError(t, g.Update())
 				}
 				g.ticks(t, wall, 2900)
@@ -109,7 +110,7 @@ func TestCountInWaits(t *testing.T) {
 			}
 			return ""
 		}
-		page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
+		page.Add(host.Event{Kind: host.Used, Action: view.ActBegin})
 		require.NoError(t, g.Update())
 		require.Empty(t, centre())
 		g.ticks(t, wall, 190)
@@ -131,12 +132,12 @@ func TestTapsDoNotWait(t *testing.T) {
 	}
 	play := func(later int) (o outcome) {
 		g, page, wall := checked(t, readyLink, later)
-		page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActBegin})
+		page.Add(host.Event{Kind: host.Used, Action: view.ActBegin})
 		require.NoError(t, g.Update())
-		start := wall.now + float64(audio.Rate.Duration(playback.Margin))/1e6
+		start := wall.Now() + float64(audio.Rate.Duration(playback.Margin))/1e6
 		g.ticks(t, wall, 2100)
 		for _, dum := range g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Strokes() {
-			page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
+			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
 			g.ticks(t, wall, 1000)
 			if o.mark == 0 {
 				g.desk.controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
@@ -150,7 +151,7 @@ func TestTapsDoNotWait(t *testing.T) {
 			o.taps = append(o.taps, tap.At)
 		}
 		require.NoError(t, g.desk.shared.Unsaved)
-		o.score = g.desk.shared.Store.(*testStore).kept[0].Score
+		o.score = g.Storage.Rounds()[0].Score
 		return o
 	}
 	without, with := play(0), play(180)
@@ -184,9 +185,9 @@ func TestCheckDoesNotFlash(t *testing.T) {
 func TestCheckIsKept(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=sound-check")
 	act := func(action, value string) *view.Screen {
-		page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
+		page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
 		require.NoError(t, g.Update())
-		return &page.shown[len(page.shown)-1]
+		return &page.Shown[len(page.Shown)-1]
 	}
 	require.Equal(t, "180 ms later", act(view.ActLater, "180").Find("later").Value)
 	require.False(t, act(view.ActMono, "").Find("mono").Checked)
@@ -208,12 +209,12 @@ func TestCheckIsKept(t *testing.T) {
 func TestCheckStrikes(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=sound-check")
 	x := g.desk.controllers[view.ScreenCheck].(*SoundCheck)
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
+	page.Add(host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
 	require.NoError(t, g.Update())
 	require.True(t, x.struck)
 	lasts := int(x.loop.Passage.End() / time.Millisecond)
 	g.ticks(t, wall, 100)
-	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
+	page.Add(host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	g.ticks(t, wall, lasts-100)
 	require.True(t, x.struck, "begun anew")
 	g.ticks(t, wall, 200)
@@ -223,12 +224,12 @@ func TestCheckStrikes(t *testing.T) {
 	x.Interrupt(host.WhySilent)
 	s := g.desk.screen()
 	require.NotNil(t, s.Find("silent"))
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActPlay})
+	page.Add(host.Event{Kind: host.Used, Action: view.ActPlay})
 	require.NoError(t, g.Update())
 	s = g.desk.screen()
 	require.Nil(t, s.Find("silent"))
 	require.True(t, x.loop.On)
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: view.ActStrike, Value: "tek"})
+	page.Add(host.Event{Kind: host.Used, Action: view.ActStrike, Value: "tek"})
 	require.NoError(t, g.Update())
 	require.False(t, x.loop.On, "one stroke ends the loop")
 }

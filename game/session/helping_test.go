@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/audio"
 	"groundbeat/game/host"
+	"groundbeat/game/paper"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
@@ -16,25 +17,11 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// mixer plays on and on, as the stream does, and notes how the drums are balanced.
-type mixer struct {
-	testSound
-	lead, bass float64
-}
-
-func (m *mixer) Balance(lead, bass float64) { m.lead, m.bass = lead, bass }
-func (m *mixer) Play(int64)                 {}
-func (m *mixer) Next() int64                { return int64(m.wall.now / 1000 * float64(audio.Rate)) }
-
-// mixed is the game at a link, with its mixer.
-func mixed(t *testing.T, query string) (*testGame, *testPage, *testWall, *mixer) {
+// mixed is the game at a link, with its sound, which notes how the drums are balanced.
+func mixed(t *testing.T, query string) (*testGame, *paper.Page, *paper.Wall, *paper.Sound) {
 	t.Helper()
-	m := &mixer{}
-	g, page, wall := newTestGameOf(t, query, func(wall *testWall) host.Sound {
-		m.wall = wall
-		return m
-	})
-	return g, page, wall, m
+	g, page, wall := newTestGame(t, query)
+	return g, page, wall, g.Sound
 }
 
 // The bass drum is heard alone for eight counts, from where it was asked for, and
@@ -48,26 +35,26 @@ func TestBassAloneForAnEight(t *testing.T) {
 		t.Run(c.query, func(t *testing.T) {
 			g, page, wall, m := mixed(t, c.query)
 			g.acts(t, page, view.ActBalance, "-50")
-			require.Equal(t, []float64{1, 0.5}, []float64{m.lead, m.bass})
+			require.Equal(t, []float64{1, 0.5}, []float64{m.Lead, m.Bass})
 			g.acts(t, page, c.begin, "")
 			g.ticks(t, wall, 2500)
 			g.acts(t, page, view.ActAlone, "yes")
-			require.Equal(t, []float64{0, 1}, []float64{m.lead, m.bass}, "at once")
-			require.True(t, page.shown[len(page.shown)-1].Find("alone").Pressed)
+			require.Equal(t, []float64{0, 1}, []float64{m.Lead, m.Bass}, "at once")
+			require.True(t, page.Shown[len(page.Shown)-1].Find("alone").Pressed)
 			g.ticks(t, wall, 3980)
-			require.Equal(t, 0.0, m.lead, "eight counts at 120 last 4 s")
+			require.Equal(t, 0.0, m.Lead, "eight counts at 120 last 4 s")
 			g.ticks(t, wall, 40)
-			require.Equal(t, []float64{1, 0.5}, []float64{m.lead, m.bass}, "and then as it was set")
-			require.False(t, page.shown[len(page.shown)-1].Find("alone").Pressed)
+			require.Equal(t, []float64{1, 0.5}, []float64{m.Lead, m.Bass}, "and then as it was set")
+			require.False(t, page.Shown[len(page.Shown)-1].Find("alone").Pressed)
 
 			g.acts(t, page, view.ActAlone, "yes")
 			g.acts(t, page, view.ActAlone, "")
-			require.Equal(t, 1.0, m.lead, "pressed once more: at once")
+			require.Equal(t, 1.0, m.Lead, "pressed once more: at once")
 			g.acts(t, page, view.ActAlone, "yes")
 			g.acts(t, page, view.ActStop, "")
-			require.Equal(t, 1.0, m.lead, "stopped")
+			require.Equal(t, 1.0, m.Lead, "stopped")
 			g.acts(t, page, view.ActGo, view.ScreenSetUp)
-			require.Equal(t, []float64{1, 1}, []float64{m.lead, m.bass}, "the balance belongs to the exercise")
+			require.Equal(t, []float64{1, 1}, []float64{m.Lead, m.Bass}, "the balance belongs to the exercise")
 		})
 	}
 }
@@ -76,7 +63,6 @@ func TestBassAloneForAnEight(t *testing.T) {
 // which riff it was and how far it hides the base.
 func TestHelpIsRecorded(t *testing.T) {
 	g, page, wall, _ := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&hide=60&seed=7")
-	store := g.desk.shared.Store.(*testStore)
 	g.acts(t, page, view.ActBalance, "30")
 	g.acts(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 2500)
@@ -84,17 +70,17 @@ func TestHelpIsRecorded(t *testing.T) {
 	g.acts(t, page, view.ActHands, "yes")
 	g.acts(t, page, view.ActHands, "")
 	g.ticks(t, wall, 5000)
-	require.Len(t, store.kept, 1)
-	require.Equal(t, history.Helps{Balance: 30, Bass: 1, Hands: true}, store.kept[0].Helps)
-	require.Equal(t, 1, store.kept[0].RiffVersion)
-	require.Equal(t, 60, store.kept[0].HideAsked)
-	require.Greater(t, *store.kept[0].Hide, 0.0)
+	require.Len(t, g.Storage.Rounds(), 1)
+	require.Equal(t, history.Helps{Balance: 30, Bass: 1, Hands: true}, g.Storage.Rounds()[0].Helps)
+	require.Equal(t, 1, g.Storage.Rounds()[0].RiffVersion)
+	require.Equal(t, 60, g.Storage.Rounds()[0].HideAsked)
+	require.Greater(t, *g.Storage.Rounds()[0].Hide, 0.0)
 
 	g.acts(t, page, view.ActOnce, "")
 	g.ticks(t, wall, 7500)
-	require.Len(t, store.kept, 2)
-	require.Equal(t, history.Helps{Balance: 30}, store.kept[1].Helps)
-	require.Equal(t, store.kept[0].Hide, store.kept[1].Hide, "the same riff")
+	require.Len(t, g.Storage.Rounds(), 2)
+	require.Equal(t, history.Helps{Balance: 30}, g.Storage.Rounds()[1].Helps)
+	require.Equal(t, g.Storage.Rounds()[0].Hide, g.Storage.Rounds()[1].Hide, "the same riff")
 }
 
 // Each cycle that is heard in Listen is the next one of the riff, and the head and
@@ -131,21 +117,21 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	x := &g.desk.controllers[view.ScreenDums].(*Dums).tapped
 	g.acts(t, page, view.ActBegin, "")
 	g.ticks(t, wall, 2000)
-	begun := wall.now - 2000 + 1000*playback.Margin/float64(audio.Rate)
+	begun := wall.Now() - 2000 + 1000*playback.Margin/float64(audio.Rate)
 	for _, at := range []float64{2010, 3020, 3990, 5030} { // the second cycle's first tap is ahead
-		page.events = append(page.events, host.Event{Kind: host.Tapped, Tap: host.Tap{At: begun + at, By: "key", Round: x.taps.Number}})
-		g.ticks(t, wall, int(begun+at+20-wall.now))
+		page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: begun + at, By: "key", Round: x.taps.Number}})
+		g.ticks(t, wall, int(begun+at+20-wall.Now()))
 	}
 	g.ticks(t, wall, 2000)
 	require.Equal(t, round.Review, x.round.Phase())
 	require.NotNil(t, x.head.Shown.Review)
 
 	g.acts(t, page, view.ActDrums, roundview.DrumsLead)
-	require.Equal(t, 1.0, m.bass, "nothing is heard yet")
+	require.Equal(t, 1.0, m.Bass, "nothing is heard yet")
 	g.acts(t, page, view.ActHear, "")
-	require.Equal(t, []float64{1, 0}, []float64{m.lead, m.bass})
+	require.Equal(t, []float64{1, 0}, []float64{m.Lead, m.Bass})
 	g.acts(t, page, view.ActDrums, roundview.DrumsBass)
-	require.Equal(t, []float64{0, 1}, []float64{m.lead, m.bass}, "at once")
+	require.Equal(t, []float64{0, 1}, []float64{m.Lead, m.Bass}, "at once")
 	for cycle, taps := range [][]float64{{0.005, 0.51}, {-0.005, 0.515}} {
 		g.ticks(t, wall, 1000)
 		x.draw(view.PlaceHead)
@@ -159,7 +145,7 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	}
 	g.ticks(t, wall, 50)
 	require.False(t, x.hears, "it ends by itself")
-	require.Equal(t, []float64{1, 1}, []float64{m.lead, m.bass})
+	require.Equal(t, []float64{1, 1}, []float64{m.Lead, m.Bass})
 	x.draw(view.PlaceHead)
 	require.NotNil(t, x.head.Shown.Review)
 	require.Empty(t, x.head.Shown.Taps)
@@ -169,7 +155,7 @@ func TestReviewIsHeardAgain(t *testing.T) {
 	require.Equal(t, 80, x.track.Passage.BPM(), "two thirds")
 	g.acts(t, page, view.ActStop, "")
 	require.Equal(t, round.Review, x.round.Phase(), "stopped, and still in review")
-	require.Len(t, g.desk.shared.Store.(*testStore).kept, 1)
+	require.Len(t, g.Storage.Rounds(), 1)
 }
 
 // Hands that move cost pictures, not memory.
@@ -178,7 +164,7 @@ func TestMovingHandsAllocateNothing(t *testing.T) {
 	g.acts(t, page, view.ActBegin, "")
 	g.acts(t, page, view.ActHands, "yes")
 	frame := func() {
-		wall.now += 5
+		wall.Pass(5)
 		_ = g.Update()
 		g.desk.controller.Draw(view.PlaceHead)
 	}

@@ -2,76 +2,19 @@ package session
 
 import (
 	"fmt"
-	"io"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/paper"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
-// testDiary is what is kept of one person, by itself; what it does not do is no part of
-// the game's tests.
-type testDiary struct {
-	host.Diary
-	rounds []history.Round
-	held   []func() // what is to be told when the test says so
-	holds  bool
-	behind []int // rounds that are not counted yet, each time that days are told
-}
-
-func (d *testDiary) tell(f func()) {
-	if d.held = append(d.held, f); !d.holds {
-		d.release()
-	}
-}
-
-func (d *testDiary) release() {
-	for _, f := range d.held {
-		f()
-	}
-	d.held = nil
-}
-
-func (d *testDiary) People(done func([]host.Person, host.Person, error)) {
-	d.tell(func() { done([]host.Person{{ID: "1"}}, host.Person{ID: "1"}, nil) })
-}
-
-func (d *testDiary) Days(done func(host.Days)) {
-	days := map[string]*diary.Day{}
-	var all []*diary.Day
-	for _, r := range d.rounds {
-		date := diary.Date(r)
-		if days[date] == nil {
-			days[date] = &diary.Day{}
-			all = append(all, days[date])
-		}
-		days[date].Add(r)
-	}
-	for _, n := range append(d.behind, 0)[:max(1, len(d.behind))] {
-		d.tell(func() { done(host.Days{Days: all, Behind: n}) })
-	}
-}
-
-func (d *testDiary) Latest(_ string, n int, done func([]history.Round, error)) {
-	latest := slices.Clone(d.rounds)
-	slices.Reverse(latest)
-	d.tell(func() { done(latest[:min(n, len(latest))], nil) })
-}
-
-func (d *testDiary) LastImport(done func(host.Imported, error)) {
-	d.tell(func() { done(host.Imported{}, nil) })
-}
-
-func (d *testDiary) Import(string, io.Reader, func(host.Preview, error)) {}
-
 // finish plays what is under way to its end, or answers it.
-func (g *testGame) finish(t *testing.T, page *testPage, wall *testWall) {
+func (g *testGame) finish(t *testing.T, page *paper.Page, wall *paper.Wall) {
 	t.Helper()
 	switch x := g.desk.controller.(type) {
 	case *Dums:
@@ -88,16 +31,13 @@ func (g *testGame) finish(t *testing.T, page *testPage, wall *testWall) {
 	}
 }
 
-// last is the screen that is shown.
-func (p *testPage) last() *view.Screen { return &p.shown[len(p.shown)-1] }
-
 // meets goes through what is new in a step: each rhythm is heard and seen, with one
 // filled button, before it is asked. It returns how many there were.
-func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
+func (g *testGame) meets(t *testing.T, page *paper.Page, wall *paper.Wall) (n int) {
 	t.Helper()
 	for g.desk.meeting() {
 		g.ticks(t, wall, 300)
-		s := page.last()
+		s := page.Screen()
 		require.Equal(t, g.desk.controllers[view.ScreenListen].(*Listen), g.desk.controller)
 		require.True(t, g.desk.controllers[view.ScreenListen].(*Listen).loop.On, "it is heard")
 		require.Contains(t, s.Find("heading").Name, "New to you")
@@ -114,17 +54,16 @@ func (g *testGame) meets(t *testing.T, page *testPage, wall *testWall) (n int) {
 // one press its rounds, each new rhythm shown before it is asked, and then the diary.
 func TestPracticeFromItsPlan(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	g.desk.shared.Store.(*testStore).begun = true
+	g.Storage.KeepBegun()
 	g.desk.open(g.desk.shared.Host)
-	kept := g.desk.shared.Diary.(*testDiary)
-	kept.holds = true
+	g.Storage.Held = true
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "10")
 	require.Equal(t, "?screen=practice&minutes=10", g.desk.shared.Address.String())
-	require.NotNil(t, page.last().Find("reading"), "first it is read what there was")
-	kept.release()
+	require.NotNil(t, page.Screen().Find("reading"), "first it is read what there was")
+	g.Storage.Held = false
 	g.ticks(t, wall, 100)
-	require.NotNil(t, page.last().Find("plan"))
+	require.NotNil(t, page.Screen().Find("plan"))
 	require.Nil(t, g.desk.practice, "nothing begins by itself")
 	planned := g.desk.controllers[view.ScreenPractice].(*Plan).steps
 	g.acts(t, page, view.ActBegin, "")
@@ -137,10 +76,10 @@ func TestPracticeFromItsPlan(t *testing.T) {
 		require.Equal(t, i, g.desk.practice.At())
 		met += g.meets(t, page, wall)
 		if g.desk.controller == g.desk.controllers[view.ScreenDums].(*Dums) {
-			require.Nil(t, page.last().Find("practice-on"), "nothing beside a round that is played, but the way out")
+			require.Nil(t, page.Screen().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
-		s := page.last()
+		s := page.Screen()
 		require.Contains(t, s.Find("practice-where").Text, "of")
 		filled := 0
 		s.Each(func(it *view.Item) {
@@ -155,10 +94,10 @@ func TestPracticeFromItsPlan(t *testing.T) {
 	require.InDelta(t, 600, seconds, 20)
 	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
 	require.Nil(t, g.desk.practice)
-	require.Len(t, g.desk.shared.Store.(*testStore).kept, len(steps))
+	require.Len(t, g.Storage.Rounds(), len(steps))
 	require.Equal(t, len(steps), g.desk.shared.Learner.Kept())
 	g.ticks(t, wall, 500)
-	s := page.last()
+	s := page.Screen()
 	require.Nil(t, s.Find("reading"))
 	require.NotNil(t, s.Find("days-told"))
 
@@ -201,18 +140,14 @@ func TestPracticeOfNothing(t *testing.T) {
 // rounds are still being counted, a plan waits for all of them.
 func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=home")
-	kept := g.desk.shared.Diary.(*testDiary)
-	kept.behind = []int{2, 1, 0}
-	kept.holds = true
+	g.Storage.Behind, g.Storage.Held = []int{2, 1, 0}, true
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "5")
-	for len(kept.held) > 0 {
+	for g.Storage.Held && g.Storage.Pending() > 0 {
 		require.Empty(t, g.desk.controllers[view.ScreenPractice].(*Plan).steps)
 		g.acts(t, page, view.ActBegin, "")
 		require.Nil(t, g.desk.practice, "there is no plan yet")
-		next := kept.held[0]
-		kept.held = kept.held[1:]
-		next()
+		g.Storage.Release()
 		g.ticks(t, wall, 50)
 	}
 	g.acts(t, page, view.ActBegin, "")
@@ -222,7 +157,7 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 		g.desk.practice.Next()
 	}
 	twice := host.Event{Kind: host.Used, Action: view.ActPracticeNext}
-	page.events = append(page.events, twice, twice)
+	page.Add(twice, twice)
 	require.NoError(t, g.Update())
 	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
 }
@@ -239,24 +174,22 @@ func TestOffersWaitForTheRounds(t *testing.T) {
 		g.finish(t, page, wall)
 		g.acts(t, page, view.ActPracticeNext, "")
 	}
-	rounds := g.desk.shared.Store.(*testStore).kept
+	rounds := g.Storage.Rounds()
 
 	opened := func(late bool) (offered []string) {
 		g, page, wall := newTestGame(t, "?screen=diary")
-		kept := g.desk.shared.Diary.(*testDiary)
-		kept.rounds, kept.holds = rounds, late
+		g.Storage.Put(rounds...)
+		g.Storage.Held = late
 		g.desk.shared.Learner.Read()
-		for len(kept.held) > 0 {
+		for g.Storage.Held && g.Storage.Pending() > 0 {
 			g.ticks(t, wall, 500)
-			s := page.shown[len(page.shown)-1]
+			s := page.Shown[len(page.Shown)-1]
 			require.NotNil(t, s.Find("reading"))
 			require.Nil(t, s.Find("next-1"))
-			next := kept.held[0]
-			kept.held = kept.held[1:]
-			next()
+			g.Storage.Release()
 		}
 		g.ticks(t, wall, 500)
-		s := page.shown[len(page.shown)-1]
+		s := page.Shown[len(page.Shown)-1]
 		require.Nil(t, s.Find("reading"))
 		for i := range s.Find("next-list").Children {
 			offered = append(offered, s.Find(fmt.Sprintf("next-%d-begin", i+1)).Text)

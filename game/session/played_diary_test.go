@@ -143,6 +143,13 @@ func TestRoundsThatWait(t *testing.T) {
 	require.NoError(t, goTo(b, "?screen="+view.ScreenDiary))
 	b.Wait(500)
 	require.Contains(t, b.Find("days-finding").Text, "2 rounds")
+	b.Storage.Older = true
+	b.Wait(50)
+	require.NoError(t, b.Press("reload"), "a later page has been here")
+	require.Equal(t, 1, b.Reloads)
+	b.Storage.Older = false
+	b.Wait(50)
+	require.Nil(t, b.Find("keeping"))
 }
 
 // Where the browser keeps nothing, rounds are played and told for as long as the page is

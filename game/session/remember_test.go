@@ -50,7 +50,6 @@ func TestHabitsAreRemembered(t *testing.T) {
 	d = g.visitedAnew("")
 	d.act(view.ActFirst, "")
 	require.Equal(t, link.FirstRound(), d.shared.Address)
-	g.desk.shared.Classes = testRoom{}
 	g.acts(t, page, view.ActGo, view.ScreenClass)
 	g.acts(t, page, view.ActLevel, view.LevelRiffing)
 	require.Equal(t, view.LevelFilled, g.desk.habits().Level, "what is for a class is not hers")
@@ -61,32 +60,31 @@ func TestThemeIsRemembered(t *testing.T) {
 	g, page, _ := newTestGame(t, "")
 	require.NoError(t, g.Update())
 	require.Equal(t, "dark", g.acts(t, page, view.ActTheme, link.ThemeDark).Find("theme").Value)
-	require.Equal(t, link.ThemeDark, page.theme)
-	page.theme = "not set"
+	require.Equal(t, link.ThemeDark, page.Colour)
+	page.Colour = "not set"
 	g.visitedAnew("")
-	require.Equal(t, link.ThemeDark, page.theme)
+	require.Equal(t, link.ThemeDark, page.Colour)
 	g.acts(t, page, view.ActTheme, "system")
-	require.Equal(t, link.ThemeSystem, page.theme)
+	require.Equal(t, link.ThemeSystem, page.Colour)
 }
 
 // What another window has kept is taken up as soon as nothing is under way.
 func TestToldByAnotherWindow(t *testing.T) {
 	g, page, wall := newTestGame(t, readyLink)
 	require.NoError(t, g.Update())
-	store := g.desk.shared.Store.(*testStore)
 	g.acts(t, page, view.ActBegin, "")
-	store.outputs = host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}
-	store.Remember(themeRemembered, link.ThemeLight)
-	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Things})
+	require.NoError(t, g.Storage.KeepOutputs(host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}))
+	g.Storage.Remember(themeRemembered, link.ThemeLight)
+	page.Add(host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, g.Update())
 	require.Zero(t, g.desk.shared.SetUp(), "not in the middle of a round")
 	g.acts(t, page, view.ActStop, view.ByEscape)
 	g.ticks(t, wall, 20)
 	require.NotZero(t, g.desk.shared.SetUp())
-	require.Equal(t, link.ThemeLight, page.theme)
+	require.Equal(t, link.ThemeLight, page.Colour)
 
 	read := g.desk.shared.Learner.times
-	page.events = append(page.events, host.Event{Kind: host.Told, Value: host.Rounds})
+	page.Add(host.Event{Kind: host.Told, Value: host.Rounds})
 	g.ticks(t, wall, 20)
 	require.Equal(t, read, g.desk.shared.Learner.times, "no screen tells of them")
 	g.acts(t, page, view.ActGo, view.ScreenDiary)

@@ -1,9 +1,6 @@
 package session
 
 import (
-	"errors"
-	"maps"
-	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,53 +9,29 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/paper"
 	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 	"groundbeat/game/view/classview"
 )
 
-// testRoom keeps what is kept of classes for the test.
-type testRoom map[string]string
-
-func (r testRoom) Kept(name string) string      { return r[name] }
-func (r testRoom) Keep(name, text string) error { r[name] = text; return nil }
-func (r testRoom) KeptUnder(prefix string) (texts []string) {
-	for _, name := range slices.Sorted(maps.Keys(r)) {
-		if strings.HasPrefix(name, prefix) && r[name] != "" {
-			texts = append(texts, r[name])
-		}
-	}
-	return texts
-}
-func (r testRoom) Save(name, _, _ string) error { return errors.New(name) }
-
-// anyWall is a wall whose time and chance the test sets.
-type anyWall struct {
-	*testWall
-	date time.Time
-	seed uint64
-}
-
-func (w *anyWall) Date() time.Time { return w.date }
-func (w *anyWall) Seed() uint64    { w.seed++; return w.seed }
-
 // newClass is the game where a warm-up is got ready, with the text of the page.
-func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGame, *testPage, *anyWall) {
+func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGame, *paper.Page, *paper.Wall) {
 	t.Helper()
 	g, page, wall := newTestGame(t, "?screen=home")
-	any := &anyWall{wall, date, seed}
-	g.desk.shared.Wall, g.desk.shared.Classes = any, testRoom{}
-	page.events = append(page.events, host.Event{Kind: host.Visited, Value: query})
+	wall.Reseed(seed)
+	wall.Set(date)
+	page.Add(host.Event{Kind: host.Visited, Value: query})
 	require.NoError(t, g.Update())
-	return g, page, any
+	return g, page, wall
 }
 
 // does uses a control and lets the game answer.
-func (g *testGame) does(t *testing.T, page *testPage, action, value string) *view.Screen {
+func (g *testGame) does(t *testing.T, page *paper.Page, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
+	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
-	return &page.shown[len(page.shown)-1]
+	return &page.Shown[len(page.Shown)-1]
 }
 
 // What the list promises of a set is what the walk-in says and what the run holds: so
@@ -72,7 +45,7 @@ func TestListIsWhatTheRunHolds(t *testing.T) {
 		for _, id := range quiz.Presets() {
 			g, page, wall := newClass(t, "?screen=class", date, 1000*seed)
 			said := ""
-			list := page.shown[len(page.shown)-1]
+			list := page.Shown[len(page.Shown)-1]
 			list.Each(func(it *view.Item) {
 				if it.Action == view.ActClassBegin && it.Value == id {
 					said = it.Text
@@ -88,7 +61,7 @@ func TestListIsWhatTheRunHolds(t *testing.T) {
 			run := g.desk.controllers[view.ScreenClass].(*Class).run
 			require.Contains(t, in, strconv.Itoa(len(run.Warmup.Tasks))+"\u00a0question")
 			require.Contains(t, first, "of "+strconv.Itoa(len(run.Warmup.Tasks)))
-			wall.date = date.Add(run.Warmup.Lasts() - time.Minute)
+			wall.Set(date.Add(run.Warmup.Lasts() - time.Minute))
 			for range len(run.Warmup.Tasks) - 1 {
 				g.does(t, page, view.ActClassSkip, "")
 			}
@@ -112,22 +85,25 @@ func TestNextOpeningIsAnother(t *testing.T) {
 
 // Two windows that keep a set each keep both, and each shows what the other has kept.
 func TestSetsOfTwoWindows(t *testing.T) {
-	room := testRoom{}
-	window := func() (*testGame, *testPage) {
+	var classes host.Classes
+	window := func() (*testGame, *paper.Page) {
 		g, page, _ := newTestGame(t, "?screen=home")
-		g.desk.shared.Classes = room
+		if classes == nil {
+			classes = g.desk.shared.Classes
+		}
+		g.desk.shared.Classes = classes
 		g.acts(t, page, view.ActGo, view.ScreenClass)
 		return g, page
 	}
 	one, onePage := window()
 	other, otherPage := window()
-	named := func(g *testGame, page *testPage, name string) {
+	named := func(g *testGame, page *paper.Page, name string) {
 		g.acts(t, page, view.ActClassSetName, name)
 		g.acts(t, page, view.ActClassSave, "")
 	}
 	named(one, onePage, "Monday")
 	named(other, otherPage, "Friday")
-	onePage.events = append(onePage.events, host.Event{Kind: host.Told, Value: host.Things})
+	onePage.Add(host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, one.Update())
 	for _, g := range []*testGame{one, other} {
 		var names []string
@@ -137,7 +113,7 @@ func TestSetsOfTwoWindows(t *testing.T) {
 		require.Equal(t, []string{"Friday", "Monday"}, names)
 	}
 	one.acts(t, onePage, view.ActClassForget, "")
-	require.Len(t, room.KeptUnder(host.KeptSet), 1)
+	require.Len(t, classes.KeptUnder(host.KeptSet), 1)
 	require.Len(t, one.desk.controllers[view.ScreenClass].(*Class).ready.saved, 1)
 }
 
@@ -153,7 +129,7 @@ func TestQuestionShowsThatItPlays(t *testing.T) {
 	g.does(t, page, view.ActClassNext, "")
 	require.False(t, shines())
 	g.does(t, page, view.ActClassNext, "")
-	g.ticks(t, wall.testWall, 2000)
+	g.ticks(t, wall, 2000)
 	require.True(t, shines())
 	require.True(t, g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Hidden)
 	require.False(t, g.desk.controllers[view.ScreenClass].(*Class).head.Shown.Turning)
@@ -174,10 +150,10 @@ func TestLeadIsShownOffTheBase(t *testing.T) {
 	require.Len(t, g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows, 2)
 	heard, said := map[int]bool{}, map[string]bool{}
 	for range 30 {
-		g.ticks(t, wall.testWall, 500)
+		g.ticks(t, wall, 500)
 		require.NotEmpty(t, g.desk.controllers[view.ScreenClass].(*Class).line.Shown.Rows[1].Lead)
 		heard[g.desk.controllers[view.ScreenClass].(*Class).cycle] = true
-		said[strings.SplitAfter(page.shown[len(page.shown)-1].Find("reason-1").Text, ":")[0]] = true
+		said[strings.SplitAfter(page.Shown[len(page.Shown)-1].Find("reason-1").Text, ":")[0]] = true
 	}
 	require.Greater(t, len(heard), 1, "cycle by cycle")
 	require.True(t, said["You hear it on the base:"] && said["You hear it off the base:"], said)

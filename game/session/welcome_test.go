@@ -7,25 +7,25 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/link"
+	"groundbeat/game/paper"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
 )
 
 // acts lets a control be used and returns the screen that comes of it.
-func (g *testGame) acts(t *testing.T, page *testPage, action, value string) *view.Screen {
+func (g *testGame) acts(t *testing.T, page *paper.Page, action, value string) *view.Screen {
 	t.Helper()
-	page.events = append(page.events, host.Event{Kind: host.Used, Action: action, Value: value})
+	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
 	require.NoError(t, g.Update())
-	return &page.shown[len(page.shown)-1]
+	return &page.Shown[len(page.Shown)-1]
 }
 
 // One press, and a round is under way; once it is over, Home greets otherwise, and
 // the mark of it is kept.
 func TestFirstRoundAtOnePress(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	store := g.desk.shared.Store.(*testStore)
 	require.NoError(t, g.Update())
-	require.NotNil(t, page.shown[0].Find("first"))
+	require.NotNil(t, page.Shown[0].Find("first"))
 
 	g.acts(t, page, view.ActFirst, "")
 	require.Equal(t, link.FirstRound(), g.desk.shared.Address)
@@ -33,12 +33,12 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 	g.ticks(t, wall, 1000)
 	require.NotNil(t, g.acts(t, page, view.ActStop, "").Find("begin"))
 	require.NotNil(t, g.acts(t, page, view.ActHome, "").Find("first"), "it was not finished")
-	require.False(t, store.begun)
+	require.False(t, g.Storage.Begun())
 
 	g.acts(t, page, view.ActFirst, "")
 	g.ticks(t, wall, 17000)
 	require.Equal(t, round.Review, g.desk.controllers[view.ScreenDums].(*Dums).tapped.round.Phase())
-	require.True(t, store.begun)
+	require.True(t, g.Storage.Begun())
 	g.acts(t, page, view.ActChange, "")
 	require.Nil(t, g.acts(t, page, view.ActHome, "").Find("first"))
 	require.Equal(t, link.Address{Screen: view.ScreenHome}, g.desk.shared.Address)
@@ -47,8 +47,7 @@ func TestFirstRoundAtOnePress(t *testing.T) {
 // Whoever finished a round here earlier is not told again what this is.
 func TestHomeLater(t *testing.T) {
 	g, _, _ := newTestGame(t, readyLink)
-	store := g.desk.shared.Store.(*testStore)
-	store.begun = true
+	g.Storage.KeepBegun()
 	g.desk.open(g.desk.shared.Host)
 	g.desk.visit("")
 	s := g.desk.screen()
@@ -91,10 +90,10 @@ func TestHomeLeft(t *testing.T) {
 	require.False(t, g.desk.controllers[view.ScreenHome].(*Home).struck)
 	g.acts(t, page, view.ActHome, "")
 	g.acts(t, page, view.ActStrike, "")
-	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhyGap})
+	page.Add(host.Event{Kind: host.Stopped, Reason: host.WhyGap})
 	require.NoError(t, g.Update())
 	require.True(t, g.desk.controllers[view.ScreenHome].(*Home).struck, "a gap, and so once more")
-	page.events = append(page.events, host.Event{Kind: host.Stopped, Reason: host.WhySilent})
+	page.Add(host.Event{Kind: host.Stopped, Reason: host.WhySilent})
 	require.NoError(t, g.Update())
-	require.NotNil(t, page.shown[len(page.shown)-1].Find("silent"), "and says so if nothing came")
+	require.NotNil(t, page.Shown[len(page.Shown)-1].Find("silent"), "and says so if nothing came")
 }
