@@ -72,6 +72,8 @@ var keepers = []keeper{
 		reason: "It is for tests, and must not get into the program."},
 	{imported: module + "/game/paper", onlyTest: true, packages: []string{"*"},
 		reason: "It is a browser for tests, and must not get into the program."},
+	{imported: module + "/game/rig", onlyTest: true, packages: []string{"*"},
+		reason: "It tries one controller in tests, and must not get into the program."},
 	{imported: module + "/game/proof", onlyTest: true, packages: []string{"*"},
 		reason: "It is what tests share, and must not get into the program."},
 	{imported: module + "/game/view/screenproof", onlyTest: true, packages: []string{"*"},
@@ -83,7 +85,7 @@ var keepers = []keeper{
 }
 
 // forTests are packages that tests alone import: there they count as tests.
-var forTests = []string{"game/paper", "game/proof", "game/view/screenproof"}
+var forTests = []string{"game/paper", "game/proof", "game/rig", "game/view/screenproof"}
 
 // of reports whether an import is one that this rule is about.
 func (k keeper) of(imported string) bool {

@@ -43,9 +43,12 @@ var shelves = map[string]int{
 	"game/view/homeview":  11,
 	"game/host":           12,
 	"game/playback":       13, "game/paper": 13,
-	"game/session": 14,
-	"game":         15,
-	"wasm":         16, "wasm/serve": 16, "wasm/pack": 16, "wasm/render": 16,
+	"game/control": 14,
+	"game/rig":     15,
+	"game/screens": 16, "game/classroom": 16,
+	"game/session": 17,
+	"game":         18,
+	"wasm":         19, "wasm/serve": 19, "wasm/pack": 19, "wasm/render": 19,
 }
 
 // goFile is a .go file of the repository, as far as the rules read it.

@@ -1,23 +1,26 @@
 package session
 
 import (
+	"groundbeat/game/classroom"
+	"groundbeat/game/control"
+	"groundbeat/game/screens"
 	"groundbeat/game/view"
 )
 
 // controllers are those of all screens.
-type controllers map[string]Controller
+type controllers map[string]control.Controller
 
-func newControllers(s *Shared, diary *Diary) controllers {
+func newControllers(s *control.Shared, diary *screens.Diary) controllers {
 	return controllers{
-		view.ScreenDums: NewDums(s), view.ScreenStop: NewStop(s), view.ScreenCarry: NewCarry(s),
-		view.ScreenWhich: NewWhich(s), view.ScreenChange: NewChange(s), view.ScreenListen: NewListen(s),
-		view.ScreenSetUp: NewSetUp(s), view.ScreenCheck: NewSoundCheck(s), view.ScreenHome: NewHome(s),
-		view.ScreenClass: NewClass(s), view.ScreenPractice: NewPlan(s), view.ScreenDiary: diary,
+		view.ScreenDums: screens.NewDums(s), view.ScreenStop: screens.NewStop(s), view.ScreenCarry: screens.NewCarry(s),
+		view.ScreenWhich: screens.NewWhich(s), view.ScreenChange: screens.NewChange(s), view.ScreenListen: screens.NewListen(s),
+		view.ScreenSetUp: screens.NewSetUp(s), view.ScreenCheck: screens.NewSoundCheck(s), view.ScreenHome: screens.NewHome(s),
+		view.ScreenClass: classroom.NewClass(s), view.ScreenPractice: screens.NewPlan(s), view.ScreenDiary: diary,
 	}
 }
 
 // of is the controller of a screen; of one that is not known, that of Dums.
-func (all controllers) of(screen string) Controller {
+func (all controllers) of(screen string) control.Controller {
 	if x, ok := all[screen]; ok {
 		return x
 	}

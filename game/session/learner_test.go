@@ -7,8 +7,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/link"
 	"groundbeat/game/paper"
-	"groundbeat/game/round"
+	"groundbeat/game/quiz"
+	"groundbeat/game/screens"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -16,19 +18,38 @@ import (
 // finish plays what is under way to its end, or answers it.
 func (g *testGame) finish(t *testing.T, page *paper.Page, wall *paper.Wall) {
 	t.Helper()
-	switch x := g.desk.controller.(type) {
-	case *Dums:
-		require.True(t, x.tapped.round.UnderWay(), "it begins by itself")
-		g.ticks(t, wall, int(x.tapped.round.End().Milliseconds())+3000)
-		require.Equal(t, round.Review, x.tapped.round.Phase())
-	case *Which:
-		require.True(t, x.round.UnderWay(), "it begins by itself")
+	require.Equal(t, view.Playing, g.desk.phase(), "it begins by itself")
+	switch g.desk.controller.(type) {
+	case *screens.Dums:
+		for range 200 {
+			if g.desk.phase() == view.Playing {
+				g.ticks(t, wall, 500)
+			}
+		}
+	case *screens.Which:
+		right := g.right(t)
 		g.ticks(t, wall, 6000)
-		g.acts(t, page, view.ActAnswer, x.question.Right)
-		require.Equal(t, round.Review, x.round.Phase())
+		g.acts(t, page, view.ActAnswer, right)
+		kept := g.Storage.Rounds()
+		require.True(t, kept[len(kept)-1].Right)
 	default:
-		require.Fail(t, "a step of another exercise")
+		require.Fail(t, "a step of another screen")
 	}
+	require.Equal(t, view.Reviewing, g.desk.phase())
+}
+
+// right is what is right in the question that the address asks.
+func (g *testGame) right(t *testing.T) string {
+	t.Helper()
+	s := &g.desk.shared
+	a := s.Address
+	pool, err := quiz.From(s.Rhythms(), a.From)
+	require.NoError(t, err)
+	lean := s.Lean()
+	lean.Fill = a.Asked != 1
+	q, err := lean.Next(quiz.Ask(a.Ask), pool, max(a.Answers, link.LeastAnswers), a.BPM, s.Level(), s.Seed())
+	require.NoError(t, err)
+	return q.Right
 }
 
 // meets goes through what is new in a step: each rhythm is heard and seen, with one
@@ -38,8 +59,8 @@ func (g *testGame) meets(t *testing.T, page *paper.Page, wall *paper.Wall) (n in
 	for g.desk.meeting() {
 		g.ticks(t, wall, 300)
 		s := page.Screen()
-		require.Equal(t, g.desk.controllers[view.ScreenListen].(*Listen), g.desk.controller)
-		require.True(t, g.desk.controllers[view.ScreenListen].(*Listen).loop.On, "it is heard")
+		require.Equal(t, view.ScreenListen, g.desk.shared.Address.Screen)
+		require.True(t, g.desk.underWay, "it is heard")
 		require.Contains(t, s.Find("heading").Name, "New to you")
 		require.NotNil(t, s.Find("head"))
 		bar := s.Find("bar").Children
@@ -65,7 +86,8 @@ func TestPracticeFromItsPlan(t *testing.T) {
 	g.ticks(t, wall, 100)
 	require.NotNil(t, page.Screen().Find("plan"))
 	require.Nil(t, g.desk.practice, "nothing begins by itself")
-	planned := g.desk.controllers[view.ScreenPractice].(*Plan).steps
+	known := g.desk.shared.Known()
+	planned := known.Practice(10, g.desk.shared.Learner.Pool(known), wall.Seed())
 	g.acts(t, page, view.ActBegin, "")
 	steps := g.desk.practice.Steps()
 	require.Equal(t, planned, steps)
@@ -75,7 +97,7 @@ func TestPracticeFromItsPlan(t *testing.T) {
 		seconds += steps[i].Seconds
 		require.Equal(t, i, g.desk.practice.At())
 		met += g.meets(t, page, wall)
-		if g.desk.controller == g.desk.controllers[view.ScreenDums].(*Dums) {
+		if g.desk.shared.Address.Screen == view.ScreenDums {
 			require.Nil(t, page.Screen().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
@@ -144,7 +166,7 @@ func TestPracticeWaitsAndEndsOnce(t *testing.T) {
 	g.ticks(t, wall, 100)
 	g.acts(t, page, view.ActDiaryPractise, "5")
 	for g.Storage.Held && g.Storage.Pending() > 0 {
-		require.Empty(t, g.desk.controllers[view.ScreenPractice].(*Plan).steps)
+		require.Nil(t, page.Screen().Find("plan"))
 		g.acts(t, page, view.ActBegin, "")
 		require.Nil(t, g.desk.practice, "there is no plan yet")
 		g.Storage.Release()

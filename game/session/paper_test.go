@@ -4,8 +4,11 @@ import (
 	"testing"
 	"time"
 
+	"github.com/stretchr/testify/require"
+
 	"groundbeat/game/host"
 	"groundbeat/game/paper"
+	"groundbeat/game/view"
 )
 
 // testGame is a session in a browser on paper.
@@ -39,3 +42,28 @@ func (g *testGame) Update() error {
 }
 
 const readyLink = "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=bare&seed=7"
+
+// acts lets a control be used and returns the screen that comes of it.
+func (g *testGame) acts(t *testing.T, page *paper.Page, action, value string) *view.Screen {
+	t.Helper()
+	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
+	require.NoError(t, g.Update())
+	return &page.Shown[len(page.Shown)-1]
+}
+
+// ticks lets time pass, tick by tick.
+func (g *testGame) ticks(t *testing.T, wall *paper.Wall, ms int) {
+	t.Helper()
+	for range ms / 10 {
+		wall.Pass(10)
+		require.NoError(t, g.Update())
+	}
+}
+
+// on sends an action of the page, and returns what is shown then.
+func (g *testGame) on(t *testing.T, page *paper.Page, action, value string) *view.Screen {
+	t.Helper()
+	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
+	require.NoError(t, g.Update())
+	return &page.Shown[len(page.Shown)-1]
+}

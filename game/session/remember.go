@@ -3,6 +3,7 @@ package session
 import (
 	"strconv"
 
+	"groundbeat/game/control"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/view"
@@ -17,10 +18,10 @@ const (
 )
 
 // habits are what was chosen last of what a link may leave open.
-func (d *Session) habits() link.Habits {
-	h := link.Habits{Level: d.shared.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
+func (x *Session) habits() link.Habits {
+	h := link.Habits{Level: x.shared.Store.Remembered(rememberedLevel), Eights: map[string]int{}}
 	for _, screen := range view.Screens() {
-		if n, err := strconv.Atoi(d.shared.Store.Remembered(rememberedLength + screen)); err == nil {
+		if n, err := strconv.Atoi(x.shared.Store.Remembered(rememberedLength + screen)); err == nil {
 			h.Eights[screen] = n
 		}
 	}
@@ -28,18 +29,18 @@ func (d *Session) habits() link.Habits {
 }
 
 // remember remembers what was set by a control of the screen.
-func (d *Session) remember(action, value string) {
-	switch a := &d.shared.Address; action {
+func (x *Session) remember(action, value string) {
+	switch a := &x.shared.Address; action {
 	case view.ActVolume:
-		d.shared.Store.Remember(rememberedVolume, strconv.Itoa(d.shared.Volume))
+		x.shared.Store.Remember(rememberedVolume, strconv.Itoa(x.shared.Volume))
 	case view.ActLevel:
 		if a.Riff != "" {
-			d.shared.Store.Remember(rememberedLevel, value)
+			x.shared.Store.Remember(rememberedLevel, value)
 		}
 	case view.ActEights:
-		d.shared.Store.Remember(rememberedLength+a.Screen, value)
+		x.shared.Store.Remember(rememberedLength+a.Screen, value)
 	case view.ActTheme:
-		d.shared.SetTheme(value)
+		x.shared.SetTheme(value)
 	}
 }
 
@@ -48,32 +49,32 @@ func (d *Session) remember(action, value string) {
 type news struct{ things, rounds bool }
 
 // told notes that another window has kept something.
-func (d *Session) told(what string) {
-	d.news.things = d.news.things || what == host.Things
-	d.news.rounds = d.news.rounds || what == host.Rounds
+func (x *Session) told(what string) {
+	x.news.things = x.news.things || what == host.Things
+	x.news.rounds = x.news.rounds || what == host.Rounds
 }
 
 // catchUp takes up what other windows have kept, once nothing is under way: outputs and
 // sets at once, rounds as soon as a screen tells of them.
-func (d *Session) catchUp() {
-	if d.underWay {
+func (x *Session) catchUp() {
+	if x.underWay {
 		return
 	}
-	if d.news.things {
-		d.news.things, d.shared.Stale = false, true
-		d.shared.Outputs = d.shared.Store.Outputs()
-		d.shared.SetOutput()
-		d.shared.Ear.Apply()
-		d.shared.Finished = d.shared.Finished || d.shared.Store.Begun()
-		d.shared.Page.Theme(d.shared.Theme())
-		if x, ok := d.controller.(Refresher); ok {
-			x.Refresh()
+	if x.news.things {
+		x.news.things, x.shared.Stale = false, true
+		x.shared.Outputs = x.shared.Store.Outputs()
+		x.shared.SetOutput()
+		x.shared.Ear.Apply()
+		x.shared.Finished = x.shared.Finished || x.shared.Store.Begun()
+		x.shared.Page.Theme(x.shared.Theme())
+		if c, ok := x.controller.(control.Refresher); ok {
+			c.Refresh()
 		}
 	}
-	screen := d.shared.Address.Screen
-	if tells := screen == view.ScreenDiary || screen == view.ScreenHome; tells && d.news.rounds && d.practice == nil {
-		d.news.rounds = false
-		d.shared.Learner.Read()
+	screen := x.shared.Address.Screen
+	if tells := screen == view.ScreenDiary || screen == view.ScreenHome; tells && x.news.rounds && x.practice == nil {
+		x.news.rounds = false
+		x.shared.Learner.Read()
 	}
 }
 
@@ -85,9 +86,9 @@ func goesOn(s *view.Screen) (on bool) {
 }
 
 // learnt lets a screen that tells of the learner be made again.
-func (d *Session) learnt() {
-	switch d.shared.Address.Screen {
+func (x *Session) learnt() {
+	switch x.shared.Address.Screen {
 	case view.ScreenDiary, view.ScreenHome, view.ScreenPractice:
-		d.shared.Stale = true
+		x.shared.Stale = true
 	}
 }

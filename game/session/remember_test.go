@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/control"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/view"
@@ -74,7 +75,7 @@ func TestToldByAnotherWindow(t *testing.T) {
 	require.NoError(t, g.Update())
 	g.acts(t, page, view.ActBegin, "")
 	require.NoError(t, g.Storage.KeepOutputs(host.Outputs{Chosen: "studio", List: []host.Output{{Name: "studio", Mean: 38, When: someDay}}}))
-	g.Storage.Remember(themeRemembered, link.ThemeLight)
+	g.Storage.Remember(control.ThemeRemembered, link.ThemeLight)
 	page.Add(host.Event{Kind: host.Told, Value: host.Things})
 	require.NoError(t, g.Update())
 	require.Zero(t, g.desk.shared.SetUp(), "not in the middle of a round")
@@ -83,15 +84,15 @@ func TestToldByAnotherWindow(t *testing.T) {
 	require.NotZero(t, g.desk.shared.SetUp())
 	require.Equal(t, link.ThemeLight, page.Colour)
 
-	read := g.desk.shared.Learner.times
+	read := g.desk.shared.Learner.Times
 	page.Add(host.Event{Kind: host.Told, Value: host.Rounds})
 	g.ticks(t, wall, 20)
-	require.Equal(t, read, g.desk.shared.Learner.times, "no screen tells of them")
+	require.Equal(t, read, g.desk.shared.Learner.Times, "no screen tells of them")
 	g.acts(t, page, view.ActGo, view.ScreenDiary)
 	g.ticks(t, wall, 20)
-	require.Equal(t, read+1, g.desk.shared.Learner.times)
+	require.Equal(t, read+1, g.desk.shared.Learner.Times)
 	g.ticks(t, wall, 20)
-	require.Equal(t, read+1, g.desk.shared.Learner.times, "once")
+	require.Equal(t, read+1, g.desk.shared.Learner.Times, "once")
 }
 
 // Stop lies where Begin was: a second press in haste does not end the round, a later one does.

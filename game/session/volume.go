@@ -13,8 +13,8 @@ const (
 
 // firstVolume is the volume at the start: what it was last, also if that was silence,
 // and never louder than that.
-func (d *Session) firstVolume() int {
-	volume, err := strconv.Atoi(d.shared.Store.Remembered(rememberedVolume))
+func (x *Session) firstVolume() int {
+	volume, err := strconv.Atoi(x.shared.Store.Remembered(rememberedVolume))
 	if err != nil {
 		return quiet
 	}
