@@ -69,6 +69,10 @@ func (r *Round) Strokes() []time.Duration { return r.strokes }
 // Steps are the absolute steps of Strokes, from the question's first step.
 func (r *Round) Steps() []int { return r.steps }
 
+// Length is how many steps the question has, those in breaks and silences too. In odd
+// metres kinds of rounds that go eight by eight have more than others of as many eights.
+func (r *Round) Length() int { return r.parts[0].Cycles * r.Question.Rhythm.Steps() }
+
 // Within is how far from a stroke a tap may lie and still belong to it.
 func (r *Round) Within() time.Duration { return r.within }
 

@@ -2,11 +2,13 @@ package session_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/assets"
 	"groundbeat/game/link"
 	"groundbeat/game/paper"
 	"groundbeat/game/quiz"
@@ -84,4 +86,35 @@ func TestEveryKindIsPlayed(t *testing.T) {
 	for _, k := range history.Kinds {
 		require.True(t, kinds[k.ID], k.ID)
 	}
+}
+
+// In every rhythm that there is, odd metres too, whoever taps all dums is told so: in the
+// review's table each count was tapped as often as it was asked, and nothing was left out.
+func TestEveryRhythmIsReviewed(t *testing.T) {
+	for _, link := range tapLinks(t) {
+		for i, id := range catalogue(t).IDs() {
+			level := []string{view.LevelBare, view.LevelRiffing}[i%2]
+			b := opened(t, strings.Split(link, "&")[0]+"&rhythm="+id+"&riff="+level, uint64(i))
+			finish(t, b, "begin")
+			r := b.Storage.Rounds()[0]
+			require.Equal(t, id, r.Rhythm)
+			if b.Cycle(id).Skeleton[0].Low() { // else after a stop a 1 is asked that is no dum
+				require.Equal(t, []int{len(r.Strokes), 0}, []int{r.Matched, r.Out}, link+id)
+			}
+			for _, row := range b.Find("by-count").Rows {
+				var tapped, asked int
+				_, err := fmt.Sscanf(row[1], "%d of %d", &tapped, &asked)
+				require.NoError(t, err, row)
+				require.Equal(t, asked, tapped, "%s %s: %v", link, id, row)
+			}
+		}
+	}
+}
+
+// catalogue are the rhythms that are supplied.
+func catalogue(t *testing.T) *rhythm.Catalogue {
+	t.Helper()
+	all, err := rhythm.Load(assets.Rhythms)
+	require.NoError(t, err)
+	return all
 }

@@ -16,7 +16,7 @@ import (
 func ReviewOf(r *round.Round) *picture.Review {
 	q, result, steps := r.Question, r.Result(), r.Steps()
 	v := &picture.Review{
-		Steps:    q.Rhythm.CyclesIn(q.Eights) * q.Rhythm.Steps(),
+		Steps:    r.Length(),
 		StepTime: q.Rhythm.At(1, q.BPM),
 		On:       scoring.Close,
 	}
