@@ -138,20 +138,40 @@ func (r *ready) length(s quiz.Set) classview.ClassLength {
 func (x *Class) getReady(action, value string) {
 	r := &x.ready
 	r.problem = ""
-	set := r.set
 	switch action {
 	case view.ActClassBegin:
 		x.begin(r.of(value))
-		return
 	case view.ActClassResume:
-		x.resume(true)
-		if x.run != nil {
-			x.keepRun()
-			if x.run.Stage() == quiz.WalkIn {
-				x.walkIn()
-			}
-		}
+		x.takeUp()
+	case view.ActClassName:
+		r.class = strings.TrimSpace(value)
+		r.keep(keptClass, r.class)
+	case view.ActClassLetters:
+		r.letters = value != ""
+		r.keep(keptLetters, map[bool]string{true: "", false: "no"}[r.letters])
+	case view.ActFile:
+		r.openFile(value)
+	default:
+		r.change(action, value)
+	}
+}
+
+// takeUp goes on with the run that was left.
+func (x *Class) takeUp() {
+	x.resume(true)
+	if x.run == nil {
 		return
+	}
+	x.keepRun()
+	if x.run.Stage() == quiz.WalkIn {
+		x.walkIn()
+	}
+}
+
+// change puts into the set what a control says, or answers what becomes of the set.
+func (r *ready) change(action, value string) {
+	set := r.set
+	switch action {
 	case view.ActFrom:
 		set.From = value
 	case view.ActLevel:
@@ -168,17 +188,6 @@ func (x *Class) getReady(action, value string) {
 		set.Seed = n
 	case view.ActClassSetName:
 		set.Name = strings.TrimSpace(value)
-	case view.ActClassName:
-		r.class = strings.TrimSpace(value)
-		r.keep(keptClass, r.class)
-		return
-	case view.ActClassLetters:
-		r.letters = value != ""
-		r.keep(keptLetters, map[bool]string{true: "", false: "no"}[r.letters])
-		return
-	case view.ActFile:
-		r.openFile(value)
-		return
 	default:
 		kind, isKind := strings.CutPrefix(action, view.ActClassKind)
 		if !isKind {
