@@ -15,7 +15,7 @@ import (
 // is taken back by a program that can read it.
 
 // setAside moves what is kept under a key out of the rounds.
-func (t transaction) setAside(key any, person string, why error) error {
+func setAside(t transaction, key any, person string, why error) error {
 	value, err := t.get(roundsStore, key)
 	if err != nil {
 		return err
@@ -34,7 +34,7 @@ func (t transaction) setAside(key any, person string, why error) error {
 }
 
 // amend makes a card that of its round. A round that cannot be read is set aside.
-func (t transaction) amend(c card) error {
+func amend(t transaction, c card) error {
 	value, err := t.get(roundsStore, c.id)
 	if err != nil {
 		return err
@@ -48,11 +48,11 @@ func (t transaction) amend(c card) error {
 		c.newer = newer.Version
 		return t.put(cardsStore, c.value())
 	}
-	return t.setAside(c.id, c.person, err)
+	return setAside(t, c.id, c.person, err)
 }
 
 // eachAside calls f for each record of a person, or of everybody. f must not wait.
-func (t transaction) eachAside(person string, f func(key js.Value, aside js.Value)) error {
+func eachAside(t transaction, person string, f func(key js.Value, aside js.Value)) error {
 	return t.each(asideStore, "", js.Undefined(), ascending, func(c *cursor, v js.Value) bool {
 		if person == "" || v.Get("person").String() == person {
 			f(c.key(), v)
@@ -61,8 +61,8 @@ func (t transaction) eachAside(person string, f func(key js.Value, aside js.Valu
 	})
 }
 
-func (t transaction) countAside(person string) (n int, err error) {
-	err = t.eachAside(person, func(js.Value, js.Value) { n++ })
+func countAside(t transaction, person string) (n int, err error) {
+	err = eachAside(t, person, func(js.Value, js.Value) { n++ })
 	return n, err
 }
 
@@ -79,12 +79,12 @@ func (d *database) takeBack() error {
 	}
 	return d.write(func(t transaction) error {
 		var keys, records []js.Value
-		err := t.eachAside("", func(key, record js.Value) { keys, records = append(keys, key), append(records, record) })
+		err := eachAside(t, "", func(key, record js.Value) { keys, records = append(keys, key), append(records, record) })
 		if err != nil {
 			return err
 		}
 		for i, record := range records {
-			if err := t.takeBack(keys[i], record); err != nil {
+			if err := takeBack(t, keys[i], record); err != nil {
 				return err
 			}
 		}
@@ -93,7 +93,7 @@ func (d *database) takeBack() error {
 }
 
 // takeBack takes a record back if it can be read, and its place is free.
-func (t transaction) takeBack(key, record js.Value) error {
+func takeBack(t transaction, key, record js.Value) error {
 	if record.Get("key").Type() != js.TypeString {
 		return nil
 	}
@@ -116,9 +116,9 @@ func (t transaction) takeBack(key, record js.Value) error {
 }
 
 // handAside gives what was set aside of one person to another.
-func (t transaction) handAside(from, into string) error {
+func handAside(t transaction, from, into string) error {
 	var keys, records []js.Value
-	err := t.eachAside(from, func(key, record js.Value) { keys, records = append(keys, key), append(records, record) })
+	err := eachAside(t, from, func(key, record js.Value) { keys, records = append(keys, key), append(records, record) })
 	if err != nil {
 		return err
 	}
@@ -132,9 +132,9 @@ func (t transaction) handAside(from, into string) error {
 }
 
 // removeAside removes what was set aside of a person.
-func (t transaction) removeAside(person string) error {
+func removeAside(t transaction, person string) error {
 	var keys []js.Value
-	if err := t.eachAside(person, func(key, _ js.Value) { keys = append(keys, key) }); err != nil {
+	if err := eachAside(t, person, func(key, _ js.Value) { keys = append(keys, key) }); err != nil {
 		return err
 	}
 	for _, key := range keys {

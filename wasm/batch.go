@@ -47,13 +47,13 @@ func (b batch) imported(rounds int) host.Imported {
 // there makes a look-up of all ids that are kept.
 func (d *database) there() (there func(id string) bool, err error) {
 	err = d.read(func(t transaction) (err error) {
-		there, err = t.there()
+		there, err = known(t)
 		return err
 	})
 	return there, err
 }
 
-func (t transaction) there() (func(id string) bool, error) {
+func known(t transaction) (func(id string) bool, error) {
 	ids, err := t.keys(roundsStore)
 	if err != nil {
 		return nil, err
@@ -67,17 +67,17 @@ func (t transaction) there() (func(id string) bool, error) {
 func (d *database) accept(a arrivals, p person, named bool) (b batch, n int, err error) {
 	err = d.write(func(t transaction) error {
 		b, n = newBatch(a.file), 0
-		owner, err := t.owner(p)
+		owner, err := ownerOf(t, p)
 		if err != nil {
 			return err
 		}
 		owners := map[string]string{"": owner}
 		if named {
-			if b.people, err = t.ownersOf(a, owners); err != nil {
+			if b.people, err = ownersOf(t, a, owners); err != nil {
 				return err
 			}
 		}
-		there, err := t.there()
+		there, err := known(t)
 		if err != nil {
 			return err
 		}
@@ -102,7 +102,7 @@ func (d *database) accept(a arrivals, p person, named bool) (b batch, n int, err
 		if n = len(cards); n == 0 {
 			return nil // the last import can still be undone
 		}
-		if err := t.forget(cards); err != nil {
+		if err := forget(t, cards); err != nil {
 			return err
 		}
 		return t.putAt(importsStore, lastBatch, b.value())
@@ -112,8 +112,8 @@ func (d *database) accept(a arrivals, p person, named bool) (b batch, n int, err
 
 // ownersOf finds the persons whom a file names, adds those who are not here, and tells
 // whom it added. A nickname that cannot be one has no owner.
-func (t transaction) ownersOf(a arrivals, owners map[string]string) (added []string, err error) {
-	all, err := t.people()
+func ownersOf(t transaction, a arrivals, owners map[string]string) (added []string, err error) {
+	all, err := allPeople(t)
 	if err != nil {
 		return nil, err
 	}
@@ -140,20 +140,20 @@ func (t transaction) ownersOf(a arrivals, owners map[string]string) (added []str
 }
 
 // last returns the last import, and the cards of those of its rounds that are here.
-func (t transaction) last() (b batch, cards []card, err error) {
+func lastOne(t transaction) (b batch, cards []card, err error) {
 	value, err := t.get(importsStore, lastBatch)
 	if err != nil || value.IsUndefined() {
 		return b, nil, err
 	}
 	b = readBatch(value)
-	cards, err = t.cards(byBatch, b.id)
+	cards, err = allCards(t, byBatch, b.id)
 	return b, cards, err
 }
 
 func (d *database) lastImport() (b batch, n int, err error) {
 	err = d.read(func(t transaction) error {
 		var cards []card
-		b, cards, err = t.last()
+		b, cards, err = lastOne(t)
 		n = len(cards)
 		return err
 	})
@@ -163,18 +163,18 @@ func (d *database) lastImport() (b batch, n int, err error) {
 // undo removes what is here of the last import.
 func (d *database) undo() error {
 	return d.write(func(t transaction) error {
-		b, cards, err := t.last()
+		b, cards, err := lastOne(t)
 		if err != nil || b.id == "" {
 			return err
 		}
-		if err := t.removeRounds(cards); err != nil {
+		if err := removeRounds(t, cards); err != nil {
 			return err
 		}
-		if err := t.forget(cards); err != nil {
+		if err := forget(t, cards); err != nil {
 			return err
 		}
 		for _, id := range b.people {
-			if err := t.removeIdle(id); err != nil {
+			if err := removeIdle(t, id); err != nil {
 				return err
 			}
 		}
@@ -183,12 +183,12 @@ func (d *database) undo() error {
 }
 
 // removeIdle removes a person who has no rounds, unless she is the only one.
-func (t transaction) removeIdle(id string) error {
+func removeIdle(t transaction, id string) error {
 	n, err := t.count(cardsStore, byPerson, id)
 	if err != nil || n > 0 {
 		return err
 	}
-	all, err := t.people()
+	all, err := allPeople(t)
 	if err != nil || len(all.present()) < 2 {
 		return err
 	}

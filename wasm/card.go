@@ -56,7 +56,7 @@ func readCard(v js.Value) card {
 
 // cards returns the cards in a range of an index, ascending; all cards by their id if
 // index is "" and keys undefined.
-func (t transaction) cards(index string, keys any) (all []card, err error) {
+func allCards(t transaction, index string, keys any) (all []card, err error) {
 	err = t.each(cardsStore, index, keys, ascending, func(_ *cursor, v js.Value) bool {
 		all = append(all, readCard(v))
 		return true
@@ -65,11 +65,11 @@ func (t transaction) cards(index string, keys any) (all []card, err error) {
 }
 
 // cardsOf returns the cards of a person, or of everybody.
-func (t transaction) cardsOf(person string) ([]card, error) {
+func cardsOf(t transaction, person string) ([]card, error) {
 	if person == "" {
-		return t.cards("", js.Undefined())
+		return allCards(t, "", js.Undefined())
 	}
-	return t.cards(byPerson, person)
+	return allCards(t, byPerson, person)
 }
 
 // idsOf are the keys of cards and their rounds.

@@ -249,13 +249,6 @@ func isNamed(err error, name string) bool {
 	return errors.As(err, &thrown) && thrown.Get("name").String() == name
 }
 
-// recovered turns a JavaScript exception into an error.
-func recovered(err *error) {
-	if r := recover(); r != nil {
-		*err = fmt.Errorf("storage: %v", r)
-	}
-}
-
 // read does something in a transaction that reads from all stores.
 func (d *database) read(what func(transaction) error) error {
 	return d.transact("readonly", what)
@@ -281,7 +274,7 @@ func (d *database) transact(mode string, what func(transaction) error) error {
 
 func (d *database) begin(mode string) (t transaction, err error) {
 	defer recovered(&err)
-	return newTransaction(d.connection, mode), nil
+	return newTransaction(d.connection, mode, storeNames), nil
 }
 
 // tried does something in a transaction; what the browser throws is an error.
@@ -292,7 +285,6 @@ func tried(t transaction, what func(transaction) error) (err error) {
 
 var (
 	errNoDatabase = errors.New("the browser gives no storage")
-	errAborted    = errors.New("storage: given up by the browser")
 	errLate       = errors.New("storage: no answer")
 	errOlder      = errors.New("storage: kept by a newer Groundbeat; reload the page")
 )

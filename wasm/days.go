@@ -20,7 +20,7 @@ func (d *database) keep(p person, r history.Round, line string) error {
 		if err != nil || there.Type() == js.TypeString && there.String() == line {
 			return err
 		}
-		owner, err := t.owner(p)
+		owner, err := ownerOf(t, p)
 		if err != nil {
 			return err
 		}
@@ -30,13 +30,13 @@ func (d *database) keep(p person, r history.Round, line string) error {
 		if err := t.put(cardsStore, cardOf(r, owner, "").value()); err != nil {
 			return err
 		}
-		return t.sum(owner, r)
+		return sum(t, owner, r)
 	})
 }
 
 // sum adds a round to the summary of its day. One that cannot be read goes; it will be
 // made anew.
-func (t transaction) sum(person string, r history.Round) error {
+func sum(t transaction, person string, r history.Round) error {
 	key := []any{person, diary.Date(r)}
 	value, err := t.get(daysStore, key)
 	if err != nil {
@@ -84,24 +84,24 @@ func (d *database) days(person string) (b daybook, err error) {
 		if err != nil {
 			return err
 		}
-		if err := t.countDays(person, b.rounds); err != nil {
+		if err := countDays(t, person, b.rounds); err != nil {
 			return err
 		}
-		if b.fresh, err = t.fresh(); err != nil {
+		if b.fresh, err = countFresh(t); err != nil {
 			return err
 		}
 		if b.newer, err = t.count(cardsStore, byNewer, js.Undefined()); err != nil {
 			return err
 		}
-		b.aside, err = t.countAside(person)
+		b.aside, err = countAside(t, person)
 		return err
 	})
 	return b, err
 }
 
 // countDays counts a person's rounds by date.
-func (t transaction) countDays(person string, into map[string]int) error {
-	dates, err := t.dates(person)
+func countDays(t transaction, person string, into map[string]int) error {
+	dates, err := allDates(t, person)
 	if err != nil {
 		return err
 	}
@@ -113,7 +113,7 @@ func (t transaction) countDays(person string, into map[string]int) error {
 }
 
 // dates are those on which a person has rounds.
-func (t transaction) dates(person string) (all []string, err error) {
+func allDates(t transaction, person string) (all []string, err error) {
 	err = t.each(cardsStore, byDay, startingWith(person), ascending, func(c *cursor, value js.Value) bool {
 		date := value.Get("day").String()
 		all = append(all, date)
@@ -124,7 +124,7 @@ func (t transaction) dates(person string) (all []string, err error) {
 }
 
 // fresh is how many rounds have no card yet.
-func (t transaction) fresh() (int, error) {
+func countFresh(t transaction) (int, error) {
 	rounds, err := t.count(roundsStore, "", js.Undefined())
 	if err != nil {
 		return 0, err
@@ -162,7 +162,7 @@ func (b *daybook) read(w *work) (days []*diary.Day, doubtful []string) {
 func (d *database) recount(person, date string) (day *diary.Day, err error) {
 	err = d.write(func(t transaction) error {
 		day = nil
-		cards, err := t.cards(byDay, startingWith(person, date))
+		cards, err := allCards(t, byDay, startingWith(person, date))
 		if err != nil {
 			return err
 		}
@@ -183,7 +183,7 @@ func (d *database) recount(person, date string) (day *diary.Day, err error) {
 			return err
 		}
 		for _, c := range odd {
-			if err := t.amend(c); err != nil {
+			if err := amend(t, c); err != nil {
 				return err
 			}
 		}

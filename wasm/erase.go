@@ -10,7 +10,7 @@ import (
 // there again.
 func (d *database) erase(id string) error {
 	return d.write(func(t transaction) error {
-		all, err := t.people()
+		all, err := allPeople(t)
 		if err != nil {
 			return err
 		}
@@ -18,17 +18,17 @@ func (d *database) erase(id string) error {
 		if p == nil {
 			return host.ErrNobody
 		}
-		cards, err := t.cards(byPerson, p.id)
+		cards, err := allCards(t, byPerson, p.id)
 		if err != nil {
 			return err
 		}
-		if err := t.removeRounds(cards); err != nil {
+		if err := removeRounds(t, cards); err != nil {
 			return err
 		}
 		if err := t.delete(daysStore, startingWith(p.id)); err != nil {
 			return err
 		}
-		if err := t.removeAside(p.id); err != nil {
+		if err := removeAside(t, p.id); err != nil {
 			return err
 		}
 		if err := t.delete(peopleStore, p.id); err != nil {
@@ -55,7 +55,7 @@ func (d *database) eraseAll() error {
 
 // removeRounds removes rounds with their cards. The summaries of their days are left to
 // whoever calls.
-func (t transaction) removeRounds(cards []card) error {
+func removeRounds(t transaction, cards []card) error {
 	for _, c := range cards {
 		if err := t.delete(roundsStore, c.id); err != nil {
 			return err

@@ -24,7 +24,7 @@ type keptLine struct {
 // wait.
 func (d *database) export(person string, f func(keptLine)) error {
 	return d.read(func(t transaction) error {
-		all, err := t.people()
+		all, err := allPeople(t)
 		if err != nil {
 			return err
 		}
@@ -35,7 +35,7 @@ func (d *database) export(person string, f func(keptLine)) error {
 		for _, p := range all {
 			names[p.id] = p.name
 		}
-		cards, err := t.cardsOf(person)
+		cards, err := cardsOf(t, person)
 		if err != nil {
 			return err
 		}
@@ -49,10 +49,10 @@ func (d *database) export(person string, f func(keptLine)) error {
 		if err != nil {
 			return err
 		}
-		if err := t.eachFresh(person, f); err != nil {
+		if err := eachFresh(t, person, f); err != nil {
 			return err
 		}
-		return t.eachAside(person, func(_, record js.Value) {
+		return eachAside(t, person, func(_, record js.Value) {
 			f(keptLine{line: asLine(record.Get("value"))})
 		})
 	})
@@ -60,12 +60,12 @@ func (d *database) export(person string, f func(keptLine)) error {
 
 // eachFresh hands over the rounds that have no card, if a sweep has left any: those of
 // the first person.
-func (t transaction) eachFresh(person string, f func(keptLine)) error {
-	n, err := t.fresh()
+func eachFresh(t transaction, person string, f func(keptLine)) error {
+	n, err := countFresh(t)
 	if err != nil || n == 0 || person != "" && person != firstPerson.id {
 		return err
 	}
-	cards, err := t.cardsOf("")
+	cards, err := cardsOf(t, "")
 	if err != nil {
 		return err
 	}

@@ -133,11 +133,11 @@ func BenchmarkKeep(b *testing.B) {
 		n++
 	})
 	s.change(b, func(tx transaction) error {
-		cards, err := tx.cards(byDay, startingWith(firstPerson.id, "2026-09-12"))
+		cards, err := allCards(tx, byDay, startingWith(firstPerson.id, "2026-09-12"))
 		require.NoError(b, err)
 		require.Len(b, cards, n-manyRounds)
-		require.NoError(b, tx.removeRounds(cards))
-		return tx.forget(cards)
+		require.NoError(b, removeRounds(tx, cards))
+		return forget(tx, cards)
 	})
 }
 

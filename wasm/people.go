@@ -104,7 +104,7 @@ func tidy(name string) string {
 }
 
 // people reads all persons.
-func (t transaction) people() (all crowd, err error) {
+func allPeople(t transaction) (all crowd, err error) {
 	err = t.each(peopleStore, "", js.Undefined(), ascending, func(_ *cursor, v js.Value) bool {
 		all = append(all, readPerson(v))
 		return true
@@ -114,8 +114,8 @@ func (t transaction) people() (all crowd, err error) {
 
 // owner is whose a round of a person is: hers, or that of whom she was merged into. Who
 // is not there, since she was erased in another window, comes back.
-func (t transaction) owner(p person) (string, error) {
-	all, err := t.people()
+func ownerOf(t transaction, p person) (string, error) {
+	all, err := allPeople(t)
 	if err != nil {
 		return "", err
 	}
@@ -128,7 +128,7 @@ func (t transaction) owner(p person) (string, error) {
 
 func (d *database) people() (all crowd, err error) {
 	err = d.read(func(t transaction) (err error) {
-		all, err = t.people()
+		all, err = allPeople(t)
 		return err
 	})
 	return all, err
@@ -136,7 +136,7 @@ func (d *database) people() (all crowd, err error) {
 
 func (d *database) addPerson(name string) (p person, err error) {
 	err = d.write(func(t transaction) error {
-		all, err := t.people()
+		all, err := allPeople(t)
 		if err != nil {
 			return err
 		}
@@ -151,7 +151,7 @@ func (d *database) addPerson(name string) (p person, err error) {
 
 func (d *database) rename(id, name string) error {
 	return d.write(func(t transaction) error {
-		all, err := t.people()
+		all, err := allPeople(t)
 		if err != nil {
 			return err
 		}
@@ -169,7 +169,7 @@ func (d *database) rename(id, name string) error {
 // merge gives all rounds of one person to another.
 func (d *database) merge(from, into string) error {
 	return d.write(func(t transaction) error {
-		all, err := t.people()
+		all, err := allPeople(t)
 		if err != nil {
 			return err
 		}
@@ -180,10 +180,10 @@ func (d *database) merge(from, into string) error {
 		case one.id == other.id:
 			return nil
 		}
-		if err := t.handCards(one.id, other.id); err != nil {
+		if err := handCards(t, one.id, other.id); err != nil {
 			return err
 		}
-		if err := t.handAside(one.id, other.id); err != nil {
+		if err := handAside(t, one.id, other.id); err != nil {
 			return err
 		}
 		one.into = other.id
@@ -193,8 +193,8 @@ func (d *database) merge(from, into string) error {
 
 // handCards writes another person on all cards of one, and removes the summaries that
 // are not right any more.
-func (t transaction) handCards(from, into string) error {
-	cards, err := t.cards(byPerson, from)
+func handCards(t transaction, from, into string) error {
+	cards, err := allCards(t, byPerson, from)
 	if err != nil {
 		return err
 	}
@@ -207,11 +207,11 @@ func (t transaction) handCards(from, into string) error {
 	if err := t.delete(daysStore, startingWith(from)); err != nil {
 		return err
 	}
-	return t.forget(cards)
+	return forget(t, cards)
 }
 
 // forget removes the summaries of the days of some cards.
-func (t transaction) forget(cards []card) error {
+func forget(t transaction, cards []card) error {
 	done := map[[2]string]bool{}
 	for _, c := range cards {
 		key := [2]string{c.person, c.day}

@@ -25,7 +25,7 @@ func (d *database) sweep() error {
 	for err == nil && len(keys) > 0 {
 		n := min(2*bunch, len(keys))
 		some := keys[:n]
-		err = d.write(func(t transaction) error { return t.giveCards(some) })
+		err = d.write(func(t transaction) error { return giveCards(t, some) })
 		keys = keys[n:]
 	}
 	return err
@@ -43,12 +43,12 @@ func (d *database) learn() error {
 		return err
 	}
 	return d.write(func(t transaction) error {
-		cards, err := t.cards(byNewer, known)
+		cards, err := allCards(t, byNewer, known)
 		if err != nil {
 			return err
 		}
 		for _, c := range cards {
-			if err := t.amend(c); err != nil {
+			if err := amend(t, c); err != nil {
 				return err
 			}
 		}
@@ -60,7 +60,7 @@ func (d *database) learn() error {
 func (d *database) withoutCard() (keys []any, err error) {
 	var all, known js.Value
 	err = d.read(func(t transaction) error {
-		fresh, err := t.fresh()
+		fresh, err := countFresh(t)
 		if err != nil || fresh == 0 {
 			return err
 		}
@@ -86,7 +86,7 @@ func (d *database) withoutCard() (keys []any, err error) {
 
 // giveCards gives what is kept under some keys its cards, or sets it aside, unless
 // another window was here before.
-func (t transaction) giveCards(keys []any) error {
+func giveCards(t transaction, keys []any) error {
 	var fresh []any
 	err := t.values(cardsStore, keys, func(i int, card js.Value) error {
 		if card.IsUndefined() {
@@ -120,7 +120,7 @@ func (t transaction) giveCards(keys []any) error {
 	})
 	for _, b := range broken {
 		if err == nil {
-			err = t.setAside(b.key, firstPerson.id, b.why)
+			err = setAside(t, b.key, firstPerson.id, b.why)
 		}
 	}
 	return err

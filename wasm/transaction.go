@@ -2,7 +2,11 @@
 
 package main
 
-import "syscall/js"
+import (
+	"errors"
+	"fmt"
+	"syscall/js"
+)
 
 // transaction is one on all stores. Where a method waits for the browser's answer, the
 // page goes on meanwhile, so that a long transaction does not hold up a frame. Nothing
@@ -23,7 +27,9 @@ type transaction struct {
 // the next ones meanwhile.
 const bunch = 16
 
-func newTransaction(connection js.Value, mode string) transaction {
+var errAborted = errors.New("storage: given up by the browser")
+
+func newTransaction(connection js.Value, mode string, storeNames []string) transaction {
 	all := make([]any, len(storeNames))
 	for i, store := range storeNames {
 		all[i] = store
@@ -234,4 +240,11 @@ func asLine(value js.Value) string {
 		value = js.Global().Get("JSON").Call("stringify", value)
 	}
 	return value.String()
+}
+
+// recovered turns a JavaScript exception into an error.
+func recovered(err *error) {
+	if r := recover(); r != nil {
+		*err = fmt.Errorf("storage: %v", r)
+	}
 }

@@ -160,7 +160,7 @@ func TestLearnt(t *testing.T) {
 		}
 		newer := card{id: all[1].ID, person: "her", newer: history.Version}
 		require.NoError(t, tx.put(cardsStore, newer.value()))
-		return tx.setAside(all[2].ID, "her", js.Error{Value: js.Global().Get("Error").New("an earlier program could not")})
+		return setAside(tx, all[2].ID, "her", js.Error{Value: js.Global().Get("Error").New("an earlier program could not")})
 	}))
 	again := newStore(t, t.Name())
 	<-again.database.swept
@@ -179,7 +179,7 @@ func TestCardIsGivenOnce(t *testing.T) {
 	amira := s.addNow(t, "Amira")
 	r := practised(t, 0, 1)
 	s.keepNow(t, r)
-	s.change(t, func(tx transaction) error { return tx.giveCards([]any{js.ValueOf(r.ID), js.ValueOf("gone")}) })
+	s.change(t, func(tx transaction) error { return giveCards(tx, []any{js.ValueOf(r.ID), js.ValueOf("gone")}) })
 	require.Equal(t, of(t, "Amira", r), s.text(t, amira.ID))
 	require.Empty(t, s.text(t, firstPerson.id))
 }
