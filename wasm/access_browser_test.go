@@ -104,7 +104,7 @@ func (b *tab) tabTo(id string) {
 func TestByKeyboard(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(violations)
 	b.early(`window.lost = [];
 		addEventListener("focusout", (e) => setTimeout(() => document.activeElement === document.body && lost.push(e.target.id), 50));`)
@@ -200,7 +200,7 @@ func withoutImages(lines []string) (kept []string) {
 func TestReachAndCalm(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.calm()
 	b.size(390, 844, 2)
 	addresses := []string{"/?rhythm=maqsun&bpm=1"}

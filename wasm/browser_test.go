@@ -65,7 +65,7 @@ func serve(t *testing.T) *server {
 func (s *server) port() string { return s.URL[strings.LastIndex(s.URL, ":")+1:] }
 
 // at is the same server under another origin.
-func (s *server) at(origin string) *httptest.Server { return &httptest.Server{URL: origin} }
+func (s *server) At(origin string) *httptest.Server { return &httptest.Server{URL: origin} }
 
 // test serves the files of testdata and takes captured sound.
 func (s *server) test(w http.ResponseWriter, r *http.Request) {

@@ -91,7 +91,7 @@ func TestPageIsLight(t *testing.T) {
 	whole, program := weight(t, os.DirFS(dist))
 	require.LessOrEqual(t, whole, int64(mostPage), "bytes in all, in Brotli; make build compresses")
 
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + quick)
 	sent := get[float64](b, `performance.getEntriesByType("resource").find((e) => e.name.endsWith(".wasm")).encodedBodySize`)
 	require.Less(t, sent, 0.4*float64(program), "bytes of the program, as they come")

@@ -12,7 +12,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
+	"groundbeat/game/warmup"
 )
 
 // stage is what the room sees, by its heading.
@@ -59,10 +59,10 @@ func (b *tab) keptRun() string {
 func TestClassWithAClicker(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	for _, k := range quiz.Kinds() {
+	for _, k := range warmup.Kinds() {
 		t.Run(string(k), func(t *testing.T) {
 			t.Parallel()
-			b := page(t)
+			b := Page(t)
 			b.clicksToAnswer(s, k)
 			b.clicksToEnd(k)
 		})
@@ -70,7 +70,7 @@ func TestClassWithAClicker(t *testing.T) {
 }
 
 // clicksToAnswer goes from the set's link to the answer of its first task.
-func (b *tab) clicksToAnswer(s *server, k quiz.Kind) {
+func (b *tab) clicksToAnswer(s *server, k warmup.Kind) {
 	t := b.t
 	b.size(1280, 800, 1)
 	b.early(`window.asked = []; Object.defineProperty(navigator, "wakeLock", { value: { request: async (kind) => { asked.push(kind); return { release() { asked.push("released"); } }; } } });
@@ -96,7 +96,7 @@ func (b *tab) clicksToAnswer(s *server, k quiz.Kind) {
 	b.sounds()
 	b.wait("document.querySelector('#go').innerText === 'Go on'")
 	require.Equal(t, asked, b.stage())
-	if k == quiz.FindTheOne { // heard to its end
+	if k == warmup.FindTheOne { // heard to its end
 		b.waitFor("document.querySelector('#go').innerText === 'Hands up'", time.Minute)
 	}
 	b.on(forward)
@@ -120,7 +120,7 @@ func (b *tab) clicksToAnswer(s *server, k quiz.Kind) {
 }
 
 // clicksToEnd goes on to the page after the warm-up, and leaves that.
-func (b *tab) clicksToEnd(k quiz.Kind) {
+func (b *tab) clicksToEnd(k warmup.Kind) {
 	t := b.t
 	for range 12 { // through the rest of it
 		if b.stage() == "After the warm-up" {
@@ -137,7 +137,7 @@ func (b *tab) clicksToEnd(k quiz.Kind) {
 	b.rest(150)
 	b.keys(forward)
 	b.wait("document.querySelector('#sheet')")
-	if k == quiz.HandsUp {
+	if k == warmup.HandsUp {
 		b.shoot("class-after-1280x800")
 		b.run("document.querySelector('#print').click()")
 		require.Contains(t, get[[]string](b, "asked"), "print")
@@ -147,7 +147,7 @@ func (b *tab) clicksToEnd(k quiz.Kind) {
 	b.wait("document.querySelector('#class-sets')")
 	require.Equal(t, "", b.text("#class-resume"), "it is over")
 	require.Equal(t, 0, b.rounds(), "the class's diary is apart from a player's")
-	diary, unread := quiz.ParseDiary(get[string](b, "Object.entries("+things+").filter(([k]) => k.startsWith('class/diary/')).map(([, v]) => v).join('\\n')"))
+	diary, unread := warmup.ParseDiary(get[string](b, "Object.entries("+things+").filter(([k]) => k.startsWith('class/diary/')).map(([, v]) => v).join('\\n')"))
 	require.Zero(t, unread)
 	require.Len(t, diary, 1)
 }
@@ -156,7 +156,7 @@ func (b *tab) clicksToEnd(k quiz.Kind) {
 func TestClassKeysAndFocus(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.warmUp(s, "five_bare_hands-up_2_5")
 	b.on(forward)
 	asked := b.stage()

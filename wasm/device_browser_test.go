@@ -20,7 +20,7 @@ const held = `
 func TestDeviceIsLost(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(held)
 	b.visit(s.URL + "/?screen=listen&rhythm=maqsum")
 	b.press("Play")
@@ -54,7 +54,7 @@ func TestDeviceIsLost(t *testing.T) {
 func TestStateToldLate(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(held)
 	b.visit(s.URL + quick)
 	epoch := 0
@@ -88,7 +88,7 @@ const wakes = `
 func TestDeviceWakes(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	browser := page(t)
+	browser := Page(t)
 	for name, when := range map[string]string{
 		"in 1.2 s": "new Promise((wake) => setTimeout(wake, 1200))",
 		"in 3 s":   "new Promise((wake) => setTimeout(wake, 3000))",

@@ -52,7 +52,7 @@ func (b *tab) give(control, name, text string) {
 func TestDiary(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?screen=diary")
 	b.wait("document.querySelector('#empty') && document.querySelector('#practise')")
 	b.reach()
@@ -108,7 +108,7 @@ func TestDiary(t *testing.T) {
 func TestPractice(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL)
 	b.run(`localStorage.setItem("groundbeat.begun", "yes")`)
 	b.visit(s.URL)
@@ -177,7 +177,7 @@ func invented(t *testing.T) string {
 func TestLayoutOfTheDiary(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?screen=diary")
 	b.wait("document.querySelector('#practise')")
 	b.give("#import input", "invented.jsonl", invented(t))

@@ -51,7 +51,7 @@ func TestCannotStart(t *testing.T) {
 			"WebAssembly is missing or switched off", false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			b := page(t)
+			b := Page(t)
 			b.early(c.early)
 			b.load(s.URL + quick)
 			b.said(c.sentence, c.reload)
@@ -81,7 +81,7 @@ func TestPartsDoNotArrive(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			host := httptest.NewServer(handler)
 			t.Cleanup(host.Close)
-			b := page(t)
+			b := Page(t)
 			b.load(host.URL + quick)
 			b.said("A part of Groundbeat did not arrive.", true)
 		})
@@ -122,7 +122,7 @@ func TestProgramStops(t *testing.T) {
 		"memory": `new Uint8Array(program.exports.mem.buffer).fill(255)`,
 	} {
 		t.Run(name, func(t *testing.T) {
-			b := page(t)
+			b := Page(t)
 			b.early(`const start = WebAssembly.instantiateStreaming;
 				WebAssembly.instantiateStreaming = async (...all) => { const made = await start(...all); window.program = made.instance; return made };`)
 			b.visit(s.URL + quick)

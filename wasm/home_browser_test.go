@@ -105,7 +105,7 @@ func (b *tab) doorsFirst() {
 func TestWithoutLocalStorage(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(`Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError") } });`)
 	b.visit(s.URL)
 	b.wait("document.querySelector('#first')")

@@ -33,7 +33,7 @@ func (b *tab) clean() {
 func TestNothingForbiddenInAVisit(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(violations)
 	b.visit(s.URL + quick)
 	require.True(t, get[bool](b, "crossOriginIsolated"), "finer time stamps")
@@ -52,7 +52,7 @@ func TestHosts(t *testing.T) {
 	t.Run("below a path", func(t *testing.T) {
 		host := httptest.NewServer(site.New(os.DirFS(dist), site.Options{Base: "/a/b/"}))
 		t.Cleanup(host.Close)
-		b := page(t)
+		b := Page(t)
 		b.early(violations)
 		b.visit(host.URL + "/a/b" + quick)
 		require.Equal(t, "/a/b/", get[string](b, "location.pathname"))
@@ -71,7 +71,7 @@ func TestHosts(t *testing.T) {
 			files.ServeHTTP(w, r)
 		}))
 		t.Cleanup(host.Close)
-		b := page(t)
+		b := Page(t)
 		b.early(violations)
 		b.visit(host.URL + quick)
 		require.Nil(t, get[*string](b, `fetch("").then((r) => r.headers.get("Content-Security-Policy"))`))

@@ -59,7 +59,7 @@ func TestTextTwiceAsLarge(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			b := page(t)
+			b := Page(t)
 			b.load("about:blank")
 			b.largeText(true)
 			goThrough(b, s)

@@ -9,7 +9,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
+	"groundbeat/game/warmup"
 )
 
 // legible measures what a room sees: how high the smallest capitals are, in parts of
@@ -101,7 +101,7 @@ func TestClassIsLegible(t *testing.T) {
 	}{{"1920x1080", 1920, 1080, true}, {"1024x768", 1024, 768, false}} {
 		t.Run(window.name, func(t *testing.T) {
 			t.Parallel()
-			b := page(t)
+			b := Page(t)
 			b.size(window.width, window.height, 1)
 			b.dark(window.dark)
 			worst := measured{Smallest: 1, Contrast: 99, Teacher: 1, Line: 1, Drum: 1}
@@ -109,7 +109,7 @@ func TestClassIsLegible(t *testing.T) {
 			b.wait("document.fonts.status === 'loaded'")
 			b.shoot("class-prepare-" + window.name)
 			var kinds []string
-			for _, k := range quiz.Kinds() {
+			for _, k := range warmup.Kinds() {
 				kinds = append(kinds, string(k))
 			}
 			for i, set := range []string{"even_solo_" + strings.Join(kinds, ".") + "_20_7", "masmudi-kabir.ciftetelli_solo_hands-up.what-changed_8_7"} {
@@ -118,8 +118,8 @@ func TestClassIsLegible(t *testing.T) {
 				b.readable("walk-in-"+window.name, &worst)
 				b.on(kb.PageDown)
 				for range []int{len(kinds), 2}[i] {
-					k := quiz.Kind(strings.TrimPrefix(get[string](b, "document.querySelector('h1').id"), "heading-"))
-					require.Contains(t, quiz.Kinds(), k)
+					k := warmup.Kind(strings.TrimPrefix(get[string](b, "document.querySelector('h1').id"), "heading-"))
+					require.Contains(t, warmup.Kinds(), k)
 					b.readableTask(k, []string{"", "long-"}[i]+string(k)+"-"+window.name, &worst)
 				}
 				b.keys(kb.Escape)
@@ -138,7 +138,7 @@ func TestClassIsLegible(t *testing.T) {
 }
 
 // readableTask goes through all stages of a task, and on to the next.
-func (b *tab) readableTask(k quiz.Kind, name string, worst *measured) {
+func (b *tab) readableTask(k warmup.Kind, name string, worst *measured) {
 	b.t.Helper()
 	b.readable("asking-"+name, worst)
 	b.keys(kb.PageDown)

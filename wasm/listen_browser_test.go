@@ -56,7 +56,7 @@ func (b *tab) slide(selector, value string) {
 func TestBackButton(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?screen=listen&rhythm=saidi")
 	b.press("Which rhythm?")
 	b.wait("document.querySelector('#page').dataset.screen === 'which'")

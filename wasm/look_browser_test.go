@@ -181,7 +181,7 @@ func TestLayoutOfHomeListenAndWhich(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
 	for _, some := range byLook() {
-		b := page(t)
+		b := Page(t)
 		b.into(some[0])
 		b.visit(s.URL + "/?screen=listen&rhythm=saidi&riff=riffing&seed=5")
 		b.wait("document.fonts.status === 'loaded'")

@@ -18,6 +18,8 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/wasm/dom"
+	"groundbeat/wasm/store"
 )
 
 func main() {
@@ -37,14 +39,14 @@ func run() error {
 	}
 	parts := js.Global().Get("groundbeatParts")
 	b := newBrowser(parts)
-	s := makeStore(parts.Get("local"), parts.Get("session"))
-	s.changed = func() { b.events = append(b.events, host.Event{Kind: host.Stored}) }
-	s.told = func(of string) { b.events = append(b.events, host.Event{Kind: host.Told, Value: of}) }
-	b.shown = func() { s.begin(parts) }
+	s := store.Make(parts.Get("local"), parts.Get("session"))
+	s.Changed = func() { b.Pending = append(b.Pending, host.Event{Kind: host.Stored}) }
+	s.Told = func(of string) { b.Pending = append(b.Pending, host.Event{Kind: host.Told, Value: of}) }
+	b.shown = func() { s.Begin(parts) }
 	publish(parts, b.sound, b.wall, s)
 	g := game.New(host.Host{
 		Sound: b.sound, Page: b, Store: s, Diary: s, Wall: b.wall,
-		Classes: &classroom{store: s, document: b.document},
+		Classes: &store.Classroom{Store: s, Document: b.Document},
 		Words:   words, First: first, Rhythms: sync.OnceValue(rhythms),
 		Query:  js.Global().Get("location").Get("search").String(),
 		Export: func() { b.export(s) },
@@ -65,17 +67,17 @@ func rhythms() *rhythm.Catalogue {
 
 // browser is the page with the sound and the taps that arrive through it.
 type browser struct {
-	*page
-	wall   *wall
+	*dom.Page
+	wall   *dom.Wall
 	sound  *lateSound
 	played *bridgedSound // nil without sound, and until it is made
-	box    *mailbox
+	box    *dom.Mailbox
 	frames int    // up to 2
 	shown  func() // what waits until the first frame is on the page, and takes a while
 }
 
 func newBrowser(parts js.Value) *browser {
-	b := &browser{page: newPage(parts.Get("start")), wall: newWall(), box: newMailbox(parts.Get("box"))}
+	b := &browser{Page: dom.NewPage(parts.Get("start")), wall: dom.NewWall(), box: dom.NewMailbox(parts.Get("box"))}
 	b.sound = &lateSound{Sound: &noSound{now: b.wall.Now}}
 	if bridge := parts.Get("bridge"); bridge.Truthy() {
 		b.sound.make = func() (host.Sound, error) { return b.listen(bridge) }
@@ -97,7 +99,7 @@ func (b *browser) listen(bridge js.Value) (host.Sound, error) {
 		return nil, err
 	}
 	b.played = s
-	b.at = func(action, value string) { // however long the next tick takes to come
+	b.At = func(action, value string) { // however long the next tick takes to come
 		switch {
 		case action == view.ActStop:
 			s.Stop()
@@ -109,27 +111,27 @@ func (b *browser) listen(bridge js.Value) (host.Sound, error) {
 }
 
 // silent is how rounds are played on where there is no sound.
-func (b *browser) silent() { b.page.listen(b.document, "visibilitychange", b.hidden) }
+func (b *browser) silent() { b.Page.Listen(b.Document, "visibilitychange", b.hidden) }
 
 // hidden cuts a round in pictures that nobody sees; with sound the bridge does.
 func (b *browser) hidden(js.Value) {
-	if b.document.Get("hidden").Bool() {
-		b.events = append(b.events, host.Event{Kind: host.Stopped, Reason: host.WhyHidden})
+	if b.Document.Get("hidden").Bool() {
+		b.Pending = append(b.Pending, host.Event{Kind: host.Stopped, Reason: host.WhyHidden})
 	}
 }
 
 // hideCanvas keeps the engine's canvas out of the way of focus and of screen
 // readers: it shows only what the page says in words as well.
 func (b *browser) hideCanvas() {
-	canvas := b.document.Call("querySelector", "canvas")
+	canvas := b.Document.Call("querySelector", "canvas")
 	canvas.Call("setAttribute", "aria-hidden", "true")
 	canvas.Set("tabIndex", -1)
 }
 
-func (b *browser) export(s *store) {
-	s.ExportLines(s.player.id, func(err error) {
+func (b *browser) export(s *store.Store) {
+	s.ExportLines(s.Player.Id, func(err error) {
 		if err != nil {
-			b.events = append(b.events, host.Event{Kind: host.ExportFailed, Reason: err.Error()})
+			b.Pending = append(b.Pending, host.Event{Kind: host.ExportFailed, Reason: err.Error()})
 		}
 	})
 }
@@ -147,20 +149,20 @@ func (b *browser) Events(into []host.Event) []host.Event {
 			into = append(into, host.Event{Kind: host.Running})
 		}
 	}
-	b.box.read(func(l letter) {
+	b.box.Read(func(l dom.Letter) {
 		if b.played != nil {
 			b.played.hear(l)
 		}
 		switch int(l[0]) {
-		case tapLetter:
+		case dom.TapLetter:
 			into = append(into, host.Event{Kind: host.Tapped, Tap: host.Tap{
 				At: l[1], X: l[2], Y: l[3], By: tappers[int(l[5])], Round: int(l[6]),
 			}})
-		case stateLetter:
+		case dom.StateLetter:
 			into = append(into, stateEvent(l))
 		}
 	})
-	return b.page.Events(into)
+	return b.Page.Events(into)
 }
 
 // tappers are what a tap can be made by, in the order of the page's taps.js.
@@ -169,7 +171,7 @@ var tappers = [...]string{"key", "mouse", "touch", "pen", "click"}
 // reasons are why a sound stops, in the order of the page's mail.js.
 var reasons = [...]string{"", host.WhyHidden, host.WhyPaused, host.WhyGap, host.WhyGap}
 
-func stateEvent(l letter) host.Event {
+func stateEvent(l dom.Letter) host.Event {
 	if reason := reasons[int(l[2])]; reason != "" {
 		return host.Event{Kind: host.Stopped, Reason: reason}
 	}

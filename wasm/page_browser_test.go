@@ -20,7 +20,7 @@ import (
 func TestPageOpensReady(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=96&eights=4&riff=bare&seed=7")
 	require.Equal(t, []string{"Begin"}, get[[]string](b, `[...document.querySelectorAll("button.primary")].map((e) => e.innerText)`))
 	require.Equal(t, 1, get[int](b, `[...document.querySelectorAll("button")].filter((e) => e.innerText === "Begin").length`))
@@ -75,7 +75,7 @@ func TestPageOpensReady(t *testing.T) {
 func TestWrongLink(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?rhythm=%3Cimg+src%3Dx%3E")
 	require.Contains(t, b.text("#problems"), "rhythm=<img src=x>")
 	require.Zero(t, get[int](b, "document.querySelectorAll('img').length"), "what a link holds is no markup")
@@ -100,7 +100,7 @@ func TestWrongLink(t *testing.T) {
 func TestLeavingARound(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + double)
 	for name, leave := range map[string]func(){
 		"Escape": func() { b.keys(kb.Escape) },

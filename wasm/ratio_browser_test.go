@@ -31,7 +31,7 @@ func (b *tab) anew(began float64) float64 {
 func TestPixelRatioChanges(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.size(400, 600, 1)
 	b.visit(s.URL + "/?screen=dums&rhythm=saidi&bpm=96&eights=8")
 	b.sharp(1)

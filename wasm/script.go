@@ -6,6 +6,7 @@ import (
 	"syscall/js"
 
 	"groundbeat/game/host"
+	"groundbeat/wasm/store"
 )
 
 // publish makes the page script window.groundbeat. It is part of the product:
@@ -24,7 +25,7 @@ import (
 //	         TypeError that says what is allowed; without sound they do nothing)
 //	log()    a promise of all finished rounds of everybody, oldest first; what is
 //	         no JSON is left out (and stays where it is)
-func publish(parts js.Value, sound host.Sound, wall host.Wall, s *store) {
+func publish(parts js.Value, sound host.Sound, wall host.Wall, s *store.Store) {
 	heard := js.FuncOf(func(js.Value, []js.Value) any {
 		p, err := sound.Heard(wall.Now())
 		if err != nil {
@@ -34,7 +35,7 @@ func publish(parts js.Value, sound host.Sound, wall host.Wall, s *store) {
 	})
 	log := js.FuncOf(func(js.Value, []js.Value) any {
 		return promise(func() (any, error) {
-			lines, err := s.lines()
+			lines, err := s.Lines()
 			return records(lines), err
 		})
 	})

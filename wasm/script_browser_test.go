@@ -77,7 +77,7 @@ func (b *tab) refuses() {
 func TestPageScriptWithoutSound(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early("delete window.AudioContext; delete window.webkitAudioContext")
 	b.visit(s.URL + quick)
 	b.refuses()
@@ -87,7 +87,7 @@ func TestPageScriptWithoutSound(t *testing.T) {
 func TestLogAskedEarly(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(`(function ask() {
 		if (window.groundbeat) window.early = groundbeat.log();
 		else setTimeout(ask);

@@ -55,7 +55,7 @@ func (b *tab) tapBehind(late float64) {
 	b.wait("document.querySelector('.taparea')")
 	b.run("monitor.clear()")
 	origin := get[float64](b, "performance.timeOrigin")
-	type due struct{ at float64 }
+	type due struct{ At float64 }
 	var queue []due
 	seen := 0
 	for until := time.Now().Add(time.Minute); time.Now().Before(until); {
@@ -71,8 +71,8 @@ func (b *tab) tapBehind(late float64) {
 			queue = append(queue, due{at + late})
 			seen++
 		}
-		for len(queue) > 0 && queue[0].at <= state.Now {
-			b.key("j", queue[0].at, origin)
+		for len(queue) > 0 && queue[0].At <= state.Now {
+			b.key("j", queue[0].At, origin)
 			queue = queue[1:]
 		}
 		time.Sleep(10 * time.Millisecond)

@@ -45,7 +45,7 @@ var shared struct {
 
 // page opens a page in the browser that tests share, with storage of its own. Nobody looks
 // at its live pictures, and no times are measured in it.
-func page(t *testing.T) *tab {
+func Page(t *testing.T) *tab {
 	t.Helper()
 	shared.once.Do(func() {
 		folder, err := os.MkdirTemp("", "browser")

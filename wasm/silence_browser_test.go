@@ -23,7 +23,7 @@ const (
 func TestPlaysOnInPictures(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(noAudio + noDatabase)
 	b.visit(s.URL + quick)
 	b.wait("document.querySelector('#begin')")

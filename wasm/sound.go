@@ -8,6 +8,7 @@ import (
 	"groundbeat/audio"
 	"groundbeat/audio/clock"
 	"groundbeat/audio/speaker"
+	"groundbeat/wasm/dom"
 )
 
 // bridgedSound is the stream, played through the page's bridge and timed by
@@ -42,16 +43,16 @@ func (s *bridgedSound) Heard(at float64) (clock.Position, error) { return s.cloc
 func (s *bridgedSound) Whole(epoch int, from, to int64) bool { return s.clock.Whole(epoch, from, to) }
 
 // hear feeds the clock with a letter about the sound.
-func (s *bridgedSound) hear(l letter) {
+func (s *bridgedSound) hear(l dom.Letter) {
 	switch int(l[0]) {
-	case readingLetter:
+	case dom.ReadingLetter:
 		s.clock.Stamp(clock.Stamp{
 			Reading: clock.Reading{Context: l[1], Performance: l[2], Running: l[3] != 0},
 			Current: l[4], Now: l[5], Output: l[6], Base: l[7],
 		})
-	case placementLetter:
+	case dom.PlacementLetter:
 		s.clock.Place(clock.Placement{Epoch: int(l[1]), Context: int64(l[2]), Stream: int64(l[3]), Frames: int64(l[4])})
-	case stateLetter:
+	case dom.StateLetter:
 		if l[1] == 0 {
 			s.clock.Read(clock.Reading{Running: false})
 		}

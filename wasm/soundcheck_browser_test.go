@@ -173,7 +173,7 @@ func energy(sound []float32) (sum float64) {
 func TestPictureWaitsAndIsKept(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + soundCheck)
 	b.run("document.querySelector('#later input').focus()")
 	for range 18 {
@@ -217,7 +217,7 @@ func TestPictureWaitsAndIsKept(t *testing.T) {
 func TestSoundCheckByKeyboard(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.visit(s.URL + "/?screen=set-up")
 	b.tabTo("to-check")
 	b.keys(kb.Enter)
@@ -263,7 +263,7 @@ func TestLayoutOfSoundCheck(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
 	for _, some := range byLook() {
-		b := page(t)
+		b := Page(t)
 		b.into(some[0])
 		b.visit(s.URL + soundCheck)
 		b.wait("document.fonts.status === 'loaded'")

@@ -35,7 +35,7 @@ func TestPlainHTTP(t *testing.T) {
 	q := question(t, 200, 2)
 	s := serve(t)
 	plain := fmt.Sprintf("http://practice.test:%s", s.port())
-	b := monitored(t, s, roundLink(&server{Server: s.at(plain)}, q), "host-resolver-rules=MAP practice.test 127.0.0.1")
+	b := monitored(t, s, roundLink(&server{Server: s.At(plain)}, q), "host-resolver-rules=MAP practice.test 127.0.0.1")
 	require.False(t, get[bool](b, "isSecureContext"))
 	b.run("monitor.keep = true")
 	b.press("Begin")

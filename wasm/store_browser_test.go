@@ -179,7 +179,7 @@ func consistent(t *testing.T, r history.Round) {
 func TestLeftWhileMade(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	for i := range 8 {
 		fresh := b.alone(t)
 		fresh.early(`const open = IDBFactory.prototype.open;

@@ -14,7 +14,7 @@ import (
 func TestNothingCanBeKept(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(`for (const name of ["indexedDB", "localStorage"])
 		Object.defineProperty(window, name, { get() { throw new DOMException("no", "SecurityError") } });`)
 	b.visit(s.URL + quick)
@@ -29,7 +29,7 @@ func TestNothingCanBeKept(t *testing.T) {
 func TestRefusedRounds(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.early(`
 		const add = IDBObjectStore.prototype.add;
 		IDBObjectStore.prototype.add = function (...all) {
@@ -86,7 +86,7 @@ func (b *tab) fill(s *server, version int, values string) {
 func TestLaterDatabase(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.fill(s, 7, `["{\"v\":7}"]`)
 	b.visit(s.URL + quick)
 	b.playThrough()
@@ -119,7 +119,7 @@ const closes = `
 func TestBrokenRecords(t *testing.T) {
 	t.Parallel()
 	s := serve(t)
-	b := page(t)
+	b := Page(t)
 	b.fill(s, 1, `["{\"v\":1,\"kind\":", "{\"v\":7,\"kind\":\"later\"}", 5, { v: 1 }]`)
 	b.early(closes)
 	b.visit(s.URL + quick)

@@ -18,7 +18,7 @@ func walked(t *testing.T) *tab {
 	t.Helper()
 	script, err := os.ReadFile("testdata/walk.js")
 	require.NoError(t, err)
-	b := page(t)
+	b := Page(t)
 	b.early(string(script))
 	return b
 }

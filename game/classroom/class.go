@@ -10,10 +10,10 @@ import (
 	"groundbeat/game/control"
 	"groundbeat/game/host"
 	"groundbeat/game/playback"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // Class is the screen Class: the warm-up for a room, from getting it ready to the
@@ -24,13 +24,13 @@ type Class struct {
 	loop  playback.Loop
 	ready ready
 
-	run    *quiz.Run // nil: none was begun, or it has been put away
-	inside bool      // its screens are shown, and not how it is got ready
+	run    *warmup.Run // nil: none was begun, or it has been put away
+	inside bool        // its screens are shown, and not how it is got ready
 
 	one    bool // a passage sounds, and not the walk-in
 	cut    time.Duration
-	turns  []quiz.Turn // what is heard in turn, the first of them now
-	heard  bool        // what the stage is about was heard to its end
+	turns  []warmup.Turn // what is heard in turn, the first of them now
+	heard  bool          // what the stage is about was heard to its end
 	slow   bool
 	blank  bool
 	silent bool    // nothing came of what was to be played
@@ -81,7 +81,7 @@ func (x *Class) resume(inside bool) {
 	if text == "" {
 		return
 	}
-	run, err := quiz.ResumeRun(text, x.s.Rhythms(), x.s.Wall.Date())
+	run, err := warmup.ResumeRun(text, x.s.Rhythms(), x.s.Wall.Date())
 	if err != nil {
 		return // what was kept is of another version: a new one can be begun
 	}
@@ -90,13 +90,13 @@ func (x *Class) resume(inside bool) {
 }
 
 // begin goes to the walk-in of a set.
-func (x *Class) begin(s quiz.Set) {
+func (x *Class) begin(s warmup.Set) {
 	w, err := x.ready.warmup(s)
 	if err != nil {
 		x.ready.problem = err.Error()
 		return
 	}
-	x.run, x.inside = quiz.NewRun(w, x.ready.class), true
+	x.run, x.inside = warmup.NewRun(w, x.ready.class), true
 	x.ready.chosen(s)
 	x.keepRun()
 	x.arrive()
@@ -121,7 +121,7 @@ func (x *Class) keepRun() {
 	if err == nil {
 		err = x.s.Classes.Keep(keptInside, inside)
 	}
-	if err == nil && x.run.Stage() == quiz.After {
+	if err == nil && x.run.Stage() == warmup.After {
 		err = x.s.Classes.Keep(host.KeptDiary+x.run.Entry().Key(), x.run.Entry().Line())
 	}
 	x.unkept = err != nil
@@ -166,7 +166,7 @@ func (x *Class) Act(action, value string) {
 }
 
 // moved keeps the run, and arrives where it has moved to.
-func (x *Class) moved(from quiz.Place, action string) {
+func (x *Class) moved(from warmup.Place, action string) {
 	x.keepRun()
 	to := x.run.Place()
 	x.slow = x.slow && to.Task == from.Task
@@ -179,7 +179,7 @@ func (x *Class) moved(from quiz.Place, action string) {
 
 // on plays what is asked, if it was not heard yet; else it goes on.
 func (x *Class) on(now time.Time) {
-	if x.run.Stage() == quiz.Asking && !x.heard && !x.one {
+	if x.run.Stage() == warmup.Asking && !x.heard && !x.one {
 		x.playTask()
 		return
 	}
@@ -189,13 +189,13 @@ func (x *Class) on(now time.Time) {
 // playStage plays what belongs to a stage that has been arrived at.
 func (x *Class) playStage() {
 	switch x.run.Stage() {
-	case quiz.WalkIn:
+	case warmup.WalkIn:
 		x.walkIn()
-	case quiz.Telling:
+	case warmup.Telling:
 		if t, _ := x.run.Task(); t.Kind.Counted() {
 			x.playTurns()
 		}
-	case quiz.Hearing:
+	case warmup.Hearing:
 		x.replay()
 	}
 }
@@ -203,26 +203,26 @@ func (x *Class) playStage() {
 // once lets what belongs to the stage be heard once more, or ends it.
 func (x *Class) once(value string) {
 	sounding := x.one || x.loop.On
-	if value == "stop" || sounding && x.run.Stage() == quiz.WalkIn {
+	if value == "stop" || sounding && x.run.Stage() == warmup.WalkIn {
 		x.hush()
 		return
 	}
 	switch t, _ := x.run.Task(); x.run.Stage() {
-	case quiz.WalkIn, quiz.Hearing:
+	case warmup.WalkIn, warmup.Hearing:
 		x.playStage()
-	case quiz.Telling:
+	case warmup.Telling:
 		if !t.Kind.Counted() {
 			x.playTask()
 			return
 		}
 		x.playTurns()
-	case quiz.Asking:
+	case warmup.Asking:
 		x.playTask()
 	}
 }
 
 func (x *Class) slower() {
-	if x.run.Stage() != quiz.Asking {
+	if x.run.Stage() != warmup.Asking {
 		return
 	}
 	x.slow = !x.slow
@@ -249,7 +249,7 @@ func (x *Class) leave() {
 	x.s.Ear.Back()
 	x.inside, x.blank = false, false
 	x.keepRun()
-	if x.run.Stage() == quiz.After {
+	if x.run.Stage() == warmup.After {
 		x.run = nil
 		x.unkept = x.s.Classes.Keep(keptRun, "") != nil
 	}
@@ -279,17 +279,17 @@ func (x *Class) shownRhythm() *round.Passage {
 }
 
 // diary is what is kept of all classes.
-func (x *Class) diary() []quiz.Entry {
-	all, _ := quiz.ParseDiary(strings.Join(x.s.Classes.KeptUnder(host.KeptDiary), "\n"))
+func (x *Class) diary() []warmup.Entry {
+	all, _ := warmup.ParseDiary(strings.Join(x.s.Classes.KeptUnder(host.KeptDiary), "\n"))
 	return all
 }
 
 // earlier are the entries of the class's diary before this run, the newest few.
-func (x *Class) earlier() []quiz.Entry {
+func (x *Class) earlier() []warmup.Entry {
 	const most = 8
 	all := x.diary()
 	this := x.run.Entry()
-	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
+	all = slices.DeleteFunc(all, func(e warmup.Entry) bool { return e.Class != this.Class || e.Same(this) })
 	return all[max(0, len(all)-most):]
 }
 

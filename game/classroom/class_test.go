@@ -10,9 +10,9 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/paper"
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 	"groundbeat/game/view/classview"
+	"groundbeat/game/warmup"
 )
 
 // newClass is the game where a warm-up is got ready, with the text of the page.
@@ -42,7 +42,7 @@ func TestListIsWhatTheRunHolds(t *testing.T) {
 	differ := map[string]bool{}
 	for seed := range uint64(12) {
 		date := evening.Add(time.Duration(seed) * 7 * time.Minute)
-		for _, id := range quiz.Presets() {
+		for _, id := range warmup.Presets() {
 			g, page, wall := newClass(t, "?screen=class", date, 1000*seed)
 			said := ""
 			list := page.Shown[len(page.Shown)-1]
@@ -146,7 +146,7 @@ func TestLeadIsShownOffTheBase(t *testing.T) {
 		require.Less(t, len(g.desk.Controllers[view.ScreenClass].(*Class).line.Shown.Rows), 2, "not before it is told")
 	}
 	g.does(t, page, view.ActClassNext, "")
-	require.Equal(t, quiz.Telling, g.desk.Controllers[view.ScreenClass].(*Class).run.Stage())
+	require.Equal(t, warmup.Telling, g.desk.Controllers[view.ScreenClass].(*Class).run.Stage())
 	require.Len(t, g.desk.Controllers[view.ScreenClass].(*Class).line.Shown.Rows, 2)
 	heard, said := map[int]bool{}, map[string]bool{}
 	for range 30 {

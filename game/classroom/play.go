@@ -8,6 +8,7 @@ import (
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // What a room hears.
@@ -115,7 +116,7 @@ func (x *Class) hush() {
 }
 
 func (x *Class) Tick(now float64) bool {
-	if x.ready.tick(!x.inside || x.run.Stage() == quiz.WalkIn) {
+	if x.ready.tick(!x.inside || x.run.Stage() == warmup.WalkIn) {
 		x.s.Stale = true
 	}
 	if !x.loop.On && !x.one {
@@ -166,7 +167,7 @@ func (x *Class) level(volume int, part float64) {
 // another rhythm is heard, or both drums are back.
 func (x *Class) changed(at time.Duration) bool {
 	is := x.s.Ear.Follow(at)
-	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == quiz.SayIt && x.run.Stage() == quiz.Asking && x.lined && at >= quiz.LineUntil(x.loop.Passage) {
+	if t, _ := x.run.Task(); x.one && t != nil && t.Kind == warmup.SayIt && x.run.Stage() == warmup.Asking && x.lined && at >= warmup.LineUntil(x.loop.Passage) {
 		x.lined, is = false, true
 	}
 	p, seen := x.loop.Passage, x.now

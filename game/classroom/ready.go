@@ -8,11 +8,11 @@ import (
 	"groundbeat/game/control"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
 	"groundbeat/game/view/classview"
+	"groundbeat/game/warmup"
 )
 
 // What is kept of classes besides, by name.
@@ -27,29 +27,29 @@ const (
 // ready is what a teacher gets ready.
 type ready struct {
 	s       *control.Shared
-	set     quiz.Set
+	set     warmup.Set
 	linked  bool // the set came by a link, or was put together here
 	class   string
-	saved   []quiz.Set
-	last    *quiz.Set
+	saved   []warmup.Set
+	last    *warmup.Set
 	letters bool
 	problem string
 	unkept  bool
 	minute  int // wall time, to say when it would end
 
-	seed uint64                  // of the sets that have none: the questions of what is begun next
-	made map[string]*quiz.Warmup // by link: they take a while to be worked out
+	seed uint64                    // of the sets that have none: the questions of what is begun next
+	made map[string]*warmup.Warmup // by link: they take a while to be worked out
 }
 
 func (r *ready) open(s *control.Shared) {
 	r.s = s
-	r.set, _ = quiz.Preset(quiz.Presets()[0])
+	r.set, _ = warmup.Preset(warmup.Presets()[0])
 }
 
 // prepare takes what the link says, and what is kept.
 func (r *ready) prepare() {
 	if set := r.s.Address.Set; set != "" {
-		if s, err := quiz.ParseLink(set, r.s.Rhythms()); err == nil {
+		if s, err := warmup.ParseLink(set, r.s.Rhythms()); err == nil {
 			r.set, r.linked = s, true
 		}
 	}
@@ -60,7 +60,7 @@ func (r *ready) prepare() {
 
 // refresh reads what is kept, for other questions than before.
 func (r *ready) refresh() {
-	r.seed, r.made = r.s.Wall.Seed(), map[string]*quiz.Warmup{}
+	r.seed, r.made = r.s.Wall.Seed(), map[string]*warmup.Warmup{}
 	r.read()
 }
 
@@ -68,17 +68,17 @@ func (r *ready) refresh() {
 func (r *ready) read() {
 	r.saved, r.last = nil, nil
 	for _, text := range r.s.Classes.KeptUnder(host.KeptSet) {
-		if sets, err := quiz.ParseSets(host.KeptSet, text, r.s.Rhythms()); err == nil {
+		if sets, err := warmup.ParseSets(host.KeptSet, text, r.s.Rhythms()); err == nil {
 			r.saved = append(r.saved, sets...)
 		}
 	}
-	if s, err := quiz.ParseLink(r.s.Classes.Kept(keptLast), r.s.Rhythms()); err == nil {
+	if s, err := warmup.ParseLink(r.s.Classes.Kept(keptLast), r.s.Rhythms()); err == nil {
 		r.last = &s
 	}
 }
 
 // chosen keeps a set that was begun: next time, with other questions.
-func (r *ready) chosen(s quiz.Set) {
+func (r *ready) chosen(s warmup.Set) {
 	s.Seed = 0
 	r.keep(keptLast, s.Link())
 }
@@ -108,13 +108,13 @@ func (r *ready) tick(said bool) bool {
 
 // warmup is what a set brings if it is begun now: made once, so that what is said of it
 // is what it holds.
-func (r *ready) warmup(s quiz.Set) (*quiz.Warmup, error) {
+func (r *ready) warmup(s warmup.Set) (*warmup.Warmup, error) {
 	if s.Seed == 0 {
 		s.Seed = r.seed
 	}
 	key := s.Link()
 	if r.made[key] == nil {
-		w, err := quiz.NewWarmup(s, r.s.Rhythms())
+		w, err := warmup.NewWarmup(s, r.s.Rhythms())
 		if err != nil {
 			return nil, err
 		}
@@ -126,7 +126,7 @@ func (r *ready) warmup(s quiz.Set) (*quiz.Warmup, error) {
 }
 
 // length is how much a set brings, and when it ends if it is begun now.
-func (r *ready) length(s quiz.Set) classview.ClassLength {
+func (r *ready) length(s warmup.Set) classview.ClassLength {
 	w, err := r.warmup(s)
 	if err != nil {
 		return classview.ClassLength{}
@@ -163,7 +163,7 @@ func (x *Class) takeUp() {
 		return
 	}
 	x.keepRun()
-	if x.run.Stage() == quiz.WalkIn {
+	if x.run.Stage() == warmup.WalkIn {
 		x.walkIn()
 	}
 }
@@ -194,14 +194,14 @@ func (r *ready) change(action, value string) {
 			r.other(action)
 			return
 		}
-		set.Kinds = with(set.Kinds, quiz.Kind(kind), value != "")
+		set.Kinds = with(set.Kinds, warmup.Kind(kind), value != "")
 	}
 	r.take(set)
 }
 
 // with are kinds with one more, or one less, in their order.
-func with(kinds []quiz.Kind, k quiz.Kind, on bool) []quiz.Kind {
-	return slices.DeleteFunc(quiz.Kinds(), func(one quiz.Kind) bool {
+func with(kinds []warmup.Kind, k warmup.Kind, on bool) []warmup.Kind {
+	return slices.DeleteFunc(warmup.Kinds(), func(one warmup.Kind) bool {
 		if one == k {
 			return !on
 		}
@@ -210,7 +210,7 @@ func with(kinds []quiz.Kind, k quiz.Kind, on bool) []quiz.Kind {
 }
 
 // take takes a set that was changed, if it can be.
-func (r *ready) take(s quiz.Set) {
+func (r *ready) take(s warmup.Set) {
 	if err := s.Check(r.s.Rhythms()); err != nil {
 		r.problem = err.Error()
 		return
@@ -219,8 +219,8 @@ func (r *ready) take(s quiz.Set) {
 }
 
 // of is the set of what was chosen.
-func (r *ready) of(id string) quiz.Set {
-	if s, ok := quiz.Preset(id); ok {
+func (r *ready) of(id string) warmup.Set {
+	if s, ok := warmup.Preset(id); ok {
 		return s
 	}
 	if id == classview.LastSet && r.last != nil {
@@ -244,13 +244,13 @@ func (r *ready) other(action string) {
 			r.problem = r.s.Words.Say("class-no-name")
 			return
 		}
-		r.keep(host.KeptSet+r.set.Name, quiz.Format(r.set))
+		r.keep(host.KeptSet+r.set.Name, warmup.Format(r.set))
 		r.read()
 	case view.ActClassForget:
 		r.keep(host.KeptSet+r.set.Name, "")
 		r.read()
 	case view.ActClassFile:
-		if err := r.s.Classes.Save("groundbeat-class-set.txt", "text/plain", quiz.Format(r.set)); err != nil {
+		if err := r.s.Classes.Save("groundbeat-class-set.txt", "text/plain", warmup.Format(r.set)); err != nil {
 			r.unkept = true
 		}
 	}
@@ -260,7 +260,7 @@ func (r *ready) other(action string) {
 // are kept.
 func (r *ready) openFile(file string) {
 	name, text, _ := strings.Cut(file, "\n")
-	sets, err := quiz.ParseSets(name, text, r.s.Rhythms())
+	sets, err := warmup.ParseSets(name, text, r.s.Rhythms())
 	if err != nil {
 		r.problem = err.Error()
 		return
@@ -268,7 +268,7 @@ func (r *ready) openFile(file string) {
 	r.set, r.linked = sets[0], true
 	for _, s := range sets {
 		if s.Name != "" {
-			r.keep(host.KeptSet+s.Name, quiz.Format(s))
+			r.keep(host.KeptSet+s.Name, warmup.Format(s))
 		}
 	}
 	r.read()

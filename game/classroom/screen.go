@@ -10,13 +10,14 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/game/view/classview"
+	"groundbeat/game/warmup"
 )
 
 func (x *Class) Screen() view.Screen {
 	switch {
 	case !x.inside:
 		return x.readyModel().Screen(x.s.Words)
-	case x.run.Stage() == quiz.After:
+	case x.run.Stage() == warmup.After:
 		return x.afterModel().Screen(x.s.Words)
 	}
 	m := x.model()
@@ -31,9 +32,9 @@ func (x *Class) readyModel() *classview.Class {
 		Set: r.set, Lasts: r.length(r.set), Levels: x.s.Levels(), Class: r.class, Letters: r.letters, Pools: r.pools(),
 		Problem: r.problem, NoCopies: r.unkept || x.unkept, Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 		Hearing: len(x.s.Classes.KeptUnder(host.KeptDiary)) == 0,
-		Saved:   slices.ContainsFunc(r.saved, func(s quiz.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
+		Saved:   slices.ContainsFunc(r.saved, func(s warmup.Set) bool { return s.Name != "" && s.Name == r.set.Name }),
 	}
-	add := func(id string, s quiz.Set) {
+	add := func(id string, s warmup.Set) {
 		m.Sets = append(m.Sets, classview.ClassSet{ID: id, Name: s.Name, Set: s, Lasts: r.length(s)})
 	}
 	if r.linked {
@@ -42,14 +43,14 @@ func (x *Class) readyModel() *classview.Class {
 	if r.last != nil {
 		add(classview.LastSet, *r.last)
 	}
-	for _, id := range quiz.Presets() {
-		s, _ := quiz.Preset(id)
+	for _, id := range warmup.Presets() {
+		s, _ := warmup.Preset(id)
 		add(id, s)
 	}
 	for i, s := range r.saved {
 		add(fmt.Sprint(savedSet, i), s)
 	}
-	if x.run != nil && x.run.Stage() != quiz.After {
+	if x.run != nil && x.run.Stage() != warmup.After {
 		m.Unended = &classview.ClassSet{Set: x.run.Warmup.Set}
 	}
 	return m
@@ -84,16 +85,16 @@ func (x *Class) model() *classview.Room {
 }
 
 // asked tells the model of a task what may be known at its stage.
-func (x *Class) asked(m *classview.Room, t *quiz.Task) {
-	if t.Kind != quiz.HandsUp {
+func (x *Class) asked(m *classview.Room, t *warmup.Task) {
+	if t.Kind != warmup.HandsUp {
 		m.Rhythm = t.Rhythm
 	}
 	switch m.Stage {
-	case quiz.Counting:
+	case warmup.Counting:
 		at := x.run.Answer()
 		c := t.Choices[at]
 		m.Answer, m.Hands = view.Option{Value: c.ID, Label: c.Name}, x.run.Hands()[at]
-	case quiz.Telling, quiz.Hearing:
+	case warmup.Telling, warmup.Hearing:
 		m.Rhythm = t.Rhythm
 		if t.Kind.Counted() {
 			x.tell(m, t)
@@ -102,7 +103,7 @@ func (x *Class) asked(m *classview.Room, t *quiz.Task) {
 }
 
 // tell tells the model what it was.
-func (x *Class) tell(m *classview.Room, t *quiz.Task) {
+func (x *Class) tell(m *classview.Room, t *warmup.Task) {
 	told := &classview.Told{Sides: [2]*rhythm.Cycle{t.Rhythm, t.Other}}
 	if c, ok := t.Choice(t.Right); ok {
 		told.Right = view.Option{Value: c.ID, Label: c.Name}
@@ -119,12 +120,12 @@ func (x *Class) tell(m *classview.Room, t *quiz.Task) {
 		told.Differences = quiz.DifferencesOf(t.Rhythm, other)
 		told.Circled = unlike(t.Rhythm, other)
 	}
-	if t.Kind == quiz.FindTheOne {
+	if t.Kind == warmup.FindTheOne {
 		told.Circled = []int{t.Last}
 	}
-	if t.Kind == quiz.BaseOrRiff {
+	if t.Kind == warmup.BaseOrRiff {
 		m.Lead = x.lead(t)
-		if x.one && len(x.turns) > 0 && x.run.Stage() == quiz.Telling {
+		if x.one && len(x.turns) > 0 && x.run.Stage() == warmup.Telling {
 			m.Turn = x.turns[0].ID
 		}
 	}
@@ -141,7 +142,7 @@ const narrow = 600
 
 // lead is what the lead drum plays in the cycle that is heard, or in the first of what
 // was asked.
-func (x *Class) lead(t *quiz.Task) picture.RiffCycle {
+func (x *Class) lead(t *warmup.Task) picture.RiffCycle {
 	p := x.loop.Passage
 	if !x.one {
 		var err error
@@ -193,9 +194,9 @@ func (x *Class) afterModel() *classview.ClassAfter {
 func (x *Class) handOver(action string) {
 	all := x.diary()
 	this := x.run.Entry()
-	all = slices.DeleteFunc(all, func(e quiz.Entry) bool { return e.Class != this.Class || e.Same(this) })
+	all = slices.DeleteFunc(all, func(e warmup.Entry) bool { return e.Class != this.Class || e.Same(this) })
 	all = append(all, this)
-	name, kind, text := "groundbeat-class.csv", "text/csv", quiz.CSV(all)
+	name, kind, text := "groundbeat-class.csv", "text/csv", warmup.CSV(all)
 	if action == view.ActClassJSON {
 		name, kind, text = "groundbeat-class.jsonl", "application/jsonl", ""
 		for _, e := range all {

@@ -4,16 +4,16 @@ import (
 	"strconv"
 
 	"groundbeat/game/link"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 func (s *Shared) Allowed() link.Allowed {
 	a := link.Allowed{Rhythms: s.Rhythms().IDs(), Set: func(text string) error {
-		_, err := quiz.ParseLink(text, s.Rhythms())
+		_, err := warmup.ParseLink(text, s.Rhythms())
 		return err
 	}}
 	for _, c := range s.Rhythms().Answers(true) {

@@ -4,10 +4,11 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/coach"
+	"groundbeat/game/diary"
 	"groundbeat/game/host"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -23,7 +24,7 @@ type Learner struct {
 	Days   host.Days
 	Book   *diary.Book
 	Rounds []history.Round // the latest, in order
-	riffs  quiz.Riffs      // what was found about riffs so far
+	riffs  coach.Riffs     // what was found about riffs so far
 
 	Times int // how often it was begun to read: what was asked for before is out of date
 	has   arrived
@@ -112,8 +113,8 @@ func (l *Learner) Today() string { return l.Host.Wall.Date().Format(time.DateOnl
 
 // Known is what is known of the person on the output that is in use; as long as there
 // is nothing on that one, on the one that was used most: the ear is the same.
-func (l *Learner) Known(output string) quiz.Known {
-	k := quiz.Known{Today: l.Today(), Cycles: l.Cycle, Riffs: &l.riffs}
+func (l *Learner) Known(output string) coach.Known {
+	k := coach.Known{Today: l.Today(), Cycles: l.Cycle, Riffs: &l.riffs}
 	if l.Book == nil {
 		return k
 	}
@@ -131,7 +132,7 @@ func (l *Learner) Known(output string) quiz.Known {
 
 // Pool are the rhythms that are practised: those whose cycles go into eights, and of
 // the odd ones those that she has asked for before.
-func (l *Learner) Pool(k quiz.Known) []*rhythm.Cycle {
+func (l *Learner) Pool(k coach.Known) []*rhythm.Cycle {
 	pool, _ := quiz.From(l.Host.Rhythms(), quiz.Even) // it is supplied
 	for _, m := range k.Met {
 		if c := l.Cycle(m.Rhythm); c != nil && c.Quiz && !slices.Contains(pool, c) {

@@ -3,6 +3,7 @@ package control
 import (
 	"io"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/playback"
@@ -34,9 +35,9 @@ type Shared struct {
 
 // Practice is how a controller asks for a practice, which the session goes through.
 type Practice struct {
-	Begin    func(steps []quiz.Step) // goes through its steps
-	Finished func(r history.Round)   // a round is over, of it or not
-	Meeting  func() bool             // is a rhythm being met that is new to the player?
+	Begin    func(steps []coach.Step) // goes through its steps
+	Finished func(r history.Round)    // a round is over, of it or not
+	Meeting  func() bool              // is a rhythm being met that is new to the player?
 }
 
 // SetVolume sets the volume, 0 to 100. The level goes with its square, which is
@@ -89,7 +90,7 @@ func (s *Shared) Board() float64 {
 const boardWide = 576
 
 // Known is what is known of her on the output in use.
-func (s *Shared) Known() quiz.Known { return s.Learner.Known(s.OutputName()) }
+func (s *Shared) Known() coach.Known { return s.Learner.Known(s.OutputName()) }
 
 // Lean is which wrong answers come first in her questions. Where a link names the
 // question it names its answers too, whoever opens it.

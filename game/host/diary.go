@@ -5,7 +5,7 @@ import (
 	"io"
 	"time"
 
-	"groundbeat/scoring/diary"
+	"groundbeat/game/diary"
 	"groundbeat/scoring/history"
 )
 

@@ -1,15 +1,15 @@
 package link
 
 import (
-	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
+	"groundbeat/game/warmup"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
 func TestClassLink(t *testing.T) {
-	s := quiz.Set{From: "five", Level: riff.Filled, Kinds: []quiz.Kind{quiz.HandsUp, quiz.SayIt}, Minutes: 7, Seed: 3}
+	s := warmup.Set{From: "five", Level: riff.Filled, Kinds: []warmup.Kind{warmup.HandsUp, warmup.SayIt}, Minutes: 7, Seed: 3}
 	require.Equal(t, "?screen=class&set=five_filled_hands-up.say-it_7_3", ClassLink(s))
 	testAddresses(t, []addressCase{
 		{"screen=class", Address{Screen: "class"}, ""},

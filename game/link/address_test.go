@@ -9,8 +9,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 func allowed() Allowed {
@@ -18,7 +18,7 @@ func allowed() Allowed {
 		Rhythms: []string{"maqsum", "saidi", "malfuf", "karachi"}, Answers: []string{"maqsum", "saidi", "malfuf"},
 		Riffs: []string{"bare", "filled"},
 		Set: func(text string) error {
-			if slices.Contains(quiz.Presets(), text) {
+			if slices.Contains(warmup.Presets(), text) {
 				return nil
 			}
 			return errors.New("one of those supplied")

@@ -3,9 +3,9 @@ package link
 import (
 	"fmt"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // WrongLink is what the screen of a link that cannot be opened is made from.
@@ -79,6 +79,6 @@ func sayProblem(w say.Words, p Problem) string {
 }
 
 // ClassLink is the query of the link to a set.
-func ClassLink(s quiz.Set) string {
+func ClassLink(s warmup.Set) string {
 	return Address{Screen: view.ScreenClass, Set: s.Link()}.String()
 }

@@ -10,6 +10,7 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // Allowed lists what the words in a link may be.
@@ -222,7 +223,7 @@ func (p *addressParser) set(allowed Allowed) {
 		p.wrong("set", value, err.Error())
 		return
 	}
-	p.wrong("set", value, strings.Join(quiz.Presets(), ", "))
+	p.wrong("set", value, strings.Join(warmup.Presets(), ", "))
 }
 
 // from reads out of which rhythms: a word, or ids, each once. Where one names a

@@ -7,8 +7,8 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/host"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 

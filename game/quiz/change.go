@@ -44,7 +44,7 @@ func (l Lean) NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eig
 		return Change{}, fmt.Errorf("quiz: %d eights; a change is asked in %d to %d", eights, round.MinLongEights, round.MaxLongEights)
 	}
 	q := Change{Change: round.Change{Eights: eights, Level: level, Seed: seed}}
-	return q.draw(start, l.steady(start, pool, bpm), answers, draw(seed, 5))
+	return q.draw(start, l.steady(start, pool, bpm), answers, Draw(seed, 5))
 }
 
 // ChangeNames tells how many names there are to choose from after a change. The first
@@ -52,10 +52,10 @@ func (l Lean) NextChange(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, eig
 func (l Lean) ChangeNames(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, bpm int) Names {
 	g := l.steady(start, pool, bpm)
 	n := names(g, answers+1, func(at int) int {
-		if start != nil && g[at].ID != start.ID || !slices.Contains(g[at].fits, true) {
+		if start != nil && g[at].ID != start.ID || !slices.Contains(g[at].Fits, true) {
 			return 0
 		}
-		if all := largest(g[at], g.rivals(g[at], Lean{}), answers+1); len(all[0]) > MinAnswers {
+		if all := Largest(g[at], g.Rivals(g[at], Lean{}), answers+1); len(all[0]) > MinAnswers {
 			return len(all[0])
 		}
 		return 0
@@ -66,16 +66,16 @@ func (l Lean) ChangeNames(start *rhythm.Cycle, pool []*rhythm.Cycle, answers, bp
 
 // steady are the players of a pool, and of start, for whom a common pace is a common
 // tempo: as many strokes as beats. Those that may follow one another fit.
-func (l Lean) steady(start *rhythm.Cycle, pool []*rhythm.Cycle, bpm int) group {
+func (l Lean) steady(start *rhythm.Cycle, pool []*rhythm.Cycle, bpm int) Group {
 	if start != nil {
 		pool = append([]*rhythm.Cycle{start}, pool...)
 	}
-	g := group(playersOf(pool, bpm, riff.Bare, func(c *rhythm.Cycle, _ riff.Level) int { return c.Beats() }))
-	told := apartAtAnySpeed
+	g := Group(CandidatesOf(pool, bpm, riff.Bare, func(c *rhythm.Cycle, _ riff.Level) int { return c.Beats() }))
+	told := ApartAtAnySpeed
 	if l.Fill {
 		told = apartAtItsTempo
 	}
-	g.pair(func(a, b player) bool {
+	g.Pair(func(a, b Candidate) bool {
 		// 4/4 counts quarters and 9/8 eighths: they have no beat in common.
 		return a.Metre.Unit == b.Metre.Unit && told(a, b)
 	})
@@ -86,18 +86,18 @@ func (l Lean) steady(start *rhythm.Cycle, pool []*rhythm.Cycle, bpm int) group {
 // beat before: those that are the same strokes at two speeds can, as long as both are
 // played within their own ranges of tempo. Baladi and masmudi kabir at 100 quarters a
 // minute have the same strokes, but the dums of one come twice as fast.
-func apartAtItsTempo(a, b player) bool {
-	own := func(p player) bool { return p.Tempo.Slow <= p.slow && p.fast <= p.Tempo.Fast }
-	return apartAtAnySpeed(a, b) || own(a) && own(b) && len(rhythm.Differ(a.Cycle, b.Cycle)) > 0
+func apartAtItsTempo(a, b Candidate) bool {
+	own := func(p Candidate) bool { return p.Tempo.Slow <= p.Slow && p.Fast <= p.Tempo.Fast }
+	return ApartAtAnySpeed(a, b) || own(a) && own(b) && len(rhythm.Differ(a.Cycle, b.Cycle)) > 0
 }
 
-func (q Change) draw(start *rhythm.Cycle, players group, answers int, r *rand.Rand) (Change, error) {
+func (q Change) draw(start *rhythm.Cycle, players Group, answers int, r *rand.Rand) (Change, error) {
 	first, groups := players.beginnings(start, answers)
 	if len(first) == 0 {
-		return Change{}, tooFew("none that two others could follow at the same tempo")
+		return Change{}, TooFew("none that two others could follow at the same tempo")
 	}
 	i := r.IntN(len(first))
-	chosen := nearby(r, groups[i])
+	chosen := Nearby(r, groups[i])
 	slowest, fastest := chosen.commonPace().tempi(first[i])
 	if first[i].fixed {
 		fastest = slowest
@@ -107,7 +107,7 @@ func (q Change) draw(start *rhythm.Cycle, players group, answers int, r *rand.Ra
 		q.Choices = append(q.Choices, Choice{ID: p.ID, Name: p.Name, Rhythm: p.Cycle, BPM: q.BPM})
 	}
 	r.Shuffle(len(q.Choices), func(i, j int) { q.Choices[i], q.Choices[j] = q.Choices[j], q.Choices[i] })
-	to := pick(r, q.Choices).Rhythm
+	to := Pick(r, q.Choices).Rhythm
 	if r.IntN(neverOdds) > 0 {
 		from := round.FirstChange(q.Eights)
 		q.To, q.At = to, from+r.IntN(round.LastChange(q.Eights)-from+1)
@@ -117,12 +117,12 @@ func (q Change) draw(start *rhythm.Cycle, players group, answers int, r *rand.Ra
 
 // beginnings are the members, or start alone, that two others or more may follow,
 // each with the groups of it and them.
-func (g group) beginnings(start *rhythm.Cycle, answers int) (first group, groups [][]group) {
+func (g Group) beginnings(start *rhythm.Cycle, answers int) (first Group, groups [][]Group) {
 	for _, p := range g {
-		if start != nil && p.ID != start.ID || !slices.Contains(p.fits, true) {
+		if start != nil && p.ID != start.ID || !slices.Contains(p.Fits, true) {
 			continue
 		}
-		if all := largest(p, g.rivals(p, Lean{}), answers+1); len(all[0]) > MinAnswers {
+		if all := Largest(p, g.Rivals(p, Lean{}), answers+1); len(all[0]) > MinAnswers {
 			first, groups = append(first, p), append(groups, all)
 		}
 	}

@@ -45,7 +45,7 @@ func soundChange(t testing.TB, q Change) {
 		require.Equal(t, []string{c.Rhythm.ID, c.Rhythm.Name}, []string{c.ID, c.Name})
 		require.Equal(t, q.From.Metre.Unit, c.Rhythm.Metre.Unit, "one beat")
 		for _, o := range all {
-			require.False(t, mistakable(c.Rhythm, o), "%s %s", c.ID, o.ID)
+			require.False(t, Mistakable(c.Rhythm, o), "%s %s", c.ID, o.ID)
 		}
 		all = append(all, c.Rhythm)
 	}

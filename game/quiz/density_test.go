@@ -16,7 +16,7 @@ import (
 
 // density is the strokes a second of the lead drum.
 func density(c *rhythm.Cycle, level riff.Level, bpm int) float64 {
-	return float64(strokes(c, level)) / c.Length(bpm).Seconds()
+	return float64(Strokes(c, level)) / c.Length(bpm).Seconds()
 }
 
 // A guesser knows the choices and the strokes a second, and nothing else.

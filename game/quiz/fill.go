@@ -11,22 +11,22 @@ import (
 // filled besides, as fast.
 type sorted struct {
 	Lean
-	dense, timed group // the same players in the same order; timed is empty unless it is filled
+	dense, timed Group // the same players in the same order; timed is empty unless it is filled
 }
 
-func (l Lean) sorted(players group) sorted {
+func (l Lean) sorted(players Group) sorted {
 	s := sorted{Lean: l, dense: players}
-	s.dense.pair(apartAtAnySpeed)
+	s.dense.Pair(ApartAtAnySpeed)
 	if l.Fill {
 		s.timed = players.timed()
-		s.timed.pair(apartAtAnySpeed)
+		s.timed.Pair(ApartAtAnySpeed)
 	}
 	return s
 }
 
 // timed returns the players as if they had a stroke on every sixteenth, so that a common
 // pace is a common tempo, whatever note their beat is.
-func (g group) timed() group {
+func (g Group) timed() Group {
 	all := slices.Clone(g)
 	for i := range all {
 		all[i].strokes = all[i].Beats() * 16 / all[i].Metre.Unit
@@ -36,19 +36,19 @@ func (g group) timed() group {
 
 // askable reports whether another may be a choice beside a member.
 func (s sorted) askable(at int) bool {
-	return slices.Contains(s.dense[at].fits, true) || len(s.timed) > 0 && slices.Contains(s.timed[at].fits, true)
+	return slices.Contains(s.dense[at].Fits, true) || len(s.timed) > 0 && slices.Contains(s.timed[at].Fits, true)
 }
 
 // groups returns all groups around a member that have the most choices: of one density,
 // or if those have fewer than were asked for, of one tempo.
-func (s sorted) groups(at, answers int) []group {
+func (s sorted) groups(at, answers int) []Group {
 	anchor := s.dense[at]
-	groups := largest(anchor, s.dense.rivals(anchor, s.Lean), answers)
+	groups := Largest(anchor, s.dense.Rivals(anchor, s.Lean), answers)
 	if len(groups[0]) == answers || len(s.timed) == 0 {
 		return groups
 	}
 	anchor = s.timed[at]
-	if other := largest(anchor, s.timed.rivals(anchor, s.Lean), answers); len(other[0]) > len(groups[0]) {
+	if other := Largest(anchor, s.timed.Rivals(anchor, s.Lean), answers); len(other[0]) > len(groups[0]) {
 		return other
 	}
 	return groups
@@ -65,13 +65,13 @@ type Names struct {
 
 // Names tells it of the questions that Next makes of names.
 func (l Lean) Names(pool []*rhythm.Cycle, answers, bpm int, level riff.Level) Names {
-	players := group(playersOf(pool, bpm, level, lasting))
+	players := Group(CandidatesOf(pool, bpm, level, lasting))
 	timed := l.sorted(players)
 	n := names(players, answers, func(at int) int { return len(timed.groups(at, answers)[0]) })
 	if l.Fill && n.Few == nil {
 		return n // density could only add to them
 	}
-	s := l.sorted(playersOf(pool, bpm, level, strokes))
+	s := l.sorted(CandidatesOf(pool, bpm, level, Strokes))
 	return names(s.dense, answers, func(at int) int { return len(s.groups(at, answers)[0]) })
 }
 
@@ -80,7 +80,7 @@ func lasting(c *rhythm.Cycle, _ riff.Level) int { return c.Beats() * 16 / c.Metr
 
 // names puts it together from the choices that there are around each member. Members
 // around which there is no question are not asked, and do not count.
-func names(g group, answers int, around func(at int) int) (n Names) {
+func names(g Group, answers int, around func(at int) int) (n Names) {
 	for at, p := range g {
 		choices := around(at)
 		if choices < MinAnswers {
@@ -101,12 +101,12 @@ func names(g group, answers int, around func(at int) int) (n Names) {
 
 // clash returns two members that are never choices of one question: the same strokes at
 // two speeds, if there are such.
-func (g group) clash() (two [2]*rhythm.Cycle, speed bool) {
+func (g Group) clash() (two [2]*rhythm.Cycle, speed bool) {
 	for i, p := range g {
 		for _, o := range g[:i] {
 			switch {
-			case p.fits[o.at] || speed:
-			case mistakable(p.Cycle, o.Cycle):
+			case p.Fits[o.at] || speed:
+			case Mistakable(p.Cycle, o.Cycle):
 				return [2]*rhythm.Cycle{o.Cycle, p.Cycle}, true
 			case two[0] == nil:
 				two = [2]*rhythm.Cycle{o.Cycle, p.Cycle}

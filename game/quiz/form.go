@@ -31,12 +31,12 @@ type Form struct {
 	Counted bool // it begins with a count-in
 
 	next  func(q Question, d draws) (Question, error)
-	heard func(c *rhythm.Cycle, eights, bpm int) time.Duration // before it is answered, as expected
+	Heard func(c *rhythm.Cycle, eights, bpm int) time.Duration // before it is answered, as expected
 }
 
 // draws is out of what a question is drawn.
 type draws struct {
-	players []player
+	players []Candidate
 	answers int
 	bpm     int
 	lean    Lean
@@ -45,15 +45,15 @@ type draws struct {
 // Forms are those of all asks, the ladder's lowest rung first. The number that a question
 // is drawn with is its own, so that one seed does not give related questions.
 var Forms = []Form{
-	{Ask: Stroke, Rung: true, Once: true, heard: halfOf,
-		next: func(q Question, d draws) (Question, error) { return q.stroke(d.bpm, draw(q.Seed, 1)), nil }},
-	{Ask: HowMany, Rung: true, Pool: true, Once: true, Counted: true, heard: oneCycle,
-		next: func(q Question, d draws) (Question, error) { return q.howMany(d.players, draw(q.Seed, 2)) }},
-	{Ask: Same, Rung: true, Pool: true, Halves: true, Counted: true, heard: bothHalves,
-		next: func(q Question, d draws) (Question, error) { return q.same(d.players, draw(q.Seed, 3)) }},
-	{Ask: Which, Pool: true, Named: true, heard: halfOf,
+	{Ask: Stroke, Rung: true, Once: true, Heard: halfOf,
+		next: func(q Question, d draws) (Question, error) { return q.stroke(d.bpm, Draw(q.Seed, 1)), nil }},
+	{Ask: HowMany, Rung: true, Pool: true, Once: true, Counted: true, Heard: oneCycle,
+		next: func(q Question, d draws) (Question, error) { return q.howMany(d.players, Draw(q.Seed, 2)) }},
+	{Ask: Same, Rung: true, Pool: true, Halves: true, Counted: true, Heard: bothHalves,
+		next: func(q Question, d draws) (Question, error) { return q.same(d.players, Draw(q.Seed, 3)) }},
+	{Ask: Which, Pool: true, Named: true, Heard: halfOf,
 		next: func(q Question, d draws) (Question, error) {
-			return q.which(d.players, d.answers, d.lean, draw(q.Seed, 4))
+			return q.which(d.players, d.answers, d.lean, Draw(q.Seed, 4))
 		}},
 }
 
@@ -74,7 +74,7 @@ func (q Question) Form() Form {
 }
 
 // isRung reports whether rounds of a kind are of a lower rung.
-func isRung(kind string) bool {
+func IsRung(kind string) bool {
 	f, _ := FormOf(Ask(kind))
 	return f.Rung
 }

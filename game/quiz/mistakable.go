@@ -4,7 +4,7 @@ import "groundbeat/game/rhythm"
 
 // mistakable reports whether one of two rhythms, played for as long as a
 // question lasts, could be the other at some speed.
-func mistakable(a, b *rhythm.Cycle) bool { return couldBe(a, b) || couldBe(b, a) }
+func Mistakable(a, b *rhythm.Cycle) bool { return couldBe(a, b) || couldBe(b, a) }
 
 // couldBe reports whether heard, played for whichEights, is the beginning of
 // other at some speed: as many strokes, as far apart in proportion, low where

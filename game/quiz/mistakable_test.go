@@ -33,9 +33,9 @@ func TestMistakable(t *testing.T) {
 			made(t, "a", "16/4", "D"+strings.Repeat("-", 15)), made(t, "b", "2/4", "D-T-"), true},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
-			require.Equal(t, tt.want, mistakable(tt.a, tt.b))
-			require.Equal(t, tt.want, mistakable(tt.b, tt.a))
-			require.True(t, mistakable(tt.a, tt.a))
+			require.Equal(t, tt.want, Mistakable(tt.a, tt.b))
+			require.Equal(t, tt.want, Mistakable(tt.b, tt.a))
+			require.True(t, Mistakable(tt.a, tt.a))
 		})
 	}
 }
@@ -50,7 +50,7 @@ func TestMistakableIsSameButSpeed(t *testing.T) {
 	}
 	for _, a := range pool(t, All) {
 		for _, b := range pool(t, All) {
-			require.Equal(t, a == b || twins[a.ID] == b.ID, mistakable(a, b), "%s %s", a.ID, b.ID)
+			require.Equal(t, a == b || twins[a.ID] == b.ID, Mistakable(a, b), "%s %s", a.ID, b.ID)
 		}
 	}
 }
@@ -72,8 +72,8 @@ func FuzzMistakable(f *testing.F) {
 			return c
 		}
 		a, b := parse(one, "4/4"), parse(other, metres[long])
-		got := mistakable(a, b)
-		require.Equal(t, got, mistakable(b, a))
+		got := Mistakable(a, b)
+		require.Equal(t, got, Mistakable(b, a))
 		for _, bpm := range []int{45, 90, 180} {
 			until := a.At(a.CyclesIn(whichEights)*a.Steps(), 90)
 			if !got {

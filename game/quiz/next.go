@@ -21,7 +21,7 @@ const (
 // Lengths of a question, in eights.
 const (
 	whichEights = 2 // masmudi kabir and çiftetelli twice
-	rungEights  = 1
+	RungEights  = 1
 )
 
 // ErrTooFew is the reason why a pool makes no question; the error that wraps it
@@ -50,14 +50,14 @@ func (l Lean) Next(ask Ask, pool []*rhythm.Cycle, answers, bpm int, level riff.L
 	if err := check(answers, bpm, level); err != nil {
 		return Question{}, err
 	}
-	q := Question{Ask: ask, Eights: rungEights, Level: level, Seed: seed}
+	q := Question{Ask: ask, Eights: RungEights, Level: level, Seed: seed}
 	form, known := FormOf(ask)
 	if !known {
 		return Question{}, fmt.Errorf("quiz: unknown ask %q", ask)
 	}
 	d := draws{answers: answers, bpm: bpm, lean: l}
 	if form.Pool {
-		d.players = players(pool, bpm, level)
+		d.players = Candidates(pool, bpm, level)
 	}
 	return form.next(q, d)
 }
@@ -76,36 +76,36 @@ func check(answers, bpm int, level riff.Level) error {
 
 // draw returns the random numbers of a question. Each ask has its own, so that
 // one seed does not give related questions.
-func draw(seed, ask uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, ask)) }
+func Draw(seed, ask uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, ask)) }
 
 // A player is a rhythm as it can be played in a question.
-type player struct {
+type Candidate struct {
 	*rhythm.Cycle
 	strokes    int // of the lead drum, in one cycle
-	slow, fast int // beats a minute
+	Slow, Fast int // beats a minute
 	fixed      bool
 
 	at   int    // in its group
-	fits []bool // which of the group may be choices beside it
+	Fits []bool // which of the group may be choices beside it
 }
 
 // players returns those of a pool that can be played, by id, each once.
-func players(pool []*rhythm.Cycle, bpm int, level riff.Level) []player {
-	return playersOf(pool, bpm, level, strokes)
+func Candidates(pool []*rhythm.Cycle, bpm int, level riff.Level) []Candidate {
+	return CandidatesOf(pool, bpm, level, Strokes)
 }
 
 // playersOf is players with the strokes of rhythms as another function counts them.
-func playersOf(pool []*rhythm.Cycle, bpm int, level riff.Level, strokes func(*rhythm.Cycle, riff.Level) int) []player {
+func CandidatesOf(pool []*rhythm.Cycle, bpm int, level riff.Level, strokes func(*rhythm.Cycle, riff.Level) int) []Candidate {
 	pool = slices.Clone(pool)
 	slices.SortStableFunc(pool, func(a, b *rhythm.Cycle) int { return cmp.Compare(a.ID, b.ID) })
 	pool = slices.CompactFunc(pool, func(a, b *rhythm.Cycle) bool { return a.ID == b.ID })
-	var all []player
+	var all []Candidate
 	for _, c := range pool {
-		p := player{Cycle: c, strokes: strokes(c, level), slow: bpm, fast: bpm, fixed: bpm != 0}
+		p := Candidate{Cycle: c, strokes: strokes(c, level), Slow: bpm, Fast: bpm, fixed: bpm != 0}
 		if !p.fixed {
-			p.slow, p.fast = max(c.Tempo.Slow, round.MinBPM), min(c.Tempo.Fast, round.MaxBPM)
+			p.Slow, p.Fast = max(c.Tempo.Slow, round.MinBPM), min(c.Tempo.Fast, round.MaxBPM)
 		}
-		if c.Quiz && p.slow <= p.fast {
+		if c.Quiz && p.Slow <= p.Fast {
 			all = append(all, p)
 		}
 	}
@@ -113,8 +113,8 @@ func playersOf(pool []*rhythm.Cycle, bpm int, level riff.Level, strokes func(*rh
 }
 
 // anyTempo draws one of the tempi at which the rhythm can be played.
-func (p player) anyTempo(r *rand.Rand) int { return p.slow + r.IntN(p.fast-p.slow+1) }
+func (p Candidate) AnyTempo(r *rand.Rand) int { return p.Slow + r.IntN(p.Fast-p.Slow+1) }
 
-func tooFew(format string, a ...any) error {
+func TooFew(format string, a ...any) error {
 	return fmt.Errorf("quiz: %w: %s", ErrTooFew, fmt.Sprintf(format, a...))
 }

@@ -31,7 +31,7 @@ func sound(t testing.TB, q Question) {
 		require.NotEmpty(t, c.Name)
 		require.Equal(t, q.Ask == Which, c.Rhythm != nil)
 		for _, o := range q.Choices[:i] {
-			require.False(t, q.Ask == Which && mistakable(c.Rhythm, o.Rhythm), "%s %s", c.ID, o.ID)
+			require.False(t, q.Ask == Which && Mistakable(c.Rhythm, o.Rhythm), "%s %s", c.ID, o.ID)
 		}
 	}
 	if q.Ask == Which {
@@ -178,7 +178,7 @@ func TestChoicesOfTheRungs(t *testing.T) {
 			require.Equal(t, ask == Stroke, q.Sound != 0)
 		}
 	}
-	_, found := Question{Choices: plain(dum, tek)}.Choice("ka")
+	_, found := Question{Choices: Plain(dum, tek)}.Choice("ka")
 	require.False(t, found)
 }
 

@@ -20,13 +20,13 @@ const (
 type offset struct{ more, answers int }
 
 // offsets are those of rhythms, by id.
-type offsets map[string]offset
+type Offsets map[string]offset
 
 // learn takes an answer that should have been right with probability target, had the
 // riff not hidden off hundredths more than was to be asked. The share of each answer
 // falls with their number, so that it becomes a mean that is drawn towards none, as in
 // rating systems with falling gain (Pelánek 2016).
-func (o offsets) learn(rhythm string, right bool, target float64, off int) {
+func (o Offsets) Learn(rhythm string, right bool, target float64, off int) {
 	says := rightSays
 	if !right {
 		says = -int(math.Round(rightSays * target / (1 - target)))
@@ -40,7 +40,7 @@ func (o offsets) learn(rhythm string, right bool, target float64, off int) {
 
 // of returns the offset of a rhythm from the mean of all, in thousandths; 0 for one
 // that was not met.
-func (o offsets) of(rhythm string) int {
+func (o Offsets) Of(rhythm string) int {
 	of, met := o[rhythm]
 	if !met {
 		return 0

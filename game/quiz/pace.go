@@ -13,7 +13,7 @@ const pacedCycles = 8
 
 // strokes returns how many strokes the lead drum plays in one cycle: at the levels
 // that chance decides about, in the mean of one riff, to the nearest whole number.
-func strokes(c *rhythm.Cycle, level riff.Level) int {
+func Strokes(c *rhythm.Cycle, level riff.Level) int {
 	cycles := pacedCycles
 	if level <= riff.Filled {
 		cycles = 1 // all are alike
@@ -37,7 +37,7 @@ type pace struct{ few, many, minutes int }
 //
 // over the members, with strokes and beats of a cycle. There is none where few
 // is above many.
-func (g group) commonPace() pace {
+func (g Group) commonPace() pace {
 	all := pace{minutes: 1}
 	for _, p := range g {
 		all.minutes = lcm(all.minutes, p.Beats())
@@ -45,9 +45,9 @@ func (g group) commonPace() pace {
 	for i, p := range g {
 		perBeat := p.strokes * all.minutes / p.Beats()
 		if i == 0 {
-			all.few, all.many = p.slow*perBeat, p.fast*perBeat
+			all.few, all.many = p.Slow*perBeat, p.Fast*perBeat
 		}
-		all.few, all.many = max(all.few, p.slow*perBeat), min(all.many, p.fast*perBeat)
+		all.few, all.many = max(all.few, p.Slow*perBeat), min(all.many, p.Fast*perBeat)
 	}
 	return all
 }
@@ -55,7 +55,7 @@ func (g group) commonPace() pace {
 // hasCommonPace reports whether there is a pace that all members can be played
 // at, each at a whole number of beats a minute. A group at a fixed tempo has no
 // need of one.
-func (g group) hasCommonPace() bool {
+func (g Group) hasCommonPace() bool {
 	all := g.commonPace()
 	for _, p := range g {
 		if slowest, fastest := all.tempi(p); slowest > fastest && !p.fixed {
@@ -67,7 +67,7 @@ func (g group) hasCommonPace() bool {
 
 // tempi returns the slowest and the fastest whole number of beats a minute of a
 // member within the pace.
-func (a pace) tempi(p player) (slowest, fastest int) {
+func (a pace) tempi(p Candidate) (slowest, fastest int) {
 	perBeat := p.strokes * a.minutes / p.Beats()
 	return (a.few + perBeat - 1) / perBeat, a.many / perBeat
 }
@@ -82,9 +82,9 @@ func (a pace) any(r *rand.Rand) int {
 
 // tempo returns the beats a minute of a member at so many strokes in the pace's
 // minutes: the nearest whole number within the pace.
-func (a pace) tempo(p player, strokes int) int {
+func (a pace) tempo(p Candidate, strokes int) int {
 	if p.fixed {
-		return p.slow
+		return p.Slow
 	}
 	perBeat := p.strokes * a.minutes / p.Beats()
 	slowest, fastest := a.tempi(p)

@@ -17,19 +17,19 @@ const (
 )
 
 // strokeBPM is the tempo of a question whose tempo is not heard.
-const strokeBPM = 100
+const StrokeBPM = 100
 
 // stroke asks whether one stroke, of both drums, is a dum or a tek.
 func (q Question) stroke(bpm int, r *rand.Rand) Question {
 	q.Level = min(q.Level, riff.Filled) // over one stroke there is nothing to play
-	q.Choices = plain(dum, tek)
+	q.Choices = Plain(dum, tek)
 	q.Sound, q.Right = rhythm.Dum, dum
 	if r.IntN(2) == 1 {
 		q.Sound, q.Right = rhythm.Tek, tek
 	}
 	q.BPM = bpm
 	if bpm == 0 {
-		q.BPM = strokeBPM
+		q.BPM = StrokeBPM
 	}
 	q.Rhythm = &rhythm.Cycle{
 		Name:     "one stroke",
@@ -42,37 +42,37 @@ func (q Question) stroke(bpm int, r *rand.Rand) Question {
 
 // howMany asks how many dums a cycle has: first the number is drawn, then the
 // rhythm.
-func (q Question) howMany(players []player, r *rand.Rand) (Question, error) {
-	byDums := make([][]player, mostDums+1)
+func (q Question) howMany(players []Candidate, r *rand.Rand) (Question, error) {
+	byDums := make([][]Candidate, mostDums+1)
 	for _, p := range players {
 		if n := len(p.Dums()); n <= mostDums {
 			byDums[n] = append(byDums[n], p)
 		}
 	}
-	byDums = slices.DeleteFunc(byDums, func(some []player) bool { return len(some) == 0 })
+	byDums = slices.DeleteFunc(byDums, func(some []Candidate) bool { return len(some) == 0 })
 	if len(byDums) == 0 {
-		return Question{}, tooFew("none of them has 1 to %d dums", mostDums)
+		return Question{}, TooFew("none of them has 1 to %d dums", mostDums)
 	}
-	p := pick(r, pick(r, byDums))
-	q.Rhythm, q.BPM = p.Cycle, p.anyTempo(r)
+	p := Pick(r, Pick(r, byDums))
+	q.Rhythm, q.BPM = p.Cycle, p.AnyTempo(r)
 	q.Right = strconv.Itoa(len(p.Dums()))
-	q.Choices = plain("1", "2", "3", "4")
+	q.Choices = Plain("1", "2", "3", "4")
 	return q, nil
 }
 
 // same asks whether the second half is the same as the first.
-func (q Question) same(players []player, r *rand.Rand) (Question, error) {
-	players = slices.DeleteFunc(players, func(p player) bool { return len(exchangeable(p.Cycle)) == 0 })
+func (q Question) same(players []Candidate, r *rand.Rand) (Question, error) {
+	players = slices.DeleteFunc(players, func(p Candidate) bool { return len(exchangeable(p.Cycle)) == 0 })
 	if len(players) == 0 {
-		return Question{}, tooFew("none of them has a stroke that could be another")
+		return Question{}, TooFew("none of them has a stroke that could be another")
 	}
-	p := pick(r, players)
-	q.Rhythm, q.BPM = p.Cycle, p.anyTempo(r)
+	p := Pick(r, players)
+	q.Rhythm, q.BPM = p.Cycle, p.AnyTempo(r)
 	q.Other, q.Right = p.Cycle, same
 	if r.IntN(2) == 1 {
-		q.Other, q.Right = exchanged(p.Cycle, pick(r, exchangeable(p.Cycle))), different
+		q.Other, q.Right = exchanged(p.Cycle, Pick(r, exchangeable(p.Cycle))), different
 	}
-	q.Choices = plain(same, different)
+	q.Choices = Plain(same, different)
 	return q, nil
 }
 
@@ -105,7 +105,7 @@ func exchanged(c *rhythm.Cycle, step int) *rhythm.Cycle {
 }
 
 // plain makes choices whose ids are their names.
-func plain(ids ...string) []Choice {
+func Plain(ids ...string) []Choice {
 	choices := make([]Choice, len(ids))
 	for i, id := range ids {
 		choices[i] = Choice{ID: id, Name: id}
@@ -113,4 +113,4 @@ func plain(ids ...string) []Choice {
 	return choices
 }
 
-func pick[E any](r *rand.Rand, some []E) E { return some[r.IntN(len(some))] }
+func Pick[E any](r *rand.Rand, some []E) E { return some[r.IntN(len(some))] }

@@ -159,7 +159,7 @@ func played(t testing.TB, q Question) ([]sounded, time.Duration) {
 func TestRhythmsThatAreNotMistakable(t *testing.T) {
 	for _, a := range pool(t, All) {
 		for _, b := range pool(t, All) {
-			if mistakable(a, b) {
+			if Mistakable(a, b) {
 				continue
 			}
 			for _, level := range []riff.Level{riff.Bare, riff.Filled} {

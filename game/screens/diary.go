@@ -6,13 +6,13 @@ import (
 	"strings"
 	"time"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/control"
+	"groundbeat/game/diary"
 	"groundbeat/game/host"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 	"groundbeat/game/view/diaryview"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -25,7 +25,7 @@ type Diary struct {
 	coming  diary.Figures
 	counted bool // the figures were worked out once
 
-	next    [][]quiz.Step // what is offered
+	next    [][]coach.Step // what is offered
 	minutes int
 	typed   string
 	merging string
@@ -70,7 +70,7 @@ func (x *Diary) Count() {
 // at the edge, and something that goes well.
 func (x *Diary) offer() {
 	k := x.s.Known()
-	x.next = quiz.Offers(k.Practice(20, x.s.Learner.Pool(k), x.s.Wall.Seed()), mostOffered)
+	x.next = coach.Offers(k.Practice(20, x.s.Learner.Pool(k), x.s.Wall.Seed()), mostOffered)
 }
 
 // mostOffered is how much is offered at most, besides what goes well.

@@ -3,10 +3,10 @@ package screens
 import (
 	"strconv"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/control"
 	"groundbeat/game/link"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 	"groundbeat/game/view/diaryview"
 )
@@ -15,8 +15,8 @@ import (
 // there was before is known.
 type Plan struct {
 	s     *control.Shared
-	known quiz.Known
-	steps []quiz.Step
+	known coach.Known
+	steps []coach.Step
 }
 
 func NewPlan(s *control.Shared) *Plan { return &Plan{s: s} }

@@ -9,8 +9,8 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/paper"
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // The keys of a presenter's clicker.
@@ -40,7 +40,7 @@ func hears(b *paper.Browser) {
 // after it and out again. What is asked sounds, hands are counted, and in the middle the
 // page is loaded anew and stands where it stood. The class's diary has it, once.
 func TestClassWithAClicker(t *testing.T) {
-	for n, set := range quiz.Presets() {
+	for n, set := range warmup.Presets() {
 		b := opened(t, "?screen="+view.ScreenClass, uint64(n))
 		require.NoError(t, b.Does(view.ActClassBegin, set))
 		require.True(t, b.Until(func() bool { return sounds(b) }), "the walk-in")
@@ -81,7 +81,7 @@ func TestClassWithAClicker(t *testing.T) {
 		require.Len(t, b.Storage.Files, 2)
 		require.NoError(t, b.Key(forth))
 		require.Equal(t, view.ScreenClass, b.Screen().ID, "and out")
-		entries, err := quiz.ParseDiary(strings.Join(b.Storage.KeptUnder(host.KeptDiary), "\n"))
+		entries, err := warmup.ParseDiary(strings.Join(b.Storage.KeptUnder(host.KeptDiary), "\n"))
 		require.Empty(t, err)
 		require.Len(t, entries, 1)
 		require.Empty(t, b.Storage.Rounds(), "it is nobody's practice")
@@ -93,7 +93,7 @@ func TestClassWithAClicker(t *testing.T) {
 // button and forward again; a new one can be begun beside it.
 func TestClassIsLeftAndComeBackTo(t *testing.T) {
 	b := opened(t, "?screen="+view.ScreenClass, 3)
-	require.NoError(t, b.Does(view.ActClassBegin, quiz.Presets()[0]))
+	require.NoError(t, b.Does(view.ActClassBegin, warmup.Presets()[0]))
 	for range 3 {
 		require.NoError(t, b.Key(forth))
 		hears(b)
@@ -112,7 +112,7 @@ func TestClassIsLeftAndComeBackTo(t *testing.T) {
 	}
 	require.NoError(t, b.Key("Escape"))
 	b.Wait(100)
-	require.NoError(t, b.Does(view.ActClassBegin, quiz.Presets()[1]))
+	require.NoError(t, b.Does(view.ActClassBegin, warmup.Presets()[1]))
 	require.NotNil(t, b.Find("heading-in"))
 }
 
@@ -120,7 +120,7 @@ func TestClassIsLeftAndComeBackTo(t *testing.T) {
 // begins anew, and else it is at one press; no press is lost, and no hand.
 func TestClassInterrupted(t *testing.T) {
 	b := opened(t, "?screen="+view.ScreenClass, 5)
-	require.NoError(t, b.Does(view.ActClassBegin, quiz.Presets()[0]))
+	require.NoError(t, b.Does(view.ActClassBegin, warmup.Presets()[0]))
 	b.Wait(4000)
 	b.Gap()
 	require.True(t, b.Until(func() bool { return sounds(b) }), "the walk-in goes on")

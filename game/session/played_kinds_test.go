@@ -9,12 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/assets"
+	"groundbeat/game/coach"
+	"groundbeat/game/diary"
 	"groundbeat/game/link"
 	"groundbeat/game/paper"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -54,7 +54,7 @@ func requireTold(t *testing.T, r history.Round, right bool) {
 	}
 	require.Len(t, met, 1, r.Kind)
 	require.Equal(t, right, met[0].Right == met[0].N, r.Kind)
-	due := quiz.DueOn(met, r.Time().AddDate(0, 0, 1).Format(time.DateOnly))
+	due := coach.DueOn(met, r.Time().AddDate(0, 0, 1).Format(time.DateOnly))
 	require.Equal(t, right, len(due) == 0, "%s: %+v", r.Kind, due)
 }
 

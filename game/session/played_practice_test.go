@@ -5,9 +5,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 

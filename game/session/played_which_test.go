@@ -9,10 +9,10 @@ import (
 
 	"groundbeat/assets"
 	"groundbeat/game/paper"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
+	"groundbeat/game/warmup"
 	"groundbeat/scoring/history"
 )
 
@@ -158,7 +158,7 @@ func TestSetUpRefusesNonsense(t *testing.T) {
 
 // What a room is asked is nowhere told before it is known.
 func TestClassGivesNothingAway(t *testing.T) {
-	b := opened(t, "?screen=class&set=maqsum.saidi_bare_"+string(quiz.HandsUp)+"_2_5", 3)
+	b := opened(t, "?screen=class&set=maqsum.saidi_bare_"+string(warmup.HandsUp)+"_2_5", 3)
 	require.NoError(t, b.Press("set-1"))
 	require.NoError(t, b.Key(forth))
 	for range 2 {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
@@ -15,10 +16,10 @@ import (
 // practice is one of some minutes that is under way, round by round. A rhythm that is
 // new to the player is met before the round that asks it.
 type practice struct {
-	*quiz.Course
-	known quiz.Known // before it began
-	meets []string   // IDs of what is still to be met before the round
-	met   []string   // what was met in it
+	*coach.Course
+	known coach.Known // before it began
+	meets []string    // IDs of what is still to be met before the round
+	met   []string    // what was met in it
 }
 
 // practise goes to the plan of a practice of some minutes.
@@ -29,8 +30,8 @@ func (x *Session) practise(minutes int) {
 }
 
 // begin goes through steps, from the first.
-func (x *Session) begin(steps []quiz.Step) {
-	x.practice = &practice{Course: quiz.NewCourse(steps), known: x.shared.Known()}
+func (x *Session) begin(steps []coach.Step) {
+	x.practice = &practice{Course: coach.NewCourse(steps), known: x.shared.Known()}
 	x.step(true)
 }
 
@@ -89,14 +90,14 @@ func (x *Session) roundOver(r history.Round) {
 }
 
 // meetingOf is where a rhythm is met: in Listen, bare, as fast as it will be asked.
-func meetingOf(id string, s quiz.Step) link.Address {
+func meetingOf(id string, s coach.Step) link.Address {
 	a := link.Default(view.ScreenListen)
 	a.Rhythm, a.BPM = id, s.BPM
 	return a
 }
 
 // addressOf is where a step is practised.
-func addressOf(s quiz.Step) link.Address {
+func addressOf(s coach.Step) link.Address {
 	a := link.AddressOf(s.Kind)
 	switch form, asked := quiz.FormOf(quiz.Ask(s.Kind)); {
 	case !asked:
@@ -125,7 +126,7 @@ func (p *practice) shown() diaryview.Practice {
 		}
 	}
 	v.Minutes = (seconds + 30) / 60
-	for _, part := range quiz.Parts(p.Steps()) {
+	for _, part := range coach.Parts(p.Steps()) {
 		v.Parts++
 		if at >= 0 {
 			v.Part, v.Reason = v.Parts, part.Reason

@@ -6,17 +6,17 @@ import (
 
 	"groundbeat/game/link"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // ClassAfter is what the page after a warm-up is made from.
 type ClassAfter struct {
-	Entry   quiz.Entry
-	Earlier []quiz.Entry // of the same class, oldest first
-	Left    int          // tasks that were left out
+	Entry   warmup.Entry
+	Earlier []warmup.Entry // of the same class, oldest first
+	Left    int            // tasks that were left out
 	Names   map[string]string
 	Sheet   []*rhythm.Cycle // what the home sheet is about
 	Dates   []string        // the days of Earlier, as they are shown
@@ -30,7 +30,7 @@ type ClassAfter struct {
 // and what it mixed up, how much riff it hears through, its earlier warm-ups, and the
 // home sheet.
 func (a *ClassAfter) Screen(w say.Words) view.Screen {
-	f := quiz.FiguresOf(a.Entry)
+	f := warmup.FiguresOf(a.Entry)
 	items := []view.Item{view.Heading("heading-after", w.Say("class-after"))}
 	for i, text := range a.advice(w) {
 		items = append(items, view.Item{ID: fmt.Sprintf("advice-%d", i+1), Role: view.RoleText, Text: text, Look: view.LookFinding})
@@ -56,7 +56,7 @@ func (a *ClassAfter) name(id string) string {
 
 // advice is what to dance to today, in two sentences at most.
 func (a *ClassAfter) advice(w say.Words) []string {
-	ad := quiz.DanceTo(a.Entry)
+	ad := warmup.DanceTo(a.Entry)
 	if ad.Rhythm == "" {
 		return nil
 	}
@@ -73,7 +73,7 @@ func (a *ClassAfter) advice(w say.Words) []string {
 
 // knew says how many of the questions that were counted the room knew, and through how
 // much riff.
-func (a *ClassAfter) knew(w say.Words, f quiz.Figures) view.Item {
+func (a *ClassAfter) knew(w say.Words, f warmup.Figures) view.Item {
 	if f.Of == 0 {
 		return view.Item{ID: "knew", Role: view.RoleText, Text: w.Say("class-uncounted")}
 	}
@@ -86,7 +86,7 @@ func (a *ClassAfter) knew(w say.Words, f quiz.Figures) view.Item {
 	return it
 }
 
-func (a *ClassAfter) mixed(w say.Words, f quiz.Figures) view.Item {
+func (a *ClassAfter) mixed(w say.Words, f warmup.Figures) view.Item {
 	if len(f.Mixed) == 0 {
 		return view.Item{}
 	}
@@ -129,7 +129,7 @@ func (a *ClassAfter) table(w say.Words) view.Item {
 }
 
 // hands are those of one question: what was right is told first.
-func (a *ClassAfter) hands(w say.Words, d quiz.Done) string {
+func (a *ClassAfter) hands(w say.Words, d warmup.Done) string {
 	text := ""
 	for _, right := range []bool{true, false} {
 		for i, id := range d.Choices {
@@ -137,7 +137,7 @@ func (a *ClassAfter) hands(w say.Words, d quiz.Done) string {
 				continue
 			}
 			name := a.name(id)
-			if d.Kind == quiz.BaseOrRiff {
+			if d.Kind == warmup.BaseOrRiff {
 				name = sayBase(w, id)
 			}
 			one := w.Say("class-hands-were", "answer", name, "n", sayHands(w, d.Hands[i]))
@@ -163,8 +163,8 @@ func (a *ClassAfter) earlier(w say.Words) view.Item {
 	}
 	it := view.Item{ID: "earlier", Role: view.RoleTable, Name: w.Say("class-earlier"),
 		Columns: []string{w.Say("class-column-day"), w.Say("class-knew"), w.Say("class-column-through")}}
-	row := func(day string, e quiz.Entry) {
-		f := quiz.FiguresOf(e)
+	row := func(day string, e warmup.Entry) {
+		f := warmup.FiguresOf(e)
 		through := view.None
 		if t := f.Through(); t != "" {
 			through, _ = view.SayLevel(w, t)

@@ -6,17 +6,17 @@ import (
 	"time"
 
 	"groundbeat/game/link"
-	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // Class is what the screen is made from on which a teacher gets the warm-up ready.
 type Class struct {
 	Sets     []ClassSet // what can be begun at one press: last time's first, then what is supplied, then what she saved
 	Unended  *ClassSet  // a warm-up that was left before its end; nil: there is none
-	Set      quiz.Set   // what is put together here
+	Set      warmup.Set // what is put together here
 	Lasts    ClassLength
 	Saved    bool          // Set is one that was saved, under its name
 	Pools    []view.Option // out of which rhythms: what From may be, and its name
@@ -34,7 +34,7 @@ type Class struct {
 type ClassSet struct {
 	ID    string // the value of ActClassBegin
 	Name  string // of one that was saved; empty for the others
-	Set   quiz.Set
+	Set   warmup.Set
 	Lasts ClassLength
 }
 
@@ -118,7 +118,7 @@ func (s *ClassSet) say(w say.Words) string {
 
 // LengthOf is how much a warm-up brings and how long it lasts, begun now: what the list
 // promises, the walk-in says once more and the run keeps to.
-func LengthOf(w *quiz.Warmup, now time.Time) ClassLength {
+func LengthOf(w *warmup.Warmup, now time.Time) ClassLength {
 	return ClassLength{Tasks: len(w.Tasks), Lasts: w.Lasts(), Ends: now.Add(w.Lasts()).Format("15:04")}
 }
 
@@ -135,19 +135,19 @@ func sayMinutes(w say.Words, d time.Duration) string {
 	return w.Say("class-minutes", "n", half/2)
 }
 
-func sayTask(w say.Words, k quiz.Kind) string {
+func sayTask(w say.Words, k warmup.Kind) string {
 	switch k {
-	case quiz.HandsUp:
+	case warmup.HandsUp:
 		return w.Say("kind-hands-up")
-	case quiz.SayIt:
+	case warmup.SayIt:
 		return w.Say("kind-say-it")
-	case quiz.WalkAndClap:
+	case warmup.WalkAndClap:
 		return w.Say("kind-walk")
-	case quiz.WhatChanged:
+	case warmup.WhatChanged:
 		return w.Say("kind-changed")
-	case quiz.BaseOrRiff:
+	case warmup.BaseOrRiff:
 		return w.Say("kind-base")
-	case quiz.FindTheOne:
+	case warmup.FindTheOne:
 		return w.Say("kind-one")
 	}
 	return w.Say("kind-stop")
@@ -165,14 +165,14 @@ func (c *Class) put(w say.Words) view.Item {
 	s := c.Set
 	own := ClassSet{Set: s, Lasts: c.Lasts}
 	kinds := view.Item{ID: "class-kinds", Role: view.RoleGroup, Look: view.LookLines, Name: w.Say("class-kinds")}
-	for _, k := range quiz.Kinds() {
+	for _, k := range warmup.Kinds() {
 		kinds.Children = append(kinds.Children, view.Item{ID: "kind-" + string(k), Role: view.RoleCheckBox, Name: sayTask(w, k),
 			Action: view.ActClassKind + string(k), Checked: slices.Contains(s.Kinds, k)})
 	}
 	items := []view.Item{
 		{ID: "class-name", Role: view.RoleField, Name: w.Say("class-name"), Action: view.ActClassName, Value: c.Class},
 		c.pools(w), view.LeadDrum(w, s.Level.String(), c.Levels, view.NoHide, nil), kinds,
-		{ID: "class-minutes", Role: view.RoleSlider, Name: w.Say("class-how-long"), Action: view.ActClassMinutes, Min: quiz.LeastMinutes,
+		{ID: "class-minutes", Role: view.RoleSlider, Name: w.Say("class-how-long"), Action: view.ActClassMinutes, Min: warmup.LeastMinutes,
 			Max: 20, Step: 1, Num: float64(min(s.Minutes, 20)), Value: w.Say("class-minutes", "n", s.Minutes)},
 		{ID: "class-seed", Role: view.RoleField, Name: w.Say("class-seed"), Action: view.ActClassSeed, Value: seedText(s.Seed)},
 		{ID: "class-own", Role: view.RoleStatus, Live: view.LivePolite, Text: own.say(w)},

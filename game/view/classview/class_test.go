@@ -10,17 +10,17 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 	"groundbeat/game/view/screenproof"
+	"groundbeat/game/warmup"
 )
 
 func classModel() *Class {
 	c := &Class{Levels: allLevels, Letters: true, Hearing: true, Volume: 60,
 		Pools: []view.Option{{Value: "maqsum.baladi.saidi", Label: "maqsum, baladi and sa'idi"}}}
-	for _, id := range quiz.Presets() {
-		s, _ := quiz.Preset(id)
+	for _, id := range warmup.Presets() {
+		s, _ := warmup.Preset(id)
 		c.Sets = append(c.Sets, ClassSet{ID: id, Set: s, Lasts: ClassLength{9, 9*time.Minute + 31*time.Second, "18:42"}})
 	}
 	c.Set, c.Lasts = c.Sets[1].Set, ClassLength{1, 2*time.Minute + 10*time.Second, "18:35"}
@@ -28,19 +28,19 @@ func classModel() *Class {
 }
 
 // roomTask is a room at a stage of a task of a kind; sa'idi is right where that is asked.
-func roomTask(t testing.TB, stage quiz.Stage, kind quiz.Kind) *Room {
+func roomTask(t testing.TB, stage warmup.Stage, kind warmup.Kind) *Room {
 	r := &Room{Stage: stage, Kind: kind, Nth: 3, Of: 9, Ends: "18:42", Letters: true, Rhythm: supplied(t, "saidi"), Lined: true}
-	if kind == quiz.HandsUp {
+	if kind == warmup.HandsUp {
 		r.Rhythm = nil
 	}
 	return r
 }
 
-func toldRoom(t testing.TB, kind quiz.Kind, right, taken view.Option) *Room {
+func toldRoom(t testing.TB, kind warmup.Kind, right, taken view.Option) *Room {
 	saidi, maqsum := supplied(t, "saidi"), supplied(t, "maqsum")
-	r := roomTask(t, quiz.Telling, kind)
+	r := roomTask(t, warmup.Telling, kind)
 	r.Rhythm = saidi
-	r.Told = &Told{Right: right, Taken: taken, Hands: quiz.Most, Differences: rhythm.Differ(saidi, maqsum), Sides: [2]*rhythm.Cycle{saidi, maqsum}, Circled: []int{3}}
+	r.Told = &Told{Right: right, Taken: taken, Hands: warmup.Most, Differences: rhythm.Differ(saidi, maqsum), Sides: [2]*rhythm.Cycle{saidi, maqsum}, Circled: []int{3}}
 	return r
 }
 
@@ -57,68 +57,68 @@ func classScreens(t testing.TB) map[string]view.Screen {
 	silent.Volume, silent.Notes = -1, []view.Note{view.NoteNoSound}
 	all["class-ready-silent"] = silent.Screen(w)
 
-	in := &Room{Stage: quiz.WalkIn, Sounds: true, Rhythm: supplied(t, "maqsum"), Letters: true, Length: ClassLength{9, 600 * time.Second, "18:42"}}
+	in := &Room{Stage: warmup.WalkIn, Sounds: true, Rhythm: supplied(t, "maqsum"), Letters: true, Length: ClassLength{9, 600 * time.Second, "18:42"}}
 	all["class-walk-in"] = in.Screen(w)
-	for _, k := range quiz.Kinds() {
-		all["class-asking-"+string(k)] = roomTask(t, quiz.Asking, k).Screen(w)
+	for _, k := range warmup.Kinds() {
+		all["class-asking-"+string(k)] = roomTask(t, warmup.Asking, k).Screen(w)
 	}
-	sounds := roomTask(t, quiz.Asking, quiz.HandsUp)
+	sounds := roomTask(t, warmup.Asking, warmup.HandsUp)
 	sounds.Sounds, sounds.Slower, sounds.Help.Alone = true, true, true
 	all["class-sounding"] = sounds.Screen(w)
-	heard := roomTask(t, quiz.Asking, quiz.HandsUp)
+	heard := roomTask(t, warmup.Asking, warmup.HandsUp)
 	heard.Heard, heard.Problem, heard.Letters = true, "Nothing.", false
 	all["class-heard"] = heard.Screen(w)
-	gone := roomTask(t, quiz.Asking, quiz.SayIt)
+	gone := roomTask(t, warmup.Asking, warmup.SayIt)
 	gone.Sounds, gone.Lined = true, false
 	all["class-line-gone"] = gone.Screen(w)
-	blank := roomTask(t, quiz.Counting, quiz.HandsUp)
+	blank := roomTask(t, warmup.Counting, warmup.HandsUp)
 	blank.Blank = true
 	all["class-blanked"] = blank.Screen(w)
-	for kind, answer := range map[quiz.Kind]view.Option{
-		quiz.HandsUp: {Value: "saidi", Label: "sa'idi"}, quiz.WhatChanged: {Value: "2", Label: "2"}, quiz.FindTheOne: {Value: "3", Label: "3"}, quiz.BaseOrRiff: {Value: quiz.OffBase, Label: "off"},
+	for kind, answer := range map[warmup.Kind]view.Option{
+		warmup.HandsUp: {Value: "saidi", Label: "sa'idi"}, warmup.WhatChanged: {Value: "2", Label: "2"}, warmup.FindTheOne: {Value: "3", Label: "3"}, warmup.BaseOrRiff: {Value: warmup.OffBase, Label: "off"},
 	} {
-		r := roomTask(t, quiz.Counting, kind)
-		r.Answer, r.Hands = answer, map[quiz.Kind]quiz.Hands{quiz.HandsUp: quiz.Few, quiz.WhatChanged: "12"}[kind]
+		r := roomTask(t, warmup.Counting, kind)
+		r.Answer, r.Hands = answer, map[warmup.Kind]warmup.Hands{warmup.HandsUp: warmup.Few, warmup.WhatChanged: "12"}[kind]
 		all["class-counting-"+string(kind)] = r.Screen(w)
 		all["class-told-"+string(kind)] = toldRoom(t, kind, answer, view.Option{Value: "maqsum", Label: "maqsum"}).Screen(w)
 	}
-	long := toldRoom(t, quiz.HandsUp, view.Option{Value: "masmudi-kabir", Label: "masmudi kabir"}, view.Option{Value: "ciftetelli", Label: "çiftetelli"})
+	long := toldRoom(t, warmup.HandsUp, view.Option{Value: "masmudi-kabir", Label: "masmudi kabir"}, view.Option{Value: "ciftetelli", Label: "çiftetelli"})
 	long.Rhythm = supplied(t, "masmudi-kabir")
 	long.Told.Sides = [2]*rhythm.Cycle{long.Rhythm, supplied(t, "ciftetelli")}
 	long.Told.Differences = rhythm.Differ(long.Told.Sides[0], long.Told.Sides[1])
 	all["class-told-long"] = long.Screen(w)
 	long.Sounds = true
 	all["class-told-long-heard"] = long.Screen(w)
-	all["class-told-walk"] = roomTask(t, quiz.Telling, quiz.WalkAndClap).Screen(w)
-	changed := toldRoom(t, quiz.WhatChanged, view.Option{Value: "2", Label: "2"}, view.Option{})
+	all["class-told-walk"] = roomTask(t, warmup.Telling, warmup.WalkAndClap).Screen(w)
+	changed := toldRoom(t, warmup.WhatChanged, view.Option{Value: "2", Label: "2"}, view.Option{})
 	changed.Told.Sides[1] = movedIn(changed.Rhythm, 3, 2)
 	all["class-told-moved"] = changed.Screen(w)
-	off := toldRoom(t, quiz.BaseOrRiff, view.Option{Value: quiz.OffBase, Label: "off"}, view.Option{})
+	off := toldRoom(t, warmup.BaseOrRiff, view.Option{Value: warmup.OffBase, Label: "off"}, view.Option{})
 	off.Lead = soloOver(t, off.Rhythm)
 	all["class-told-off"] = off.Screen(w)
-	off.Sounds, off.Turn = true, quiz.OnBase
+	off.Sounds, off.Turn = true, warmup.OnBase
 	all["class-told-off-heard-on"] = off.Screen(w)
-	again := toldRoom(t, quiz.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{})
-	again.Stage, again.Sounds = quiz.Hearing, true
+	again := toldRoom(t, warmup.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{})
+	again.Stage, again.Sounds = warmup.Hearing, true
 	all["class-hearing"] = again.Screen(w)
 
 	a := classAfter(t)
 	all["class-after"] = a.Screen(w)
-	a.Left, a.Unkept, a.Earlier, a.Dates = 2, true, []quiz.Entry{a.Entry}, []string{"2026-02-24"}
+	a.Left, a.Unkept, a.Earlier, a.Dates = 2, true, []warmup.Entry{a.Entry}, []string{"2026-02-24"}
 	all["class-after-later"] = a.Screen(w)
-	a = &ClassAfter{Entry: quiz.Entry{Tasks: a.Entry.Tasks[2:]}, Names: a.Names}
+	a = &ClassAfter{Entry: warmup.Entry{Tasks: a.Entry.Tasks[2:]}, Names: a.Names}
 	all["class-after-uncounted"] = a.Screen(w)
 	return all
 }
 
 // While both are heard in turn, what is said belongs to the one that is heard.
 func TestBaseIsSaidAsHeard(t *testing.T) {
-	r := toldRoom(t, quiz.BaseOrRiff, view.Option{Value: quiz.OffBase, Label: "off"}, view.Option{})
+	r := toldRoom(t, warmup.BaseOrRiff, view.Option{Value: warmup.OffBase, Label: "off"}, view.Option{})
 	r.Lead = soloOver(t, r.Rhythm)
 	for heard, says := range map[string]string{
-		"":           "The lead drum strikes between the bass drum’s dums.",
-		quiz.OnBase:  "You hear it on the base: the lead drum’s dums fall with the bass drum’s.",
-		quiz.OffBase: "You hear it off the base: the lead drum strikes between the bass drum’s dums.",
+		"":             "The lead drum strikes between the bass drum’s dums.",
+		warmup.OnBase:  "You hear it on the base: the lead drum’s dums fall with the bass drum’s.",
+		warmup.OffBase: "You hear it off the base: the lead drum strikes between the bass drum’s dums.",
 	} {
 		r.Turn = heard
 		s := r.Screen(words(t))
@@ -128,32 +128,32 @@ func TestBaseIsSaidAsHeard(t *testing.T) {
 }
 
 func classAfter(t testing.TB) *ClassAfter {
-	asked := func(rhythm, level string, hands ...quiz.Hands) quiz.Done {
-		return quiz.Done{Kind: quiz.HandsUp, Rhythm: rhythm, Riff: level, Choices: []string{"maqsum", "saidi"}, Right: rhythm, Hands: hands}
+	asked := func(rhythm, level string, hands ...warmup.Hands) warmup.Done {
+		return warmup.Done{Kind: warmup.HandsUp, Rhythm: rhythm, Riff: level, Choices: []string{"maqsum", "saidi"}, Right: rhythm, Hands: hands}
 	}
 	return &ClassAfter{Today: "2026-03-03", Seed: 7,
 		Names: map[string]string{"maqsum": "maqsum", "saidi": "sa'idi", "baladi": "baladi (masmudi saghir)"},
 		Sheet: []*rhythm.Cycle{supplied(t, "maqsum"), supplied(t, "saidi")},
-		Entry: quiz.Entry{Tasks: []quiz.Done{asked("maqsum", "bare", quiz.Most, quiz.Few), asked("saidi", "filled", "7", "5"),
-			{Kind: quiz.WalkAndClap, Rhythm: "baladi", Riff: "bare"},
-			{Kind: quiz.BaseOrRiff, Rhythm: "saidi", Riff: "solo", Choices: []string{"on", "off"}, Right: "off", Hands: []quiz.Hands{"", quiz.Some}}}}}
+		Entry: warmup.Entry{Tasks: []warmup.Done{asked("maqsum", "bare", warmup.Most, warmup.Few), asked("saidi", "filled", "7", "5"),
+			{Kind: warmup.WalkAndClap, Rhythm: "baladi", Riff: "bare"},
+			{Kind: warmup.BaseOrRiff, Rhythm: "saidi", Riff: "solo", Choices: []string{"on", "off"}, Right: "off", Hands: []warmup.Hands{"", warmup.Some}}}}}
 }
 
 // While something is asked, the screen is the same whatever the answer: nothing on it,
 // in its title, its ids or its pictures can tell.
 func TestRoomGivesNothingAway(t *testing.T) {
 	w := words(t)
-	for _, kind := range quiz.Kinds() {
+	for _, kind := range warmup.Kinds() {
 		if !kind.Counted() {
 			continue
 		}
-		for _, stage := range []quiz.Stage{quiz.Asking, quiz.Counting} {
+		for _, stage := range []warmup.Stage{warmup.Asking, warmup.Counting} {
 			var dumps []string
 			for _, right := range []string{"saidi", "maqsum"} {
 				r := roomTask(t, stage, kind)
 				r.Sounds, r.Answer = true, view.Option{Value: "baladi", Label: "baladi"}
 				r.Told = &Told{Right: view.Option{Value: right, Label: right}, Sides: [2]*rhythm.Cycle{supplied(t, right), supplied(t, right)}, Circled: []int{len(right)}}
-				if kind == quiz.HandsUp {
+				if kind == warmup.HandsUp {
 					r.Rhythm = nil
 				}
 				s := r.Screen(w)
@@ -203,11 +203,11 @@ func TestRoomHasOneThingToDo(t *testing.T) {
 // What was entered is what is said, and nothing where nobody counted.
 func TestTakenIsWhatWasEntered(t *testing.T) {
 	w := words(t)
-	for hands, want := range map[quiz.Hands]string{
-		quiz.Most: "Most took it for maqsum.", quiz.Some: "Some took it for maqsum.", quiz.Few: "A few took it for maqsum.",
-		"1": "1 took it for maqsum.", "3": "3 took it for maqsum.", "12": "12 took it for maqsum.", "": "", quiz.None: "",
+	for hands, want := range map[warmup.Hands]string{
+		warmup.Most: "Most took it for maqsum.", warmup.Some: "Some took it for maqsum.", warmup.Few: "A few took it for maqsum.",
+		"1": "1 took it for maqsum.", "3": "3 took it for maqsum.", "12": "12 took it for maqsum.", "": "", warmup.None: "",
 	} {
-		r := toldRoom(t, quiz.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{Value: "maqsum", Label: "maqsum"})
+		r := toldRoom(t, warmup.HandsUp, view.Option{Value: "saidi", Label: "sa'idi"}, view.Option{Value: "maqsum", Label: "maqsum"})
 		r.Told.Hands = hands
 		var b bytes.Buffer
 		require.NoError(t, screenproof.Dump(&b, r.Screen(w)))
@@ -229,7 +229,7 @@ func TestAskedNameByName(t *testing.T) {
 func TestRoomLineWraps(t *testing.T) {
 	for id, want := range map[string][2]int{"maqsum": {8, 8}, "masmudi-kabir": {16, 8}, "samai-thaqil": {10, 5}} {
 		for i, narrow := range []bool{false, true} {
-			r := &Room{Stage: quiz.Telling, Kind: quiz.HandsUp, Rhythm: supplied(t, id), Narrow: narrow}
+			r := &Room{Stage: warmup.Telling, Kind: warmup.HandsUp, Rhythm: supplied(t, id), Narrow: narrow}
 			require.Equal(t, want[i], r.Wall().Columns, id)
 		}
 	}

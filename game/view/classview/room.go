@@ -2,20 +2,20 @@ package classview
 
 import (
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // Room is what the screens are made from that a room sees: large, few words, and one
 // thing to do. Nothing of an answer is in the model before Telling; if it is, nothing
 // is made of it.
 type Room struct {
-	Stage   quiz.Stage // WalkIn to Hearing
-	Kind    quiz.Kind  // of the task; at WalkIn none
-	Nth, Of int        // which task, from 1, of how many
-	Ends    string     // when it ends: "18:42"
+	Stage   warmup.Stage // WalkIn to Hearing
+	Kind    warmup.Kind  // of the task; at WalkIn none
+	Nth, Of int          // which task, from 1, of how many
+	Ends    string       // when it ends: "18:42"
 	Length  ClassLength
 
 	Sounds  bool      // something is heard now
@@ -31,8 +31,8 @@ type Room struct {
 	Rhythm *rhythm.Cycle
 	Lined  bool // SayIt: the whiteboard line still stands
 
-	Answer view.Option // Counting: what is asked for
-	Hands  quiz.Hands  // and what was counted for it
+	Answer view.Option  // Counting: what is asked for
+	Hands  warmup.Hands // and what was counted for it
 
 	Told *Told             // Telling and Hearing
 	Lead picture.RiffCycle // and what the lead drum plays in the cycle that is shown, of BaseOrRiff
@@ -44,8 +44,8 @@ type Room struct {
 // Told is what it was.
 type Told struct {
 	Right       view.Option
-	Taken       view.Option // what most other hands went up for, or is taken for it most easily; may be empty
-	Hands       quiz.Hands  // which hands were counted for Taken; "": they do not tell it
+	Taken       view.Option  // what most other hands went up for, or is taken for it most easily; may be empty
+	Hands       warmup.Hands // which hands were counted for Taken; "": they do not tell it
 	Differences []rhythm.Difference
 	Sides       [2]*rhythm.Cycle // the right one, and what it is compared with; the second may be nil
 	Circled     []int            // steps of what is shown that matter
@@ -62,11 +62,11 @@ func (r *Room) stage(w say.Words) view.Screen {
 	switch {
 	case r.Blank:
 		return view.BarePage(w, "class-blank", w.Say("class"), []view.Item{view.Heading("heading", w.Say("class-blank")), big("go", w.Say("class-show"), view.ActClassBlank)})
-	case r.Stage == quiz.WalkIn:
+	case r.Stage == warmup.WalkIn:
 		return r.walkIn(w)
-	case r.Stage == quiz.Asking:
+	case r.Stage == warmup.Asking:
 		return r.asking(w)
-	case r.Stage == quiz.Counting:
+	case r.Stage == warmup.Counting:
 		return r.counting(w)
 	}
 	return r.telling(w)
@@ -151,7 +151,7 @@ func (r *Room) asking(w say.Words) view.Screen {
 	if r.Sounds {
 		items = append(items, view.Item{ID: "plays", Role: view.RoleText, Text: w.Say("class-plays")})
 	}
-	if r.Kind == quiz.SayIt && r.Rhythm != nil && !r.Lined {
+	if r.Kind == warmup.SayIt && r.Rhythm != nil && !r.Lined {
 		items = append(items, view.Item{ID: "alone-now", Role: view.RoleStatus, Live: view.LivePolite, Text: w.Say("class-line-gone")})
 	}
 	return r.screen(w, items, r.spoken(w), go1,
@@ -162,17 +162,17 @@ func (r *Room) asking(w say.Words) view.Screen {
 // ask is what is asked, in large.
 func (r *Room) ask(w say.Words) string {
 	switch r.Kind {
-	case quiz.HandsUp:
+	case warmup.HandsUp:
 		return w.Say("ask-rhythm")
-	case quiz.SayIt:
+	case warmup.SayIt:
 		return w.Say("class-say", "rhythm", r.name())
-	case quiz.WalkAndClap:
+	case warmup.WalkAndClap:
 		return w.Say("class-walk")
-	case quiz.WhatChanged:
+	case warmup.WhatChanged:
 		return w.Say("class-changed")
-	case quiz.BaseOrRiff:
+	case warmup.BaseOrRiff:
 		return w.Say("class-base")
-	case quiz.FindTheOne:
+	case warmup.FindTheOne:
 		return w.Say("class-one")
 	}
 	return w.Say("class-stop")
@@ -188,17 +188,17 @@ func (r *Room) name() string {
 // how is how it goes, in a sentence or two.
 func (r *Room) how(w say.Words) string {
 	switch r.Kind {
-	case quiz.HandsUp:
+	case warmup.HandsUp:
 		return w.Say("class-how-hands")
-	case quiz.SayIt:
+	case warmup.SayIt:
 		return w.Say("class-how-say")
-	case quiz.WalkAndClap:
+	case warmup.WalkAndClap:
 		return w.Say("class-how-walk", "rhythm", r.name())
-	case quiz.WhatChanged:
+	case warmup.WhatChanged:
 		return w.Say("class-how-changed", "rhythm", r.name())
-	case quiz.BaseOrRiff:
+	case warmup.BaseOrRiff:
 		return w.Say("class-how-base", "rhythm", r.name())
-	case quiz.FindTheOne:
+	case warmup.FindTheOne:
 		return w.Say("class-how-one", "rhythm", r.name())
 	}
 	return w.Say("class-how-stop", "rhythm", r.name())
@@ -207,7 +207,7 @@ func (r *Room) how(w say.Words) string {
 // spoken is the line that is spoken from, and its strokes in words, as long as they
 // stand.
 func (r *Room) spoken(w say.Words) view.Item {
-	if r.Kind != quiz.SayIt || !r.Lined || r.Rhythm == nil {
+	if r.Kind != warmup.SayIt || !r.Lined || r.Rhythm == nil {
 		return view.Item{}
 	}
 	return r.line(w)
@@ -217,7 +217,7 @@ func (r *Room) spoken(w say.Words) view.Item {
 // asked by ear it is the drum and nothing on it; that it sounds is all that is shown.
 func (r *Room) Head() picture.Head {
 	c := r.Rhythm
-	if c == nil || r.Stage == quiz.Asking && r.Kind != quiz.SayIt || r.Stage == quiz.Counting || r.Stage == quiz.Asking && !r.Lined {
+	if c == nil || r.Stage == warmup.Asking && r.Kind != warmup.SayIt || r.Stage == warmup.Counting || r.Stage == warmup.Asking && !r.Lined {
 		return picture.Head{Hidden: true}
 	}
 	return picture.Head{Base: c.Skeleton, Riff: r.Lead} // no figures: they would be too small for the back row
@@ -238,7 +238,7 @@ func (r *Room) head(w say.Words) view.Item {
 func (r *Room) counting(w say.Words) view.Screen {
 	id := "heading-for-" + r.Answer.Value
 	hands := view.Item{ID: "hands-up", Role: view.RoleGroup, Look: view.LookRow, Name: w.Say("class-hands")}
-	for _, h := range quiz.HandsWords() {
+	for _, h := range warmup.HandsWords() {
 		it := small("hands-"+string(h), sayHands(w, h), view.ActClassHands, string(h))
 		it.Pressed = r.Hands == h
 		hands.Children = append(hands.Children, it)
@@ -264,32 +264,32 @@ func (r *Room) clear(w say.Words) view.Item {
 // handsUp asks for one answer by name.
 func (r *Room) handsUp(w say.Words) string {
 	switch r.Kind {
-	case quiz.WhatChanged:
+	case warmup.WhatChanged:
 		return w.Say("class-hands-count", "n", r.Answer.Value)
-	case quiz.FindTheOne:
+	case warmup.FindTheOne:
 		return w.Say("class-hands-on", "n", r.Answer.Value)
-	case quiz.BaseOrRiff:
+	case warmup.BaseOrRiff:
 		return w.Say("class-hands-base", "answer", sayBase(w, r.Answer.Value))
 	}
 	return w.Say("class-hands-for", "rhythm", view.Plain(r.Answer.Label))
 }
 
 func sayBase(w say.Words, id string) string {
-	if id == quiz.OnBase {
+	if id == warmup.OnBase {
 		return w.Say("class-on-base")
 	}
 	return w.Say("class-off-base")
 }
 
-func sayHands(w say.Words, h quiz.Hands) string {
+func sayHands(w say.Words, h warmup.Hands) string {
 	switch h {
-	case quiz.Most:
+	case warmup.Most:
 		return w.Say("hands-most")
-	case quiz.Some:
+	case warmup.Some:
 		return w.Say("hands-some")
-	case quiz.Few:
+	case warmup.Few:
 		return w.Say("hands-few")
-	case quiz.None:
+	case warmup.None:
 		return w.Say("hands-none")
 	}
 	return string(h)

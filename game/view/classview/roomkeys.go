@@ -4,8 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // onKeys and backKeys are what clickers send, and a keyboard has, for on and back.
@@ -37,7 +37,7 @@ func (r *Room) keys() []view.Key {
 		keys = append(keys, view.Key{Key: k, Action: view.ActClassNext, Value: ""})
 	}
 	back := view.ActClassBack
-	if r.Stage == quiz.WalkIn { // nothing lies before it
+	if r.Stage == warmup.WalkIn { // nothing lies before it
 		back = view.ActClassLeave
 	}
 	for _, k := range backKeys {
@@ -58,6 +58,6 @@ func (r *Room) keys() []view.Key {
 	}
 	return append(keys, view.Key{Key: "b", Action: view.ActClassBlank, Value: ""}, view.Key{Key: "o", Action: view.ActClassOnce, Value: ""}, view.Key{Key: "a", Action: view.ActAlone, Value: "yes"}, view.Key{Key: "l", Action: view.ActSlower, Value: ""},
 		view.Key{Key: "k", Action: view.ActClassSkip, Value: ""}, view.Key{Key: "c", Action: view.ActClassHands, Value: ""},
-		view.Key{Key: "m", Action: view.ActClassHands, Value: string(quiz.Most)}, view.Key{Key: "s", Action: view.ActClassHands, Value: string(quiz.Some)},
-		view.Key{Key: "f", Action: view.ActClassHands, Value: string(quiz.Few)}, view.Key{Key: "n", Action: view.ActClassHands, Value: string(quiz.None)})
+		view.Key{Key: "m", Action: view.ActClassHands, Value: string(warmup.Most)}, view.Key{Key: "s", Action: view.ActClassHands, Value: string(warmup.Some)},
+		view.Key{Key: "f", Action: view.ActClassHands, Value: string(warmup.Few)}, view.Key{Key: "n", Action: view.ActClassHands, Value: string(warmup.None)})
 }

@@ -2,10 +2,10 @@ package classview
 
 import (
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 )
 
 // mostInRow is how many steps of the line stand side by side at most, so that its counts
@@ -34,7 +34,7 @@ func (r *Room) Wall() picture.Wall {
 func (r *Room) compare(w say.Words, l picture.Wall) picture.Wall {
 	switch {
 	case r.Told == nil:
-	case r.Kind == quiz.WhatChanged && r.Told.Sides[1] != nil:
+	case r.Kind == warmup.WhatChanged && r.Told.Sides[1] != nil:
 		from, to := r.Told.moved()
 		l.Moved = [2]int{from, to}
 		l.Rows = nil
@@ -42,7 +42,7 @@ func (r *Room) compare(w say.Words, l picture.Wall) picture.Wall {
 			side := r.Told.Sides[i]
 			l.Rows = append(l.Rows, picture.WallRow{Name: name, Base: side.Skeleton, Circled: []int{l.Moved[i]}, Heard: r.Sounds && r.Rhythm == side})
 		}
-	case r.Kind == quiz.BaseOrRiff && len(r.Lead.Strokes) > 0:
+	case r.Kind == warmup.BaseOrRiff && len(r.Lead.Strokes) > 0:
 		l.Rows[0].Name = w.Say("wall-bass")
 		l.Rows = append(l.Rows, picture.WallRow{Name: w.Say("wall-lead"), Lead: r.Lead.Strokes})
 	}

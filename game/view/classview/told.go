@@ -4,11 +4,11 @@ import (
 	"fmt"
 
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
+	"groundbeat/game/warmup"
 )
 
 // telling returns the screen that says what it was, and lets it be heard: in turn, and
@@ -16,7 +16,7 @@ import (
 func (r *Room) telling(w say.Words) view.Screen {
 	items := []view.Item{view.Heading("heading-told", r.told(w))}
 	items = append(items, r.reasons(w)...)
-	if r.Stage == quiz.Hearing {
+	if r.Stage == warmup.Hearing {
 		items[0] = view.Heading("heading-hear", w.Say("class-hear-now"))
 		items = items[:1]
 	}
@@ -25,7 +25,7 @@ func (r *Room) telling(w say.Words) view.Screen {
 		items, line = append(items, r.shown(w)), r.line(w)
 	}
 	go1 := big("go", w.Say("class-on"), view.ActClassNext)
-	if r.Stage == quiz.Telling && r.Kind.Counted() {
+	if r.Stage == warmup.Telling && r.Kind.Counted() {
 		go1.Name = w.Say("class-under")
 	}
 	once := small("once", w.Say("once-more"), view.ActClassOnce, "")
@@ -45,13 +45,13 @@ func (r *Room) told(w say.Words) string {
 		return r.name()
 	}
 	switch right := r.Told.Right; r.Kind {
-	case quiz.HandsUp:
+	case warmup.HandsUp:
 		return w.Say("it-was", "right", view.Plain(right.Label))
-	case quiz.WhatChanged:
+	case warmup.WhatChanged:
 		return w.Say("class-was-count", "n", right.Value)
-	case quiz.BaseOrRiff:
+	case warmup.BaseOrRiff:
 		return w.Say("class-was-base", "answer", sayBase(w, right.Value))
-	case quiz.FindTheOne:
+	case warmup.FindTheOne:
 		return w.Say("class-was-on", "n", right.Value)
 	}
 	return r.name()
@@ -66,11 +66,11 @@ func (r *Room) reasons(w say.Words) []view.Item {
 		return nil
 	case r.Told == nil:
 		texts = []string{sayDums(w, r.Rhythm)}
-	case r.Kind == quiz.BaseOrRiff:
+	case r.Kind == warmup.BaseOrRiff:
 		texts = []string{r.sayBase(w)}
-	case r.Kind == quiz.FindTheOne:
+	case r.Kind == warmup.FindTheOne:
 		texts = []string{sayDums(w, r.Told.Sides[0])}
-	case r.Kind == quiz.WhatChanged && r.Told.Sides[1] != nil:
+	case r.Kind == warmup.WhatChanged && r.Told.Sides[1] != nil:
 		texts = []string{r.sayMoved(w)}
 	default:
 		texts = r.differences(w)
@@ -97,7 +97,7 @@ func (r *Room) differences(w say.Words) []string {
 	}
 	q.Sides = []roundview.Side{{Rhythm: t.Sides[0]}, {Rhythm: t.Sides[1]}}
 	var texts []string
-	if taken := r.taken(w); taken != "" && r.Kind == quiz.HandsUp {
+	if taken := r.taken(w); taken != "" && r.Kind == warmup.HandsUp {
 		texts = append(texts, taken)
 	}
 	if len(t.Differences) == 0 {
@@ -120,13 +120,13 @@ func (r *Room) differences(w say.Words) []string {
 func (r *Room) taken(w say.Words) string {
 	t, rhythm := r.Told, view.Plain(r.Told.Taken.Label)
 	switch t.Hands {
-	case "", quiz.None:
+	case "", warmup.None:
 		return ""
-	case quiz.Most:
+	case warmup.Most:
 		return w.Say("class-taken-most", "rhythm", rhythm)
-	case quiz.Some:
+	case warmup.Some:
 		return w.Say("class-taken-some", "rhythm", rhythm)
-	case quiz.Few:
+	case warmup.Few:
 		return w.Say("class-taken-few", "rhythm", rhythm)
 	}
 	n, _ := t.Hands.Number()
@@ -144,12 +144,12 @@ func (r *Room) sayMoved(w say.Words) string {
 // the two in turn, else of what was asked.
 func (r *Room) sayBase(w say.Words) string {
 	switch r.Turn {
-	case quiz.OnBase:
+	case warmup.OnBase:
 		return w.Say("class-hears-on")
-	case quiz.OffBase:
+	case warmup.OffBase:
 		return w.Say("class-hears-off")
 	}
-	if r.Told.Right.Value == quiz.OnBase {
+	if r.Told.Right.Value == warmup.OnBase {
 		return w.Say("class-why-on")
 	}
 	return w.Say("class-why-off")
@@ -159,9 +159,9 @@ func (r *Room) sayBase(w say.Words) string {
 func (r *Room) shown(w say.Words) view.Item {
 	it := view.Item{ID: "shown", Role: view.RoleText}
 	switch {
-	case r.Told == nil || r.Told.Sides[1] == nil || r.Kind == quiz.BaseOrRiff:
+	case r.Told == nil || r.Told.Sides[1] == nil || r.Kind == warmup.BaseOrRiff:
 		return view.Item{}
-	case r.Kind == quiz.WhatChanged: // its rows are named
+	case r.Kind == warmup.WhatChanged: // its rows are named
 		return view.Item{}
 	case r.Sounds:
 		it.Text = w.Say("class-you-hear", "rhythm", r.name())

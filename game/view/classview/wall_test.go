@@ -2,10 +2,10 @@ package classview
 
 import (
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
+	"groundbeat/game/warmup"
 	"slices"
 	"testing"
 
@@ -34,7 +34,7 @@ func soloOver(t testing.TB, c *rhythm.Cycle) picture.RiffCycle {
 func TestWhatChangedShowsBoth(t *testing.T) {
 	w := words(t)
 	saidi := supplied(t, "saidi")
-	r := toldRoom(t, quiz.WhatChanged, view.Option{Value: "2", Label: "2"}, view.Option{})
+	r := toldRoom(t, warmup.WhatChanged, view.Option{Value: "2", Label: "2"}, view.Option{})
 	r.Told.Sides[1] = movedIn(saidi, 3, 2)
 	l := r.ShownWall(w)
 	require.Equal(t, []rhythm.Pattern{saidi.Skeleton, r.Told.Sides[1].Skeleton}, []rhythm.Pattern{l.Rows[0].Base, l.Rows[1].Base})
@@ -50,7 +50,7 @@ func TestWhatChangedShowsBoth(t *testing.T) {
 		require.Equal(t, [2]bool{i == 0, i == 1}, [2]bool{l.Rows[0].Heard, l.Rows[1].Heard})
 		require.Equal(t, saidi.Skeleton, l.Rows[0].Base, "the first stays above")
 	}
-	asked := roomTask(t, quiz.Counting, quiz.WhatChanged)
+	asked := roomTask(t, warmup.Counting, warmup.WhatChanged)
 	asked.Told = r.Told
 	require.Nil(t, find(asked.Screen(w), "line"), "and nothing of it before")
 }
@@ -58,13 +58,13 @@ func TestWhatChangedShowsBoth(t *testing.T) {
 // Once it is told, the lead drum's strokes stand under the bass drum's, each at its true
 // place.
 func TestOffTheBaseShowsTheLead(t *testing.T) {
-	r := toldRoom(t, quiz.BaseOrRiff, view.Option{Value: quiz.OffBase, Label: "off"}, view.Option{})
+	r := toldRoom(t, warmup.BaseOrRiff, view.Option{Value: warmup.OffBase, Label: "off"}, view.Option{})
 	r.Lead = soloOver(t, r.Rhythm)
 	l := r.ShownWall(words(t))
 	require.Len(t, l.Rows, 2)
 	require.Equal(t, r.Lead.Strokes, l.Rows[1].Lead)
 	require.Equal(t, r.Lead, r.Head().Riff, "on the drum as well")
-	for _, stage := range []quiz.Stage{quiz.Asking, quiz.Counting} {
+	for _, stage := range []warmup.Stage{warmup.Asking, warmup.Counting} {
 		r.Stage = stage
 		require.True(t, r.Head().Hidden)
 		require.Nil(t, find(r.Screen(words(t)), "line"), "not before it is told")
@@ -103,8 +103,8 @@ func TestWallFillsItsWidth(t *testing.T) {
 // What plays is said to play; the same whatever it is.
 func TestPlayingIsShown(t *testing.T) {
 	w := words(t)
-	for _, k := range quiz.Kinds() {
-		r := roomTask(t, quiz.Asking, k)
+	for _, k := range warmup.Kinds() {
+		r := roomTask(t, warmup.Asking, k)
 		require.Nil(t, find(r.Screen(w), "plays"), k)
 		r.Sounds = true
 		require.Equal(t, "It plays. Listen.", find(r.Screen(w), "plays").Text, k)

@@ -1,8 +1,8 @@
 package diaryview
 
 import (
+	"groundbeat/game/diary"
 	"groundbeat/game/say"
-	"groundbeat/scoring/diary"
 )
 
 // A finding is one sentence of the diary, and what it claims.

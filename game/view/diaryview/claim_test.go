@@ -8,10 +8,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
+	"groundbeat/game/coach"
+	"groundbeat/game/diary"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/stat"
 )
 
@@ -98,7 +98,7 @@ func TestDiaryAgreesWithItself(t *testing.T) {
 				l.practiseFrom(t, day, step)
 				d := l.diary(t)
 				d.Today = theirDay(day + step).Format(time.DateOnly)
-				for _, o := range quiz.Offers(l.knows(day+step).Practice(20, l.pool, uint64(day)), 9) {
+				for _, o := range coach.Offers(l.knows(day+step).Practice(20, l.pool, uint64(day)), 9) {
 					d.Next = append(d.Next, NextOf(o))
 					kinds[d.Next[len(d.Next)-1].Reason]++
 				}

@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strconv"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 

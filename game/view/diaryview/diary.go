@@ -1,10 +1,10 @@
 package diaryview
 
 import (
+	"groundbeat/game/diary"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 )
 
 // Diary is what the screen Practice diary is made from: whose it is and on which

@@ -8,10 +8,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/stat"
 )
 

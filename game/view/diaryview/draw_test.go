@@ -7,11 +7,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/coach"
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/view"
 	"groundbeat/game/view/screenproof"
-	"groundbeat/scoring/diary"
 )
 
 func shapes(p *picture.Picture, is func(*picture.Shape) bool) []picture.Shape {
@@ -151,7 +151,7 @@ func TestReachLevels(t *testing.T) {
 func TestPracticeStrip(t *testing.T) {
 	w := words(t)
 	ready := dums(t, view.Ready).Screen(w)
-	s := Practice{Part: 2, Parts: 7, Reason: quiz.ReasonDue, Minutes: 6}.On(ready, w)
+	s := Practice{Part: 2, Parts: 7, Reason: coach.ReasonDue, Minutes: 6}.On(ready, w)
 	require.Equal(t, "practice-strip", s.Items[0].ID)
 	require.Equal(t, ready.FocusID(), s.FocusID())
 	require.Equal(t, "Part 2 of 7 · Rested for a while · about 6 minutes left", s.Find("practice-where").Text)
@@ -160,10 +160,10 @@ func TestPracticeStrip(t *testing.T) {
 	playing := dums(t, view.Playing).Screen(w)
 	require.Equal(t, playing, Practice{Part: 2, Parts: 7}.On(playing, w))
 
-	done := Practice{Part: 2, Parts: 7, Reason: quiz.ReasonDue, Minutes: 1, Done: true}.Strip(w)
+	done := Practice{Part: 2, Parts: 7, Reason: coach.ReasonDue, Minutes: 1, Done: true}.Strip(w)
 	require.Equal(t, "Part 2 of 7 · Rested for a while · about 1 minute left", done.Children[0].Text)
 	require.Equal(t, []string{"Next round", view.LookPrimary}, []string{done.Children[1].Name, done.Children[1].Look})
-	last := Practice{Part: 7, Parts: 7, Reason: quiz.ReasonSlow, Done: true, Last: true}.Strip(w)
+	last := Practice{Part: 7, Parts: 7, Reason: coach.ReasonSlow, Done: true, Last: true}.Strip(w)
 	require.Equal(t, "Part 7 of 7 · To end with · nearly done", last.Children[0].Text)
 	require.Equal(t, []string{"To your diary", view.LookPrimary}, []string{last.Children[1].Name, last.Children[1].Look})
 }

@@ -5,11 +5,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/stat"
 )
 

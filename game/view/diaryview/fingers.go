@@ -4,12 +4,12 @@ import (
 	"math"
 	"strconv"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 )
 
 // The panel of finger timing, in parts of its width.

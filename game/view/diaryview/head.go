@@ -3,12 +3,12 @@ package diaryview
 import (
 	"math"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/stat"
 )
 

@@ -4,10 +4,10 @@ import (
 	"math"
 	"strconv"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
-	"groundbeat/scoring/diary"
 )
 
 // The picture of mix-ups, in parts of its width. It is at least 330 pixels wide.

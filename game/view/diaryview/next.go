@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
@@ -36,15 +37,15 @@ const (
 	ReasonRung                // before whole rhythms
 )
 
-var reasons = map[quiz.Reason]Reason{
-	quiz.ReasonFirst: ReasonFirst, quiz.ReasonWell: ReasonWell, quiz.ReasonEasy: ReasonSlow,
-	quiz.ReasonDue: ReasonDue, quiz.ReasonMixUp: ReasonMixUp, quiz.ReasonRung: ReasonRung,
-	quiz.ReasonEdge: ReasonEdge, quiz.ReasonTempo: ReasonTempo, quiz.ReasonSlow: ReasonSlow,
+var reasons = map[coach.Reason]Reason{
+	coach.ReasonFirst: ReasonFirst, coach.ReasonWell: ReasonWell, coach.ReasonEasy: ReasonSlow,
+	coach.ReasonDue: ReasonDue, coach.ReasonMixUp: ReasonMixUp, coach.ReasonRung: ReasonRung,
+	coach.ReasonEdge: ReasonEdge, coach.ReasonTempo: ReasonTempo, coach.ReasonSlow: ReasonSlow,
 }
 
 // NextOf returns steps that belong together, of which there is one at least, as they are
 // offered.
-func NextOf(steps []quiz.Step) Next {
+func NextOf(steps []coach.Step) Next {
 	s := steps[0]
 	n := Next{Reason: reasons[s.Reason], Kind: s.Kind, Rhythms: s.Rhythms, Level: s.Level.String()}
 	if f, _ := quiz.FormOf(quiz.Ask(s.Kind)); f.Rung {

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/coach"
 	"groundbeat/game/picture"
-	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
@@ -18,7 +18,7 @@ import (
 type Plan struct {
 	Minutes int  // that were asked for
 	Reading bool // it is not known yet what there was
-	Steps   []quiz.Step
+	Steps   []coach.Step
 	New     []string        // IDs of rhythms that the player meets in it for the first time
 	First   bool            // all is new to the player
 	Rhythms []*rhythm.Cycle // at least those of the steps
@@ -56,7 +56,7 @@ func (p *Plan) how(w say.Words) string {
 // parts is the plan: of each part what it is, how long it lasts, and why now.
 func (p *Plan) parts(w say.Words) view.Item {
 	it := view.Item{ID: "plan", Role: view.RoleList, Look: view.LookPlan, Name: w.Say("practice")}
-	for i, part := range quiz.Parts(p.Steps) {
+	for i, part := range coach.Parts(p.Steps) {
 		id := fmt.Sprintf("part-%d", i+1)
 		it.Children = append(it.Children, view.Item{ID: id, Role: view.RoleListItem, Children: []view.Item{
 			{ID: id + "-what", Role: view.RoleText, Text: sayPart(w, part.Reason, i == 0)},
@@ -82,7 +82,7 @@ func (p *Plan) ring(w say.Words) view.Item {
 		seconds += s.Seconds
 	}
 	from := 0.0
-	for i, part := range quiz.Parts(p.Steps) {
+	for i, part := range coach.Parts(p.Steps) {
 		to := from + float64(part.Seconds())/float64(seconds)
 		pic.Arc(picture.InkBass, picture.Middle, picture.Middle, planArc, from+planApart, to-planApart, 0.022)
 		x, y := picture.Around(picture.Middle, picture.Middle, planNumber, (from+to)/2)
@@ -96,19 +96,19 @@ func (p *Plan) ring(w say.Words) view.Item {
 }
 
 // sayPart says what a part is, in a few words.
-func sayPart(w say.Words, r quiz.Reason, first bool) string {
+func sayPart(w say.Words, r coach.Reason, first bool) string {
 	switch r {
-	case quiz.ReasonWell, quiz.ReasonEasy:
+	case coach.ReasonWell, coach.ReasonEasy:
 		return w.Say("part-begin")
-	case quiz.ReasonDue:
+	case coach.ReasonDue:
 		return w.Say("part-due")
-	case quiz.ReasonMixUp:
+	case coach.ReasonMixUp:
 		return w.Say("part-mix-up")
-	case quiz.ReasonEdge, quiz.ReasonRung:
+	case coach.ReasonEdge, coach.ReasonRung:
 		return w.Say("part-edge")
-	case quiz.ReasonTempo:
+	case coach.ReasonTempo:
 		return w.Say("part-tempo")
-	case quiz.ReasonSlow:
+	case coach.ReasonSlow:
 		return w.Say("part-slow")
 	}
 	if first {
@@ -130,20 +130,20 @@ func sayLong(w say.Words, seconds int) string {
 }
 
 // why says why a part is practised now, and with what.
-func (p *Plan) why(w say.Words, part quiz.Part) string {
+func (p *Plan) why(w say.Words, part coach.Part) string {
 	list, s := say.List(w, calledAs(p.Rhythms, part.Rhythms())), part.Steps[0]
 	switch part.Reason {
-	case quiz.ReasonWell:
+	case coach.ReasonWell:
 		return w.Say("why-well", "do", sayDo(w, NextOf(part.Steps), p.Rhythms))
-	case quiz.ReasonEasy, quiz.ReasonSlow:
+	case coach.ReasonEasy, coach.ReasonSlow:
 		return w.Say("why-slow", "rhythms", list, "tempo", sayTempi(w, []int{s.BPM}))
-	case quiz.ReasonDue:
+	case coach.ReasonDue:
 		return say.Sentence(w.Say("why-due", "rhythms", list))
-	case quiz.ReasonMixUp:
+	case coach.ReasonMixUp:
 		return say.Sentence(w.Say("why-mix-up", "rhythms", list))
-	case quiz.ReasonTempo:
+	case coach.ReasonTempo:
 		return say.Sentence(w.Say("why-tempo", "rhythms", list))
-	case quiz.ReasonFirst:
+	case coach.ReasonFirst:
 		return say.Sentence(w.Say("why-first", "rhythms", list))
 	}
 	if list == "" {
@@ -153,14 +153,14 @@ func (p *Plan) why(w say.Words, part quiz.Part) string {
 }
 
 // fullest is the highest riff level of a part.
-func fullest(part quiz.Part) string {
-	return slices.MaxFunc(part.Steps, func(a, b quiz.Step) int { return int(a.Level) - int(b.Level) }).Level.String()
+func fullest(part coach.Part) string {
+	return slices.MaxFunc(part.Steps, func(a, b coach.Step) int { return int(a.Level) - int(b.Level) }).Level.String()
 }
 
 // Practice is a practice of some minutes that is under way.
 type Practice struct {
 	Part, Parts int // which part it is at, from 1, of how many
-	Reason      quiz.Reason
+	Reason      coach.Reason
 	Minutes     int  // about how many are left; 0: less than one
 	Done        bool // this step is done: on to the next
 	Last        bool // there is no next

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
+	"groundbeat/game/coach"
 	"groundbeat/game/view"
 	"groundbeat/game/view/screenproof"
 	"groundbeat/game/view/soundview"
@@ -20,9 +20,9 @@ func planned(t testing.TB, days int) *Plan {
 
 var plans sync.Map // by days: each takes some tenths of a second to come to
 
-func plannedSteps(t testing.TB, days int) []quiz.Step {
+func plannedSteps(t testing.TB, days int) []coach.Step {
 	if steps, ok := plans.Load(days); ok {
-		return steps.([]quiz.Step)
+		return steps.([]coach.Step)
 	}
 	l := newLearner(t, 7)
 	l.practise(t, days)
@@ -43,7 +43,7 @@ func practiceScreens(t testing.TB) map[string]view.Screen {
 	add("plan-reading", 0, func(p *Plan) { p.Reading, p.Steps = true, nil })
 	add("plan-silent", 0, func(p *Plan) { p.Volume, p.Notes = -1, []view.Note{view.NoteNoSound} })
 
-	strip := Practice{Part: 2, Parts: 6, Reason: quiz.ReasonFirst, Minutes: 8}
+	strip := Practice{Part: 2, Parts: 6, Reason: coach.ReasonFirst, Minutes: 8}
 	meet := func(name string, change func(*soundview.Listen)) {
 		l := listen(t, "maqsum")
 		change(l)
@@ -55,7 +55,7 @@ func practiceScreens(t testing.TB) map[string]view.Screen {
 	d := dums(t, view.Reviewing)
 	strip.Done = true
 	all["practice-review"] = strip.On(d.Screen(w), w)
-	all["practice-void"] = Practice{Part: 2, Parts: 6, Reason: quiz.ReasonFirst, Minutes: 8}.On(dums(t, view.Voided).Screen(w), w)
+	all["practice-void"] = Practice{Part: 2, Parts: 6, Reason: coach.ReasonFirst, Minutes: 8}.On(dums(t, view.Voided).Screen(w), w)
 	strip.Last = true
 	all["practice-last"] = strip.On(d.Screen(w), w)
 	return all
@@ -69,7 +69,7 @@ func TestPlan(t *testing.T) {
 		p := planned(t, days)
 		s := p.Screen(w)
 		require.NoError(t, screenproof.Check(s))
-		parts := quiz.Parts(p.Steps)
+		parts := coach.Parts(p.Steps)
 		list := s.Find("plan").Children
 		require.Len(t, list, len(parts))
 		for i := range parts {

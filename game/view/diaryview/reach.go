@@ -1,13 +1,13 @@
 package diaryview
 
 import (
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 

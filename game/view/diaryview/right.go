@@ -3,11 +3,11 @@ package diaryview
 import (
 	"math"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 )
 
 // rights are the figures of accuracy of one kind: told by name, or tapped.

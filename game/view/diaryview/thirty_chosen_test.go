@@ -7,7 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/game/quiz"
+	"groundbeat/game/coach"
 	"groundbeat/scoring/history"
 )
 
@@ -63,7 +63,7 @@ func requireWorstMixUpMost(t *testing.T, all []*learner) {
 				together[namesOf(p.kept.Rhythm, name)]++
 			}
 		}
-		if p.Reason == quiz.ReasonMixUp && p.Kind == history.Which {
+		if p.Reason == coach.ReasonMixUp && p.Kind == history.Which {
 			taken[namesOf(p.Rhythms[0], p.Rhythms[1])]++
 		}
 	}
@@ -116,7 +116,7 @@ func rested(all []*learner, from, to int) float64 {
 	for _, l := range all {
 		for day := from; day < to; day++ {
 			for _, p := range l.days[day] {
-				if since := l.since(day, p); p.Reason == quiz.ReasonDue && since > 0 {
+				if since := l.since(day, p); p.Reason == coach.ReasonDue && since > 0 {
 					sum, n = sum+float64(since), n+1
 				}
 			}
@@ -142,7 +142,7 @@ func requireHideFollows(t *testing.T, all []*learner) {
 		var weeks []float64
 		asked := func(from, to int) float64 {
 			x, _ := average(livedIn(all, from, to), func(p lived) (float64, bool) {
-				return float64(p.Hide) / 100, p.Reason == quiz.ReasonEdge && p.Kind == kind
+				return float64(p.Hide) / 100, p.Reason == coach.ReasonEdge && p.Kind == kind
 			})
 			return x
 		}
@@ -164,7 +164,7 @@ func requireTempoFollows(t *testing.T, all []*learner) {
 		var sum, n float64
 		for _, l := range all {
 			for _, p := range livedIn([]*learner{l}, from, to) {
-				if p.Reason == quiz.ReasonTempo {
+				if p.Reason == coach.ReasonTempo {
 					sum, n = sum+tempoOf(l.cycles[p.kept.Rhythm], p.BPM), n+1
 				}
 			}

@@ -7,8 +7,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/diary"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 

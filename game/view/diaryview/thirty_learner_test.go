@@ -10,12 +10,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/coach"
+	"groundbeat/game/diary"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view/soundview"
-	"groundbeat/scoring/diary"
 	"groundbeat/scoring/history"
 )
 
@@ -52,13 +53,13 @@ type learner struct {
 	together map[[2]string]int // in how many rounds two names were offered both
 	book     *diary.Book
 	rounds   []history.Round
-	riffs    quiz.Riffs
+	riffs    coach.Riffs
 	days     [][]lived // by day; none on a day off
 }
 
 // lived is a round of a practice, and how it was to come out.
 type lived struct {
-	quiz.Step
+	coach.Step
 	day      int
 	kept     history.Round
 	hidden   float64            // her threshold of hide on that day
@@ -118,8 +119,8 @@ func theirDay(day int) time.Time {
 const latestRounds = 400
 
 // knows is what is known of her on a day before she practises.
-func (l *learner) knows(day int) quiz.Known {
-	return quiz.Known{
+func (l *learner) knows(day int) coach.Known {
+	return coach.Known{
 		Rounds: l.rounds[max(0, len(l.rounds)-latestRounds):],
 		Met:    l.book.Met(theirOutput), Mixed: l.book.Mixed(theirOutput),
 		Today: theirDay(day).Format(time.DateOnly), Cycles: l.cycle, Riffs: &l.riffs,
@@ -145,7 +146,7 @@ func (l *learner) practiseFrom(t testing.TB, from, days int) {
 }
 
 // plays plays a round, which ends at a time, and keeps it.
-func (l *learner) plays(t testing.TB, day, n int, s quiz.Step, at time.Time) lived {
+func (l *learner) plays(t testing.TB, day, n int, s coach.Step, at time.Time) lived {
 	p := lived{Step: s, day: day, kept: history.Round{
 		Kind: s.Kind, Riff: s.Level.String(), ID: fmt.Sprintf("invented-%d-%d", day+1, n+1), When: at.Format(time.RFC3339),
 		Output: theirOutput, Epoch: 1, Rate: int(audio.Rate), Player: invented,
@@ -287,7 +288,7 @@ func (l *learner) answers(t testing.TB, p *lived) {
 }
 
 // question is that of a step, as a link with the step's seed asks it.
-func (l *learner) question(t testing.TB, s quiz.Step) quiz.Question {
+func (l *learner) question(t testing.TB, s coach.Step) quiz.Question {
 	ask := quiz.Ask(s.Kind)
 	if s.Kind == history.Which {
 		ask = quiz.Which

@@ -4,12 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"groundbeat/game/diary"
 	"groundbeat/game/picture"
 	"groundbeat/game/say"
 	"groundbeat/game/view"
 	"groundbeat/game/view/roundview"
 	"groundbeat/scoring"
-	"groundbeat/scoring/diary"
 )
 
 // told is what the rounds tell: for each matter a sentence, its pictures, and the
