@@ -13,7 +13,7 @@ TOOLS := $(CURDIR)/.tools
 SITE := $(TOOLS)/site
 FOR_BROWSER := GOOS=js GOARCH=wasm
 # The packages that run in the browser only, and have tests that do.
-IN_BROWSER := ./audio/speaker ./game ./wasm
+IN_BROWSER := ./audio/speaker ./game ./wasm ./wasm/dom ./wasm/store ./wasm/idb
 
 # The packages in which natively anything runs side by side.
 SIDE_BY_SIDE := ./audio ./wasm/serve ./wasm/pack
@@ -81,7 +81,7 @@ light: setup build ## the site as it is put on the web, compressed: its weight, 
 bench: setup ## benchmarks, with allocations; the drums and the store in the browser too; then make budgets
 	go test -run '^$$' -bench . -benchmem ./...
 	$(FOR_BROWSER) go test -run '^$$' -bench Stream -benchmem -exec $(TOOLS)/in-browser ./audio
-	$(FOR_BROWSER) go test -run '^$$' -bench . -benchtime 3x -exec $(TOOLS)/in-browser ./wasm
+	$(FOR_BROWSER) go test -run '^$$' -bench . -benchtime 3x -exec $(TOOLS)/in-browser ./wasm/store
 	@$(MAKE) budgets
 
 budgets: setup build ## measure what the page may cost and write it into testdata/budgets.md (15 minutes)

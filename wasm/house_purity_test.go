@@ -10,7 +10,7 @@ import (
 
 // impure are the packages that are not pure: the edge of the program, and its
 // commands.
-var impure = []string{"audio/speaker", "game", "wasm", "wasm/serve", "wasm/pack", "wasm/render", "wasm/site"}
+var impure = []string{"audio/speaker", "game", "wasm", "wasm/dom", "wasm/store", "wasm/idb", "wasm/serve", "wasm/pack", "wasm/render", "wasm/site"}
 
 // clockCalls of package time read or wait for the machine's clock.
 var clockCalls = []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker"}

@@ -32,7 +32,7 @@ func TestLeanOf(t *testing.T) {
 		}
 	}
 	broken := diary.Mixed{Rhythms: []string{"a", "b", "c", "a"}, Said: [][]int{{1, 5}, {-3}}}
-	require.Equal(t, map[quiz.Pair]int{{"a", "b"}: 50}, quiz.LeanOf(broken, true).Often)
+	require.Equal(t, map[quiz.Pair]int{quiz.PairOf("a", "b"): 50}, quiz.LeanOf(broken, true).Often)
 }
 
 // Where nothing is known the questions are those of Next.

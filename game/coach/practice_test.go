@@ -206,7 +206,7 @@ func TestGoldenPractice(t *testing.T) {
 			fmt.Fprintf(&b, "  %v\n", s)
 		}
 	}
-	golden(t, "testdata/practice.txt", b.String())
+	golden(t, "practice.txt", b.String())
 }
 
 // What was told right through more riff since is not due; what was missed there is.

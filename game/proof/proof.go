@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -52,10 +53,18 @@ func Words(t testing.TB) say.Words {
 	return w
 }
 
+var loaded = sync.OnceValues(func() (*rhythm.Catalogue, error) { return rhythm.Load(assets.Rhythms) })
+
+// Catalogue is all that is supplied.
+func Catalogue(t testing.TB) *rhythm.Catalogue {
+	catalogue, err := loaded()
+	require.NoError(t, err)
+	return catalogue
+}
+
 // EveryRhythm is every rhythm that is supplied.
 func EveryRhythm(t testing.TB) []*rhythm.Cycle {
-	catalogue, err := rhythm.Load(assets.Rhythms)
-	require.NoError(t, err)
+	catalogue := Catalogue(t)
 	var all []*rhythm.Cycle
 	for _, id := range catalogue.IDs() {
 		c, _ := catalogue.Get(id)
@@ -66,13 +75,17 @@ func EveryRhythm(t testing.TB) []*rhythm.Cycle {
 
 // Supplied is the rhythm that is supplied under an id.
 func Supplied(t testing.TB, id string) *rhythm.Cycle {
-	for _, c := range EveryRhythm(t) {
-		if c.ID == id {
-			return c
-		}
-	}
-	require.Fail(t, "no rhythm", id)
-	return nil
+	c, found := Catalogue(t).Get(id)
+	require.True(t, found, id)
+	return c
+}
+
+// Made is a rhythm of a metre and a skeleton that is played at 60 to 120 beats a minute.
+func Made(t testing.TB, id, metre, skeleton string) *rhythm.Cycle {
+	text := "name: " + id + "\nmetre: " + metre + "\nskeleton: " + skeleton + "\ntempo: 60 90 120 quarter\nmemory: all\n"
+	c, err := rhythm.Parse(id+".txt", strings.NewReader(text))
+	require.NoError(t, err)
+	return c
 }
 
 // Cycle is a rhythm of the tests' own, with something in every field that a screen shows;

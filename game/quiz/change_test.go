@@ -206,7 +206,7 @@ func TestGoldenChanges(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "testdata/changes.txt", b.String())
+	golden(t, "changes.txt", b.String())
 }
 
 // FuzzNextChange: whatever is asked for, there is a question that can be played, or

@@ -216,5 +216,5 @@ func TestGoldenFilled(t *testing.T) {
 			fmt.Fprintf(&b, "\nchange %s %s %d: %s at %d, after %d %s of %s\n", from, level, seed, c.From.ID, c.BPM, c.At, c.Right(), ids(c.Choices))
 		}
 	}
-	golden(t, "testdata/filled.txt", b.String())
+	golden(t, "filled.txt", b.String())
 }

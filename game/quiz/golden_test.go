@@ -2,14 +2,11 @@ package quiz
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"testing"
 
 	"groundbeat/game/riff"
 )
-
-var update = flag.Bool("update", false, "write the goldens anew")
 
 // A seed is a promise: the same seed gives the same question for ever. The
 // golden changes when a rhythm's strokes, family or tempi do, or the bounds of a
@@ -37,5 +34,5 @@ func TestGolden(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "testdata/questions.txt", b.String())
+	golden(t, "questions.txt", b.String())
 }

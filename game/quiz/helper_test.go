@@ -2,34 +2,20 @@ package quiz
 
 import (
 	"fmt"
-	"math"
-	"os"
-	"path/filepath"
 	"strings"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/assets"
+	"groundbeat/game/proof"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 )
 
-var loaded = sync.OnceValues(func() (*rhythm.Catalogue, error) { return rhythm.Load(os.DirFS("../../assets")) })
-
-func supplied(t testing.TB) *rhythm.Catalogue {
-	t.Helper()
-	c, err := loaded()
-	require.NoError(t, err)
-	return c
-}
-
-func get(t testing.TB, id string) *rhythm.Cycle {
-	t.Helper()
-	c, found := supplied(t).Get(id)
-	require.True(t, found, id)
-	return c
-}
+func supplied(t testing.TB) *rhythm.Catalogue   { return proof.Catalogue(t) }
+func get(t testing.TB, id string) *rhythm.Cycle { return proof.Supplied(t, id) }
+func loaded() (*rhythm.Catalogue, error)        { return rhythm.Load(assets.Rhythms) }
 
 func pool(t testing.TB, from string) []*rhythm.Cycle {
 	t.Helper()
@@ -45,14 +31,8 @@ func next(t testing.TB, ask Ask, from string, answers, bpm int, level riff.Level
 	return q
 }
 
-// made makes a rhythm of a metre and a skeleton that is played at 60 to 120
-// beats a minute.
 func made(t testing.TB, id, metre, skeleton string) *rhythm.Cycle {
-	t.Helper()
-	text := "name: " + id + "\nmetre: " + metre + "\nskeleton: " + skeleton + "\ntempo: 60 90 120 quarter\nmemory: all\n"
-	c, err := rhythm.Parse(id+".txt", strings.NewReader(text))
-	require.NoError(t, err)
-	return c
+	return proof.Made(t, id, metre, skeleton)
 }
 
 func ids(choices []Choice) string {
@@ -90,16 +70,4 @@ func settings(tempi ...int) []setting {
 	return all
 }
 
-func sqrt(n int) float64 { return math.Sqrt(float64(n)) }
-
-// golden compares a text with what is kept of it, or keeps it with -update.
-func golden(t *testing.T, path, got string) {
-	t.Helper()
-	if *update {
-		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Equal(t, string(want), got)
-}
+func golden(t *testing.T, name, got string) { t.Helper(); proof.Golden(t, name, []byte(got)) }

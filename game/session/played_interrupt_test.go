@@ -18,15 +18,15 @@ type interruption struct {
 }
 
 var interruptions = []interruption{
-	{"gap", func(b *paper.Browser) error { b.Gap(); return nil }, true},
-	{"stall", func(b *paper.Browser) error { b.Stall(1500); b.Frame(); return nil }, true},
-	{"hidden", func(b *paper.Browser) error { b.Hide(true); b.Wait(3000); b.Hide(false); return nil }, true},
-	{"paused", func(b *paper.Browser) error { b.Interrupt(); return nil }, true},
-	{"stop", func(b *paper.Browser) error { return b.Press("stop") }, false},
-	{"escape", func(b *paper.Browser) error { return b.Key("Escape") }, false},
-	{"home", func(b *paper.Browser) error { return b.Press("home") }, false},
-	{"back", (*paper.Browser).Back, false},
-	{"reload", func(b *paper.Browser) error { b.Load(); b.Wait(100); return nil }, false},
+	{name: "gap", comes: func(b *paper.Browser) error { b.Gap(); return nil }, void: true},
+	{name: "stall", comes: func(b *paper.Browser) error { b.Stall(1500); b.Frame(); return nil }, void: true},
+	{name: "hidden", comes: func(b *paper.Browser) error { b.Hide(true); b.Wait(3000); b.Hide(false); return nil }, void: true},
+	{name: "paused", comes: func(b *paper.Browser) error { b.Interrupt(); return nil }, void: true},
+	{name: "stop", comes: func(b *paper.Browser) error { return b.Press("stop") }, void: false},
+	{name: "escape", comes: func(b *paper.Browser) error { return b.Key("Escape") }, void: false},
+	{name: "home", comes: func(b *paper.Browser) error { return b.Press("home") }, void: false},
+	{name: "back", comes: (*paper.Browser).Back, void: false},
+	{name: "reload", comes: func(b *paper.Browser) error { b.Load(); b.Wait(100); return nil }, void: false},
 }
 
 // moments are the phases of a round, by what brings it there from where it is ready.

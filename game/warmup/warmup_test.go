@@ -34,7 +34,7 @@ func TestWarmupGolden(t *testing.T) {
 			}
 		}
 	}
-	golden(t, "testdata/warmups.txt", b.String())
+	golden(t, "warmups.txt", b.String())
 }
 
 // It keeps to its minutes, fills them, and a longer one begins as the shorter one.

@@ -9,7 +9,7 @@ import (
 	"syscall/js"
 	"testing"
 
-	"github.com/hack-pad/go-indexeddb/idb"
+	browser "github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
@@ -196,7 +196,7 @@ func BenchmarkUpgrade(b *testing.B) {
 		require.Equal(b, manyRounds, rounds(d.Days))
 		b.StopTimer()
 		s.database.connection.Call("close")
-		request, err := idb.Global().DeleteDatabase(name)
+		request, err := browser.Global().DeleteDatabase(name)
 		require.NoError(b, err)
 		require.NoError(b, request.Await(context.Background()))
 		b.StartTimer()

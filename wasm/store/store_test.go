@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/hack-pad/go-indexeddb/idb"
+	browser "github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/diary"
@@ -38,7 +38,7 @@ func openStore(t testing.TB, name string, local js.Value) *Store {
 	t.Cleanup(func() {
 		<-s.database.swept
 		s.database.connection.Call("close")
-		request, err := idb.Global().DeleteDatabase(name)
+		request, err := browser.Global().DeleteDatabase(name)
 		require.NoError(t, err)
 		require.NoError(t, request.Await(context.Background()))
 	})

@@ -8,7 +8,7 @@ import (
 	"syscall/js"
 	"testing"
 
-	"github.com/hack-pad/go-indexeddb/idb"
+	browser "github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/scoring/history"
@@ -19,8 +19,8 @@ import (
 func firstVersion(t testing.TB, name string, values map[string]any) {
 	t.Helper()
 	ctx := context.Background()
-	request, err := idb.Global().Open(ctx, name, 1, func(db *idb.Database, _, _ uint) error {
-		rounds, err := db.CreateObjectStore(roundsStore, idb.ObjectStoreOptions{})
+	request, err := browser.Global().Open(ctx, name, 1, func(db *browser.Database, _, _ uint) error {
+		rounds, err := db.CreateObjectStore(roundsStore, browser.ObjectStoreOptions{})
 		for key, value := range values {
 			if err == nil {
 				_, err = rounds.AddKey(js.ValueOf(key), js.ValueOf(value))
@@ -113,8 +113,8 @@ func TestUpgradeInTwoWindows(t *testing.T) {
 // A database of a later version is left as it is.
 func TestLaterDatabaseIsLeftAlone(t *testing.T) {
 	ctx := context.Background()
-	request, err := idb.Global().Open(ctx, t.Name(), databaseVersion+1, func(db *idb.Database, _, _ uint) error {
-		_, err := db.CreateObjectStore("other", idb.ObjectStoreOptions{})
+	request, err := browser.Global().Open(ctx, t.Name(), databaseVersion+1, func(db *browser.Database, _, _ uint) error {
+		_, err := db.CreateObjectStore("other", browser.ObjectStoreOptions{})
 		return err
 	})
 	require.NoError(t, err)
@@ -127,7 +127,7 @@ func TestLaterDatabaseIsLeftAlone(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, []string{"other"}, names)
 	require.NoError(t, db.Close())
-	removed, err := idb.Global().DeleteDatabase(t.Name())
+	removed, err := browser.Global().DeleteDatabase(t.Name())
 	require.NoError(t, err)
 	require.NoError(t, removed.Await(ctx))
 }

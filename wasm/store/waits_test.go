@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"github.com/hack-pad/go-indexeddb/idb"
+	browser "github.com/hack-pad/go-indexeddb/idb"
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/view"
@@ -168,9 +168,9 @@ func TestErasedInTheSpool(t *testing.T) {
 func emptied(t *testing.T, name string, version uint, stores ...string) {
 	t.Helper()
 	ctx := context.Background()
-	request, err := idb.Global().Open(ctx, name, version, func(db *idb.Database, _, _ uint) (err error) {
+	request, err := browser.Global().Open(ctx, name, version, func(db *browser.Database, _, _ uint) (err error) {
 		for _, store := range stores {
-			if _, err = db.CreateObjectStore(store, idb.ObjectStoreOptions{}); err != nil {
+			if _, err = db.CreateObjectStore(store, browser.ObjectStoreOptions{}); err != nil {
 				return err
 			}
 		}
