@@ -105,7 +105,10 @@ func TestEveryRhythmIsReviewed(t *testing.T) {
 				var tapped, asked int
 				_, err := fmt.Sscanf(row[1], "%d of %d", &tapped, &asked)
 				require.NoError(t, err, row)
-				require.Equal(t, asked, tapped, "%s %s: %v", link, id, row)
+				require.LessOrEqual(t, tapped, asked, "%s %s: %v", link, id, row)
+				if r.Out == 0 {
+					require.Equal(t, asked, tapped, "%s %s: %v", link, id, row)
+				}
 			}
 		}
 	}
