@@ -139,7 +139,6 @@ const watch = `
 
 // One round with every kind of tap, and with what is none.
 func TestTaps(t *testing.T) {
-	t.Parallel()
 	s := serve(t)
 	b := open(t)
 	b.visit(s.URL + "/?screen=dums&rhythm=maqsum&bpm=200&eights=4&riff=bare&seed=7")
