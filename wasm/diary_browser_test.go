@@ -164,8 +164,11 @@ func (b *tab) toReview() {
 func invented(t *testing.T) string {
 	t.Helper()
 	folder := t.TempDir()
-	write := exec.Command("go", "test", "-count=1", "-short", "-run", "ThirtyDays/^(practise|golden)$/^#00$", "./game/view", "-invented", folder)
-	write.Dir = ".."
+	found, err := filepath.Glob("../game/*/thirty_test.go")
+	require.NoError(t, err)
+	require.Len(t, found, 1, "whose test invents her")
+	write := exec.Command("go", "test", "-count=1", "-short", "-run", "ThirtyDays/^(practise|golden)$/^#00$", ".", "-invented", folder)
+	write.Dir = filepath.Dir(found[0])
 	said, err := write.CombinedOutput()
 	require.NoError(t, err, string(said))
 	text, err := os.ReadFile(filepath.Join(folder, "invented.jsonl"))
