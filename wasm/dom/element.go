@@ -13,59 +13,50 @@ import (
 
 // build makes the element for an item's role; write fills it.
 func (p *Page) build(it *view.Item) *node {
-	n := &node{}
+	n := &node{el: p.make(tagOf(it))}
+	n.main = n.el
 	switch it.Role {
 	case view.RoleHeading:
-		n.el = p.make("h" + strconv.Itoa(it.Level))
 		n.el.Set("tabIndex", -1)
-	case view.RoleText:
-		n.el = p.make("p")
 	case view.RoleButton:
-		n.el = p.make("button")
 		n.el.Set("type", "button")
-	case view.RoleChoice:
-		n.el = p.make("fieldset")
-	case view.RoleSlider, view.RoleField, view.RoleCheckBox, view.RoleFile:
-		n.el = p.make("label")
-	case view.RoleList:
-		n.el = p.make("ul")
-	case view.RoleListItem:
-		n.el = p.make("li")
-	case view.RoleTable:
-		n.el = p.make("table")
 	case view.RolePicture:
-		n.el = p.make("div")
 		n.el.Call("setAttribute", "role", "img")
 	case view.RoleDialog:
-		n.el = p.make("dialog")
 		action := it.Action
 		p.Listen(n.el, "cancel", func(event js.Value) { // the way back of a telephone, for one
 			event.Call("preventDefault")
 			p.act(action, "")
 		})
-	case view.RoleProgress:
-		n.el = p.make("progress")
 	case view.RoleTapArea:
-		// Not a button element: its own click on the space bar would be a second tap.
-		n.el = p.make("div")
 		n.el.Call("setAttribute", "role", "button")
 		n.el.Set("tabIndex", 0)
-	case view.RoleLink:
-		n.el = p.make("a")
 	case view.RoleDetails:
-		n.el = p.make("details")
-		summary := p.make("summary")
 		n.main = p.make("div")
-		n.el.Call("append", summary, n.main)
-	default:
-		n.el = p.make("div")
-	}
-	if n.main.IsUndefined() {
-		n.main = n.el
+		n.el.Call("append", p.make("summary"), n.main)
 	}
 	n.el.Set("id", it.ID)
 	n.el.Get("classList").Call("add", it.Role.String())
 	return n
+}
+
+// tags are the elements of roles; "" is a div. A tap area is no button element: its own
+// click on the space bar would be a second tap.
+var tags = [view.Roles]string{
+	view.RoleText: "p", view.RoleButton: "button", view.RoleChoice: "fieldset",
+	view.RoleSlider: "label", view.RoleField: "label", view.RoleCheckBox: "label", view.RoleFile: "label",
+	view.RoleList: "ul", view.RoleListItem: "li", view.RoleTable: "table", view.RoleDialog: "dialog",
+	view.RoleProgress: "progress", view.RoleLink: "a", view.RoleDetails: "details",
+}
+
+func tagOf(it *view.Item) string {
+	if it.Role == view.RoleHeading {
+		return "h" + strconv.Itoa(it.Level)
+	}
+	if tag := tags[it.Role]; tag != "" {
+		return tag
+	}
+	return "div"
 }
 
 func (p *Page) make(tag string) js.Value { return p.Document.Call("createElement", tag) }
@@ -112,14 +103,7 @@ func (p *Page) content(n *node, old, it *view.Item) {
 	case view.RoleText, view.RoleStatus:
 		p.text(n.el, it)
 	case view.RoleButton:
-		p.button(n.el, it)
-		n.el.Set("disabled", it.Disabled)
-		n.el.Set("value", it.Value)
-		if it.Action == view.ActGo {
-			toggle(n.el, "aria-current", it.Pressed)
-		} else {
-			toggle(n.el, "aria-pressed", it.Pressed)
-		}
+		p.pressable(n.el, it)
 	case view.RoleLink:
 		n.el.Set("textContent", it.Name)
 		n.el.Set("href", it.Value)
@@ -149,11 +133,30 @@ func (p *Page) content(n *node, old, it *view.Item) {
 		n.el.Get("firstElementChild").Set("textContent", it.Name)
 	case view.RoleDialog:
 		n.el.Call("setAttribute", "aria-label", it.Name)
-	case view.RoleGroup, view.RoleList:
-		if it.Name != "" {
-			n.el.Call("setAttribute", "role", map[view.Role]string{view.RoleGroup: "group", view.RoleList: "list"}[it.Role])
-			n.el.Call("setAttribute", "aria-label", it.Name)
-		}
+	case view.RoleGroup:
+		named(n.el, "group", it.Name)
+	case view.RoleList:
+		named(n.el, "list", it.Name)
+	}
+}
+
+// named gives a group or a list a name, if it has one.
+func named(el js.Value, role, name string) {
+	if name != "" {
+		el.Call("setAttribute", "role", role)
+		el.Call("setAttribute", "aria-label", name)
+	}
+}
+
+// pressable is the state of a button.
+func (p *Page) pressable(el js.Value, it *view.Item) {
+	p.button(el, it)
+	el.Set("disabled", it.Disabled)
+	el.Set("value", it.Value)
+	if it.Action == view.ActGo {
+		toggle(el, "aria-current", it.Pressed)
+	} else {
+		toggle(el, "aria-pressed", it.Pressed)
 	}
 }
 

@@ -3,6 +3,7 @@
 package store
 
 import (
+	"groundbeat/wasm/idb"
 	"slices"
 	"strings"
 	"syscall/js"
@@ -25,7 +26,7 @@ type Classroom struct {
 // Kept implements [host.Classes].
 func (c *Classroom) Kept(name string) string {
 	if slices.Contains(ofWindow, name) {
-		if text, there := strings.CutPrefix(item(c.session, classSession+name), "="); there {
+		if text, there := strings.CutPrefix(idb.Item(c.session, classSession+name), "="); there {
 			return text
 		}
 	}
@@ -43,7 +44,7 @@ func (c *Classroom) KeptUnder(prefix string) (texts []string) {
 // Keep implements [host.Classes].
 func (c *Classroom) Keep(name, text string) error {
 	if slices.Contains(ofWindow, name) {
-		_ = setItem(c.session, classSession+name, "="+text) // else it stands where the other window stood
+		_ = idb.SetItem(c.session, classSession+name, "="+text) // else it stands where the other window stood
 	}
 	return c.write(classThing+name, text)
 }

@@ -8,6 +8,7 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/warmup"
+	"groundbeat/wasm/idb"
 	"groundbeat/wasm/memo"
 )
 
@@ -39,20 +40,20 @@ func as(key string) func(string) (map[string]string, error) {
 // takeEarlier takes over what earlier programs kept.
 func (s *Store) takeEarlier() {
 	for key, read := range earlierTexts {
-		text, taken := item(s.local, key), item(s.local, takenKey+key)
+		text, taken := idb.Item(s.local, key), idb.Item(s.local, takenKey+key)
 		if text == taken {
 			continue
 		}
 		is, err := read(text)
 		if err != nil {
 			fmt.Println(key+":", err) // for whoever looks into the console
-			_ = setItem(s.local, key+".broken", text)
-			_ = setItem(s.local, takenKey+key, text)
+			_ = idb.SetItem(s.local, key+".broken", text)
+			_ = idb.SetItem(s.local, takenKey+key, text)
 			continue
 		}
 		was, _ := read(taken)
 		if s.takeOver(was, is) == nil {
-			_ = setItem(s.local, takenKey+key, text) // else it is taken over once more
+			_ = idb.SetItem(s.local, takenKey+key, text) // else it is taken over once more
 		}
 	}
 }

@@ -16,34 +16,18 @@ const playerKey = "groundbeat.player"
 // browser.
 func (s *Store) remembered() person {
 	for _, storage := range []js.Value{s.session, s.local} {
-		if id := item(storage, playerKey); id != "" {
+		if id := idb.Item(storage, playerKey); id != "" {
 			return person{Id: id}
 		}
 	}
 	return firstPerson
 }
 
-// item is a text of one of the browser's storages; "" where there is none.
-func item(storage js.Value, key string) (text string) {
-	var err error
-	defer idb.Recovered(&err)
-	if value := storage.Call("getItem", key); value.Type() == js.TypeString {
-		text = value.String()
-	}
-	return text
-}
-
-func setItem(storage js.Value, key, text string) (err error) {
-	defer idb.Recovered(&err)
-	storage.Call("setItem", key, text)
-	return nil
-}
-
 // choose chooses a person, also for the next visit.
 func (s *Store) choose(p person) {
 	s.Player = p
-	_ = setItem(s.session, playerKey, p.Id) // or it holds for this visit
-	_ = setItem(s.local, playerKey, p.Id)
+	_ = idb.SetItem(s.session, playerKey, p.Id) // or it holds for this visit
+	_ = idb.SetItem(s.local, playerKey, p.Id)
 }
 
 // Choose implements [host.Diary].
@@ -147,8 +131,8 @@ func (s *Store) erase(id string) error {
 			}
 		}
 		s.memory = newMemory()
-		for _, key := range itemKeys(s.local, spoolKey) {
-			removeItem(s.local, key)
+		for _, key := range idb.ItemKeys(s.local, spoolKey) {
+			idb.RemoveItem(s.local, key)
 		}
 		s.choose(firstPerson)
 		return nil

@@ -4,8 +4,6 @@ package store
 
 import (
 	"encoding/json"
-	"strings"
-	"syscall/js"
 
 	"groundbeat/scoring/history"
 	"groundbeat/wasm/idb"
@@ -28,17 +26,17 @@ type spooled struct {
 // spool puts a round into the spool; it reports whether there was room.
 func (s *Store) spool(h held) bool {
 	text, err := json.Marshal(spooled{h.who.Id, h.who.name, h.who.made, h.line})
-	return err == nil && setItem(s.local, spoolKey+h.round.ID, string(text)) == nil
+	return err == nil && idb.SetItem(s.local, spoolKey+h.round.ID, string(text)) == nil
 }
 
-func (s *Store) unspool(id string) { removeItem(s.local, spoolKey+id) }
+func (s *Store) unspool(id string) { idb.RemoveItem(s.local, spoolKey+id) }
 
 // takeSpool takes what lies in the spool into memory, where it waits to be kept. What
 // cannot be read is left: it may be of a later version.
 func (s *Store) takeSpool() {
-	for _, key := range itemKeys(s.local, spoolKey) {
+	for _, key := range idb.ItemKeys(s.local, spoolKey) {
 		var in spooled
-		if json.Unmarshal([]byte(item(s.local, key)), &in) != nil {
+		if json.Unmarshal([]byte(idb.Item(s.local, key)), &in) != nil {
 			continue
 		}
 		r, err := history.Parse([]byte(in.Line))
@@ -48,23 +46,4 @@ func (s *Store) takeSpool() {
 		who := person{Id: in.Person, name: in.Name, made: in.Made}
 		s.memory.rounds = append(s.memory.rounds, held{person: who.Id, who: who, round: r, line: in.Line, aside: true, failed: s.err != nil})
 	}
-}
-
-// itemKeys are the keys of one of the browser's storages that begin with a text; none
-// where there is none.
-func itemKeys(storage js.Value, prefix string) (keys []string) {
-	var err error
-	defer idb.Recovered(&err)
-	for i := range storage.Get("length").Int() {
-		if key := storage.Call("key", i).String(); strings.HasPrefix(key, prefix) {
-			keys = append(keys, key)
-		}
-	}
-	return keys
-}
-
-func removeItem(storage js.Value, key string) {
-	var err error
-	defer idb.Recovered(&err)
-	storage.Call("removeItem", key)
 }

@@ -47,8 +47,8 @@ const lull = 300 * time.Millisecond
 // loadThings reads what lies in the local storage.
 func (s *Store) loadThings() {
 	s.things.Notes = memo.Notes{}
-	for _, key := range itemKeys(s.local, thingKey) {
-		if n, err := memo.Parse(strings.TrimPrefix(key, thingKey), item(s.local, key)); err == nil {
+	for _, key := range idb.ItemKeys(s.local, thingKey) {
+		if n, err := memo.Parse(strings.TrimPrefix(key, thingKey), idb.Item(s.local, key)); err == nil {
 			s.things.Take(n)
 		}
 	}
@@ -79,7 +79,7 @@ func (s *Store) write(key, text string) error {
 }
 
 // lay lays a thing into the local storage.
-func (s *Store) lay(n memo.Note) error { return setItem(s.local, thingKey+n.Key, n.Format()) }
+func (s *Store) lay(n memo.Note) error { return idb.SetItem(s.local, thingKey+n.Key, n.Format()) }
 
 // put puts the things together with those of the database, once it is opened.
 func (s *Store) put() {

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/wasm/idb"
 	"groundbeat/wasm/memo"
 )
 
@@ -145,7 +146,7 @@ func earlier(t *testing.T) js.Value {
 		"groundbeat.class.letters": "no",
 		"groundbeat.player":        "first",
 	} {
-		require.NoError(t, setItem(local, key, text))
+		require.NoError(t, idb.SetItem(local, key, text))
 	}
 	return local
 }
@@ -171,7 +172,7 @@ func TestEarlierThings(t *testing.T) {
 	require.NoError(t, room.Keep("set/A", ""))
 	again := Make(local, js.Null())
 	require.Equal(t, []string{setB}, (&Classroom{Store: again}).KeptUnder(host.KeptSet))
-	require.Contains(t, item(local, "groundbeat.class.sets"), "name: A", "an earlier page finds what it had")
+	require.Contains(t, idb.Item(local, "groundbeat.class.sets"), "name: A", "an earlier page finds what it had")
 }
 
 // A start that is cut anywhere in the middle of it loses nothing: what was written so far
@@ -202,8 +203,8 @@ func TestEarlierPageGoesOn(t *testing.T) {
 	room := &Classroom{Store: s}
 	require.NoError(t, room.Keep("set/C", setA))
 	s.things.timer.Stop()
-	require.NoError(t, setItem(local, "groundbeat.class.sets", setB))
-	require.NoError(t, setItem(local, "groundbeat.outputs", `{"v":1,"chosen":"studio","outputs":[{"name":"studio","mean":40,"spread":12,"when":"2026-02-01T18:30:00Z"}]}`))
+	require.NoError(t, idb.SetItem(local, "groundbeat.class.sets", setB))
+	require.NoError(t, idb.SetItem(local, "groundbeat.outputs", `{"v":1,"chosen":"studio","outputs":[{"name":"studio","mean":40,"spread":12,"when":"2026-02-01T18:30:00Z"}]}`))
 
 	again := Make(local, js.Null())
 	require.Equal(t, []string{setB, setA}, (&Classroom{Store: again}).KeptUnder(host.KeptSet))
@@ -219,11 +220,11 @@ func TestEarlierPageGoesOn(t *testing.T) {
 func TestEarlierThingsBroken(t *testing.T) {
 	local := earlier(t)
 	Make(local, js.Null())
-	require.NoError(t, setItem(local, "groundbeat.outputs", `{"v":2}`))
+	require.NoError(t, idb.SetItem(local, "groundbeat.outputs", `{"v":2}`))
 	for range 2 {
 		s := Make(local, js.Null())
 		require.Len(t, s.Outputs().List, 2)
-		require.Equal(t, `{"v":2}`, item(local, "groundbeat.outputs.broken"))
+		require.Equal(t, `{"v":2}`, idb.Item(local, "groundbeat.outputs.broken"))
 	}
 }
 

@@ -16,6 +16,7 @@ import (
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 	"groundbeat/wasm/dom"
+	"groundbeat/wasm/idb"
 )
 
 // refusing lets the browser refuse every round, as where there is no room, until the
@@ -55,14 +56,14 @@ func TestRefusedIsTriedAgain(t *testing.T) {
 	require.Equal(t, 2, s.tries(t, all[:2]...))
 	require.Equal(t, view.Storage{Waiting: 2, Aside: true}, s.Storage())
 	require.Positive(t, told)
-	require.Len(t, itemKeys(local, spoolKey), 2)
+	require.Len(t, idb.ItemKeys(local, spoolKey), 2)
 	days, _ := s.daysNow(t)
 	require.Equal(t, 2, rounds(days.Days), "they are told all the same")
 
 	over()
 	s.keepNow(t, all[2])
 	require.Equal(t, view.Storage{Aside: true}, s.Storage())
-	require.Empty(t, itemKeys(local, spoolKey))
+	require.Empty(t, idb.ItemKeys(local, spoolKey))
 	require.Equal(t, jsonl(t, all[:3]...), s.text(t, firstPerson.Id))
 	require.Len(t, s.kept(t, roundsStore), 3)
 }
@@ -101,9 +102,9 @@ func TestSpooledAtOnce(t *testing.T) {
 	r := practised(t, 0, 1)
 	come := make(chan error, 1)
 	s.Keep(r, func(err error) { come <- err })
-	require.Equal(t, []string{spoolKey + r.ID}, itemKeys(local, spoolKey))
+	require.Equal(t, []string{spoolKey + r.ID}, idb.ItemKeys(local, spoolKey))
 	require.NoError(t, <-come)
-	require.Empty(t, itemKeys(local, spoolKey))
+	require.Empty(t, idb.ItemKeys(local, spoolKey))
 }
 
 // What an earlier visit has left in the spool is kept at the next start, once, as that
@@ -117,18 +118,18 @@ func TestSpoolIsTaken(t *testing.T) {
 	left := func(r history.Round, who person) {
 		text, err := json.Marshal(spooled{who.Id, who.name, who.made, format(t, r)})
 		require.NoError(t, err)
-		require.NoError(t, setItem(local, spoolKey+r.ID, string(text)))
+		require.NoError(t, idb.SetItem(local, spoolKey+r.ID, string(text)))
 	}
 	left(all[0], firstPerson)
 	left(all[1], firstPerson)
 	amira := person{Id: "hers", name: "Amira", made: 5}
 	left(all[2], amira)
-	require.NoError(t, setItem(local, spoolKey+"later", `{"person":"first","line":"{\"v\":99}"}`))
+	require.NoError(t, idb.SetItem(local, spoolKey+"later", `{"person":"first","line":"{\"v\":99}"}`))
 
 	s := openStore(t, t.Name(), local)
 	require.Equal(t, jsonl(t, all[:2]...), s.text(t, firstPerson.Id))
 	require.Equal(t, of(t, "Amira", all[2]), s.text(t, amira.Id))
-	require.Equal(t, []string{spoolKey + "later"}, itemKeys(local, spoolKey))
+	require.Equal(t, []string{spoolKey + "later"}, idb.ItemKeys(local, spoolKey))
 	days, told := s.daysNow(t)
 	require.Equal(t, 1, told)
 	require.Equal(t, 2, rounds(days.Days))
@@ -156,11 +157,11 @@ func TestErasedInTheSpool(t *testing.T) {
 	all := practice(t, 0, 2, 2)
 	s.tries(t, all[0])
 	require.NoError(t, done(func(done func(error)) { s.Erase(firstPerson.Id, done) }))
-	require.Empty(t, itemKeys(local, spoolKey))
+	require.Empty(t, idb.ItemKeys(local, spoolKey))
 	require.Zero(t, s.Storage().Waiting)
 	s.tries(t, all[1])
 	require.NoError(t, done(func(done func(error)) { s.Erase("", done) }))
-	require.Empty(t, itemKeys(local, spoolKey))
+	require.Empty(t, idb.ItemKeys(local, spoolKey))
 }
 
 // emptied makes a database of a version as somebody else may have left it, with some of
@@ -228,7 +229,7 @@ func TestOlderPage(t *testing.T) {
 	require.ErrorIs(t, again.err, errOlder)
 	require.Equal(t, view.Storage{Waiting: 1, Aside: true, Older: true}, again.Storage())
 	require.Equal(t, jsonl(t, all[1]), again.text(t, ""))
-	require.Equal(t, []string{spoolKey + all[1].ID}, itemKeys(local, spoolKey), "for the page that comes")
+	require.Equal(t, []string{spoolKey + all[1].ID}, idb.ItemKeys(local, spoolKey), "for the page that comes")
 }
 
 // An earlier page that does not let go keeps this one out, which says so, and goes on by
@@ -248,7 +249,7 @@ func TestHeldByAnEarlierPage(t *testing.T) {
 	r := practised(t, 0, 1)
 	kept := make(chan error, 1)
 	s.Keep(r, func(err error) { kept <- err })
-	require.Len(t, itemKeys(s.local, spoolKey), 1)
+	require.Len(t, idb.ItemKeys(s.local, spoolKey), 1)
 	held.Call("close")
 	require.NoError(t, <-kept)
 	require.Equal(t, view.Storage{Aside: true}, s.Storage())
