@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"groundbeat/game/rhythm"
+	"groundbeat/game/view"
 )
 
 // An Ear tells what was heard since a moment, as somebody does who knows the rhythms:
@@ -68,7 +69,8 @@ type score struct {
 	first, ends float64 // performance times of the first step and of the end, ms
 }
 
-// read reads the score, once a cycle of it was heard.
+// read reads the score, once something of it was heard; where the screen does not say how
+// fast it is, a cycle.
 func (e *Ear) read() (s score, ok bool) {
 	heard := e.base(e.since, e.b.Wall.Now()+foresees)
 	link, err := url.ParseQuery(strings.TrimPrefix(e.b.Query(), "?"))
@@ -79,13 +81,21 @@ func (e *Ear) read() (s score, ok bool) {
 		return s, false
 	}
 	played := strokes(s.Cycle)
-	if len(heard) <= len(played) {
+	bpm, said := strconv.Atoi(link.Get("bpm"))
+	if said != nil {
+		bpm = s.Tempo.Usual
+	}
+	switch unsaid := said != nil && e.b.Screen().ID == view.ScreenChange; { // there it varies
+	case len(heard) == 0, unsaid && len(heard) <= len(played):
 		return s, false
+	case unsaid:
+		s.step = (heard[len(played)].At - heard[0].At) / float64(s.Steps())
+	default:
+		s.step = float64(s.At(s.Steps(), bpm)) / 1e6 / float64(s.Steps())
 	}
 	eights, _ := strconv.Atoi(link.Get("eights"))
-	s.step = (heard[len(played)].At - heard[0].At) / float64(s.Steps())
 	s.first = heard[0].At - s.ms(played[0])
-	s.ends = s.first + s.ms(s.CyclesIn(max(1, eights))*s.Steps())
+	s.ends = s.first + s.ms(max(1, eights)*s.CyclesIn(1)*s.Steps()) // as where it goes eight by eight
 	return s, true
 }
 

@@ -93,7 +93,7 @@ func TestEveryKindIsPlayed(t *testing.T) {
 func TestEveryRhythmIsReviewed(t *testing.T) {
 	for _, link := range tapLinks(t) {
 		for i, id := range catalogue(t).IDs() {
-			level := []string{view.LevelBare, view.LevelRiffing}[i%2]
+			level := []string{view.LevelBare, view.LevelFilled}[i%2]
 			b := opened(t, strings.Split(link, "&")[0]+"&rhythm="+id+"&riff="+level, uint64(i))
 			finish(t, b, "begin")
 			r := b.Storage.Rounds()[0]
