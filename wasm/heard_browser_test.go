@@ -179,12 +179,18 @@ func report(t *testing.T, what string, beyond []float64) {
 	require.LessOrEqual(t, most, 2.0)
 }
 
-// tapped is a round that has begun and is tapped along. A machine that is busy with
-// something else may cut the sound, and then it is played once more.
+// tapped is a round that has begun and is tapped along.
 func (b *tab) tapped(on func(i int)) kept {
 	b.t.Helper()
-	for range 3 {
-		b.tapAlong(on)
+	return b.inFull(func() { b.tapAlong(on) })
+}
+
+// inFull is a round that has begun, with what is done until it is over. A machine that is
+// busy with something else may cut the sound, and then it is played once more.
+func (b *tab) inFull(play func()) kept {
+	b.t.Helper()
+	for range 5 {
+		play()
 		if b.over() {
 			return get[kept](b, "groundbeat.log().then((l) => l.at(-1))")
 		}

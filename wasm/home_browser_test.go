@@ -54,6 +54,7 @@ func TestFirstVisit(t *testing.T) {
 	b.tabTo("first")
 	b.keys(kb.Enter)
 	b.wait("document.querySelector('.taparea')")
+	b.again()
 	require.Equal(t, "tap", b.focused())
 	require.Equal(t, "?screen=dums&rhythm=maqsum&bpm=88&eights=2&riff=bare", get[string](b, "location.search"))
 	b.finish(func() {})

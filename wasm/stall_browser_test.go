@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -23,8 +24,7 @@ func TestStallsAreNotHeard(t *testing.T) {
 	b.press("Begin")
 	b.wait("document.querySelector('.taparea')")
 	b.run("setInterval(() => monitor.stall(300), 1000)")
-	b.lastRound()
-	k := get[kept](b, "groundbeat.log().then((l) => l.at(-1))")
+	k := b.inFull(func() { b.waitFor("document.querySelector('#finding, #why')", time.Minute) })
 	b.capturedIsStream(s, q, k)
 }
 
