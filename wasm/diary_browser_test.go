@@ -164,7 +164,7 @@ func (b *tab) toReview() {
 func invented(t *testing.T) string {
 	t.Helper()
 	folder := t.TempDir()
-	const inventor = "../game/view/diaryview"
+	const inventor = "../game/diaryview"
 	write := exec.Command("go", "test", "-count=1", "-short", "-run", "ThirtyDays/^(practise|golden)$/^#00$", ".", "-invented", folder)
 	write.Dir = inventor
 	said, err := write.CombinedOutput()

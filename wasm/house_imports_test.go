@@ -76,7 +76,7 @@ var keepers = []keeper{
 		reason: "It tries one controller in tests, and must not get into the program."},
 	{imported: module + "/game/proof", onlyTest: true, packages: []string{"*"},
 		reason: "It is what tests share, and must not get into the program."},
-	{imported: module + "/game/view/screenproof", onlyTest: true, packages: []string{"*"},
+	{imported: module + "/game/screenproof", onlyTest: true, packages: []string{"*"},
 		reason: "It is what tests share, and must not get into the program."},
 	{imported: "github.com/andybalholm/brotli", below: true, packages: []string{"wasm/pack"},
 		tests: []string{"wasm"}, reason: "The browser unpacks; only the build packs, and a test reads the page's fonts."},
@@ -85,7 +85,7 @@ var keepers = []keeper{
 }
 
 // forTests are packages that tests alone import: there they count as tests.
-var forTests = []string{"game/paper", "game/proof", "game/rig", "game/view/screenproof"}
+var forTests = []string{"game/paper", "game/proof", "game/rig", "game/screenproof"}
 
 // of reports whether an import is one that this rule is about.
 func (k keeper) of(imported string) bool {

@@ -8,10 +8,10 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"groundbeat/game/classview"
 	"groundbeat/game/host"
 	"groundbeat/game/paper"
 	"groundbeat/game/view"
-	"groundbeat/game/view/classview"
 	"groundbeat/game/warmup"
 )
 

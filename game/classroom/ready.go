@@ -5,13 +5,13 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/classview"
 	"groundbeat/game/control"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
-	"groundbeat/game/view/classview"
 	"groundbeat/game/warmup"
 )
 

@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"slices"
 
+	"groundbeat/game/classview"
 	"groundbeat/game/host"
 	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
-	"groundbeat/game/view/classview"
 	"groundbeat/game/warmup"
 )
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"time"
 
-	"groundbeat/game/view/soundview"
+	"groundbeat/game/soundview"
 )
 
 // An Output is a way out of the sound, with the player's own mean offset on it,

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
-	"groundbeat/game/view/soundview"
+	"groundbeat/game/soundview"
 )
 
 var someDay = time.Date(2026, 1, 31, 18, 30, 0, 0, time.UTC)

@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/riff"
+	"groundbeat/game/screenproof"
 	"groundbeat/game/view"
-	"groundbeat/game/view/screenproof"
 )
 
 func riffs() Allowed {

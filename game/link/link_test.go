@@ -4,8 +4,8 @@ import (
 	"testing"
 
 	"groundbeat/game/proof"
+	"groundbeat/game/screenproof"
 	"groundbeat/game/view"
-	"groundbeat/game/view/screenproof"
 )
 
 func TestWrongLink(t *testing.T) {

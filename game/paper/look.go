@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"strings"
 
+	"groundbeat/game/screenproof"
 	"groundbeat/game/view"
-	"groundbeat/game/view/screenproof"
 )
 
 // Look tells what is wrong with a screen, whichever it is: what a screen reader would

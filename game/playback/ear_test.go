@@ -8,8 +8,8 @@ import (
 
 	"groundbeat/game/host"
 	"groundbeat/game/playback"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 )
 
 // mixer is a sound of which only the levels of the drums are asked.

@@ -3,8 +3,8 @@ package playback
 import (
 	"groundbeat/game/host"
 	"groundbeat/game/link"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 )
 
 // Replay is how what was played is heard once more in a review.

@@ -8,8 +8,8 @@ import (
 	"groundbeat/game/host"
 	"groundbeat/game/picture"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 	"groundbeat/scoring/stat"
 )

@@ -9,8 +9,8 @@ import (
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 

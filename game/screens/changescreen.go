@@ -7,8 +7,8 @@ import (
 	"groundbeat/game/picture"
 	"groundbeat/game/quiz"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 )
 
 func (x *Change) Screen() view.Screen {

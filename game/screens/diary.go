@@ -9,10 +9,10 @@ import (
 	"groundbeat/game/coach"
 	"groundbeat/game/control"
 	"groundbeat/game/diary"
+	"groundbeat/game/diaryview"
 	"groundbeat/game/host"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
-	"groundbeat/game/view/diaryview"
 	"groundbeat/scoring/history"
 )
 

@@ -4,9 +4,9 @@ import (
 	"strconv"
 	"strings"
 
+	"groundbeat/game/diaryview"
 	"groundbeat/game/host"
 	"groundbeat/game/view"
-	"groundbeat/game/view/diaryview"
 )
 
 func (x *Diary) Act(action, value string) {

@@ -12,8 +12,8 @@ import (
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 	"groundbeat/scoring/history"
 )
 

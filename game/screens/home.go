@@ -5,6 +5,8 @@ import (
 	"time"
 
 	"groundbeat/game/control"
+	"groundbeat/game/diaryview"
+	"groundbeat/game/homeview"
 	"groundbeat/game/host"
 	"groundbeat/game/link"
 	"groundbeat/game/picture"
@@ -13,8 +15,6 @@ import (
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 	"groundbeat/game/view"
-	"groundbeat/game/view/diaryview"
-	"groundbeat/game/view/homeview"
 )
 
 // Home is the screen Home.

@@ -12,8 +12,8 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
+	"groundbeat/game/soundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 )
 
 // Listen is the screen Listen: one rhythm, for as long as one likes.

@@ -5,10 +5,10 @@ import (
 
 	"groundbeat/game/coach"
 	"groundbeat/game/control"
+	"groundbeat/game/diaryview"
 	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/view"
-	"groundbeat/game/view/diaryview"
 )
 
 // Plan is the screen on which a practice begins: its plan. It is made once what

@@ -10,8 +10,8 @@ import (
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/round"
+	"groundbeat/game/soundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 	"groundbeat/scoring"
 )
 

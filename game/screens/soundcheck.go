@@ -11,8 +11,8 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
+	"groundbeat/game/soundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 )
 
 // SoundCheck is the screen Sound check: is the dum heard, and does the picture move

@@ -13,8 +13,8 @@ import (
 	"groundbeat/game/playback"
 	"groundbeat/game/rig"
 	"groundbeat/game/round"
+	"groundbeat/game/soundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/soundview"
 )
 
 // checked is the game at a link, with a picture that waits so many ms on the

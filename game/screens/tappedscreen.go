@@ -11,8 +11,8 @@ import (
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 )
 
 // chosen is the rhythm of a round: the address's, or for Any one out of the

@@ -6,8 +6,8 @@ import (
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 )
 
 // review makes the two sides: what was right and what was said.

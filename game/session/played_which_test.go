@@ -10,8 +10,8 @@ import (
 	"groundbeat/assets"
 	"groundbeat/game/paper"
 	"groundbeat/game/rhythm"
+	"groundbeat/game/roundview"
 	"groundbeat/game/view"
-	"groundbeat/game/view/roundview"
 	"groundbeat/game/warmup"
 	"groundbeat/scoring/history"
 )

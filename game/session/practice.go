@@ -5,11 +5,11 @@ import (
 	"strings"
 
 	"groundbeat/game/coach"
+	"groundbeat/game/diaryview"
 	"groundbeat/game/link"
 	"groundbeat/game/quiz"
 	"groundbeat/game/riff"
 	"groundbeat/game/view"
-	"groundbeat/game/view/diaryview"
 	"groundbeat/scoring/history"
 )
 

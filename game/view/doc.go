@@ -2,8 +2,8 @@
 //
 // A [Screen] is a tree of [Item] values: headings, texts, buttons, tables, places for
 // pictures. One renderer of the page turns it into elements and patches what changed,
-// keyed by each item's id. The screens themselves are in the packages below this one; here
-// is what they share: roles, action ids, controls, notes, the frame and the foot.
+// keyed by each item's id. The screens themselves are in packages of their own (roundview and
+// its neighbours); here is what they share: roles, action ids, controls, notes, the frame and the foot.
 //
 // Functions here are pure: a model goes in, a screen comes out. Actions are ids, never
 // functions; who performs them is not known here. All wording comes from [say.Words].

@@ -1,0 +1,19 @@
+package soundview
+
+import (
+	"maps"
+	"testing"
+
+	"groundbeat/game/proof"
+	"groundbeat/game/screenproof"
+	"groundbeat/game/view"
+)
+
+func TestScreens(t *testing.T) {
+	all := map[string]view.Screen{}
+	maps.Copy(all, listenScreens(t))
+	maps.Copy(all, setUpScreens(t))
+	maps.Copy(all, soundCheckScreens(t))
+	screenproof.Screens(t, all)
+	proof.GoldensAreUsed(t, screenproof.Files(all)...)
+}
