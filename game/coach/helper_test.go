@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/assets"
 	"groundbeat/game/proof"
 	"groundbeat/game/quiz"
 	"groundbeat/game/rhythm"
@@ -18,7 +17,7 @@ func supplied(t testing.TB) *rhythm.Catalogue   { return proof.Catalogue(t) }
 func get(t testing.TB, id string) *rhythm.Cycle { return proof.Supplied(t, id) }
 func golden(t *testing.T, name, got string)     { t.Helper(); proof.Golden(t, name, []byte(got)) }
 func sqrt(n int) float64                        { return math.Sqrt(float64(n)) }
-func loaded() (*rhythm.Catalogue, error)        { return rhythm.Load(assets.Rhythms) }
+func loaded() (*rhythm.Catalogue, error)        { return proof.Supplies() }
 func made(t testing.TB, id, metre, skeleton string) *rhythm.Cycle {
 	return proof.Made(t, id, metre, skeleton)
 }

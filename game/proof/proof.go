@@ -55,6 +55,9 @@ func Words(t testing.TB) say.Words {
 
 var loaded = sync.OnceValues(func() (*rhythm.Catalogue, error) { return rhythm.Load(assets.Rhythms) })
 
+// Supplies are all that is supplied, read once: for what has no test at hand.
+func Supplies() (*rhythm.Catalogue, error) { return loaded() }
+
 // Catalogue is all that is supplied.
 func Catalogue(t testing.TB) *rhythm.Catalogue {
 	catalogue, err := loaded()

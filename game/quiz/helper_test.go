@@ -7,7 +7,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"groundbeat/assets"
 	"groundbeat/game/proof"
 	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
@@ -15,7 +14,7 @@ import (
 
 func supplied(t testing.TB) *rhythm.Catalogue   { return proof.Catalogue(t) }
 func get(t testing.TB, id string) *rhythm.Cycle { return proof.Supplied(t, id) }
-func loaded() (*rhythm.Catalogue, error)        { return rhythm.Load(assets.Rhythms) }
+func loaded() (*rhythm.Catalogue, error)        { return proof.Supplies() }
 
 func pool(t testing.TB, from string) []*rhythm.Cycle {
 	t.Helper()
