@@ -22,7 +22,7 @@ func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGam
 	wall.Reseed(seed)
 	wall.Set(date)
 	page.Add(host.Event{Kind: host.Visited, Value: query})
-	require.NoError(t, g.Update())
+	g.Update()
 	return g, page, wall
 }
 
@@ -30,7 +30,7 @@ func newClass(t *testing.T, query string, date time.Time, seed uint64) (*testGam
 func (g *testGame) does(t *testing.T, page *paper.Page, action, value string) *view.Screen {
 	t.Helper()
 	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
-	require.NoError(t, g.Update())
+	g.Update()
 	return &page.Shown[len(page.Shown)-1]
 }
 
@@ -58,7 +58,7 @@ func TestListIsWhatTheRunHolds(t *testing.T) {
 			first := g.does(t, page, view.ActClassNext, "").Find("where").Text
 			ends := in[strings.LastIndex(in, " ")+1:]
 			require.Contains(t, first, strings.TrimSuffix(ends, "."))
-			run := g.desk.Controllers[view.ScreenClass].(*Class).run
+			run := g.Controllers[view.ScreenClass].(*Class).run
 			require.Contains(t, in, strconv.Itoa(len(run.Warmup.Tasks))+"\u00a0question")
 			require.Contains(t, first, "of "+strconv.Itoa(len(run.Warmup.Tasks)))
 			wall.Set(date.Add(run.Warmup.Lasts() - time.Minute))
@@ -78,7 +78,7 @@ func TestNextOpeningIsAnother(t *testing.T) {
 	link := func() string {
 		g.does(t, page, view.ActClassBegin, "ears")
 		defer g.does(t, page, view.ActClassLeave, "")
-		return g.desk.Controllers[view.ScreenClass].(*Class).run.Warmup.Link()
+		return g.Controllers[view.ScreenClass].(*Class).run.Warmup.Link()
 	}
 	require.NotEqual(t, link(), link())
 }
@@ -89,50 +89,50 @@ func TestSetsOfTwoWindows(t *testing.T) {
 	window := func() (*testGame, *paper.Page) {
 		g, page, _ := newTestGame(t, "?screen=class")
 		if classes == nil {
-			classes = g.desk.Shared.Classes
+			classes = g.Shared.Classes
 		}
-		g.desk.Shared.Classes = classes
-		g.acts(t, page, view.ActGo, view.ScreenClass)
+		g.Shared.Classes = classes
+		g.Use(view.ActGo, view.ScreenClass)
 		return g, page
 	}
 	one, onePage := window()
 	other, otherPage := window()
 	named := func(g *testGame, page *paper.Page, name string) {
-		g.acts(t, page, view.ActClassSetName, name)
-		g.acts(t, page, view.ActClassSave, "")
+		g.Use(view.ActClassSetName, name)
+		g.Use(view.ActClassSave, "")
 	}
 	named(one, onePage, "Monday")
 	named(other, otherPage, "Friday")
 	onePage.Add(host.Event{Kind: host.Told, Value: host.Things})
-	require.NoError(t, one.Update())
+	one.Update()
 	for _, g := range []*testGame{one, other} {
 		var names []string
-		for _, s := range g.desk.Controllers[view.ScreenClass].(*Class).ready.saved {
+		for _, s := range g.Controllers[view.ScreenClass].(*Class).ready.saved {
 			names = append(names, s.Name)
 		}
 		require.Equal(t, []string{"Friday", "Monday"}, names)
 	}
-	one.acts(t, onePage, view.ActClassForget, "")
+	one.Use(view.ActClassForget, "")
 	require.Len(t, classes.KeptUnder(host.KeptSet), 1)
-	require.Len(t, one.desk.Controllers[view.ScreenClass].(*Class).ready.saved, 1)
+	require.Len(t, one.Controllers[view.ScreenClass].(*Class).ready.saved, 1)
 }
 
 // While a question plays, the rim shines, on a drum that shows nothing else; before and
 // after, it does not.
 func TestQuestionShowsThatItPlays(t *testing.T) {
-	g, page, wall := newClass(t, "?screen=class&set=five_bare_hands-up_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
+	g, page, _ := newClass(t, "?screen=class&set=five_bare_hands-up_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
 	shines := func() bool {
-		g.desk.Controller.Draw(view.PlaceHead)
-		return g.desk.Controllers[view.ScreenClass].(*Class).head.Shown.Glow > 0
+		g.Controller.Draw(view.PlaceHead)
+		return g.Controllers[view.ScreenClass].(*Class).head.Shown.Glow > 0
 	}
 	g.does(t, page, view.ActClassBegin, classview.PutSet)
 	g.does(t, page, view.ActClassNext, "")
 	require.False(t, shines())
 	g.does(t, page, view.ActClassNext, "")
-	g.ticks(t, wall, 2000)
+	g.Ticks(2000)
 	require.True(t, shines())
-	require.True(t, g.desk.Controllers[view.ScreenClass].(*Class).head.Shown.Hidden)
-	require.False(t, g.desk.Controllers[view.ScreenClass].(*Class).head.Shown.Turning)
+	require.True(t, g.Controllers[view.ScreenClass].(*Class).head.Shown.Hidden)
+	require.False(t, g.Controllers[view.ScreenClass].(*Class).head.Shown.Turning)
 	g.does(t, page, view.ActClassNext, "")
 	require.False(t, shines(), "hands are counted")
 }
@@ -140,19 +140,19 @@ func TestQuestionShowsThatItPlays(t *testing.T) {
 // Once it is told, the lead drum's strokes of the cycle that is heard stand below the bass
 // drum's.
 func TestLeadIsShownOffTheBase(t *testing.T) {
-	g, page, wall := newClass(t, "?screen=class&set=five_bare_base-or-riff_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
+	g, page, _ := newClass(t, "?screen=class&set=five_bare_base-or-riff_2_5", time.Date(2026, 3, 3, 18, 0, 0, 0, time.UTC), 1)
 	for _, action := range []string{view.ActClassBegin, view.ActClassNext, view.ActClassNext, view.ActClassNext, view.ActClassNext} {
 		g.does(t, page, action, map[bool]string{true: classview.PutSet}[action == view.ActClassBegin])
-		require.Less(t, len(g.desk.Controllers[view.ScreenClass].(*Class).line.Shown.Rows), 2, "not before it is told")
+		require.Less(t, len(g.Controllers[view.ScreenClass].(*Class).line.Shown.Rows), 2, "not before it is told")
 	}
 	g.does(t, page, view.ActClassNext, "")
-	require.Equal(t, warmup.Telling, g.desk.Controllers[view.ScreenClass].(*Class).run.Stage())
-	require.Len(t, g.desk.Controllers[view.ScreenClass].(*Class).line.Shown.Rows, 2)
+	require.Equal(t, warmup.Telling, g.Controllers[view.ScreenClass].(*Class).run.Stage())
+	require.Len(t, g.Controllers[view.ScreenClass].(*Class).line.Shown.Rows, 2)
 	heard, said := map[int]bool{}, map[string]bool{}
 	for range 30 {
-		g.ticks(t, wall, 500)
-		require.NotEmpty(t, g.desk.Controllers[view.ScreenClass].(*Class).line.Shown.Rows[1].Lead)
-		heard[g.desk.Controllers[view.ScreenClass].(*Class).cycle] = true
+		g.Ticks(500)
+		require.NotEmpty(t, g.Controllers[view.ScreenClass].(*Class).line.Shown.Rows[1].Lead)
+		heard[g.Controllers[view.ScreenClass].(*Class).cycle] = true
 		said[strings.SplitAfter(page.Shown[len(page.Shown)-1].Find("reason-1").Text, ":")[0]] = true
 	}
 	require.Greater(t, len(heard), 1, "cycle by cycle")

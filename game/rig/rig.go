@@ -45,15 +45,6 @@ func New(query string, controllers func(s *control.Shared) Controllers) *Rig {
 	return r
 }
 
-// Update is a frame in which no time passes.
-func (r *Rig) Update() error {
-	pace := r.Pace
-	r.Pace = 0
-	r.Frame()
-	r.Pace = pace
-	return nil
-}
-
 // Screen is what the page shows, or is to.
 func (r *Rig) Screen() view.Screen { return (*game)(r).screen() }
 

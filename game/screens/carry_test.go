@@ -22,10 +22,10 @@ const carryLink = "?screen=carry&rhythm=maqsum&bpm=120&eights=4&seed=4"
 // which they are is kept.
 func TestCarryIsKept(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
-	g.on(t, page, view.ActBegin, "")
-	x := g.desk.Controllers[view.ScreenCarry].(*Carry)
+	g.Use(view.ActBegin, "")
+	x := g.Controllers[view.ScreenCarry].(*Carry)
 	require.Equal(t, []round.Silence{{From: 16, To: 32}}, x.deals.carried.Silences())
-	g.on(t, page, view.ActHands, "yes")
+	g.Use(view.ActHands, "yes")
 	start := wall.Now()
 	s := func(ms int) time.Duration { return time.Duration(ms) * time.Millisecond }
 	g.pressed(t, page, wall, x.tapped.taps.Number, s(2000), s(5010), s(5300))
@@ -36,7 +36,7 @@ func TestCarryIsKept(t *testing.T) {
 
 	at := func(ms int) { // of the round
 		for wall.Now() < start+float64(ms) {
-			g.ticks(t, wall, 10)
+			g.Ticks(10)
 		}
 	}
 	at(5560) // the count before the silence
@@ -58,9 +58,9 @@ func TestCarryIsKept(t *testing.T) {
 	require.Len(t, h.Taps, 4)
 	require.Equal(t, 2, h.Gone)
 
-	g.ticks(t, wall, 12000)
+	g.Ticks(12000)
 	shown := &page.Shown[len(page.Shown)-1]
-	require.NoError(t, g.desk.Shared.Unsaved)
+	require.NoError(t, g.Shared.Unsaved)
 	require.Equal(t, "2", shown.Find("silences").Rows[0][0])
 	require.Equal(t, "left out", shown.Find("silences").Rows[0][2])
 	kept := g.Storage.Rounds()[0]
@@ -85,38 +85,38 @@ func (g *testGame) shapes(x *Carry) []picture.Shape {
 // not count.
 func TestCarriedRoundsCountTogether(t *testing.T) {
 	g, page, wall := newTestGame(t, carryLink)
-	x := g.desk.Controllers[view.ScreenCarry].(*Carry)
+	x := g.Controllers[view.ScreenCarry].(*Carry)
 	play := func() string {
-		g.on(t, page, view.ActOnce, "")
+		g.Use(view.ActOnce, "")
 		start, strokes := wall.Now(), x.tapped.round.Strokes()
 		for _, at := range strokes {
 			for wall.Now() < start+float64(at)/1e6+25 {
-				g.ticks(t, wall, 10)
+				g.Ticks(10)
 			}
 			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: wall.Now(), By: "key", Round: x.tapped.taps.Number}})
 		}
-		g.ticks(t, wall, 3000)
+		g.Ticks(3000)
 		return page.Shown[len(page.Shown)-1].Find("own").Text
 	}
 	const few = "can be told from 40 gaps between dums in silence. There are "
 	require.Contains(t, play(), few+"4 so far;")
 	require.Contains(t, play(), few+"8 so far;")
-	g.on(t, page, view.ActOnce, "")
-	g.ticks(t, wall, 3000)
-	g.on(t, page, view.ActStop, "")
+	g.Use(view.ActOnce, "")
+	g.Ticks(3000)
+	g.Use(view.ActStop, "")
 	require.Contains(t, play(), few+"12 so far;")
-	g.on(t, page, view.ActSlower, "")
+	g.Use(view.ActSlower, "")
 	require.Contains(t, play(), few+"4 so far;")
-	g.on(t, page, view.ActTempo, "120")
+	g.Use(view.ActTempo, "120")
 	require.Contains(t, play(), few+"16 so far;", "those before are not forgotten")
 	require.Len(t, g.Storage.Rounds(), 5)
 }
 
 // An eight of wahda has but two dums: nothing can be told of clock and hand, ever.
 func TestCarryOfTooFewDums(t *testing.T) {
-	g, page, wall := newTestGame(t, "?screen=carry&rhythm=wahda&bpm=90&eights=4&seed=4")
-	g.on(t, page, view.ActBegin, "")
-	g.ticks(t, wall, 26000)
+	g, page, _ := newTestGame(t, "?screen=carry&rhythm=wahda&bpm=90&eights=4&seed=4")
+	g.Use(view.ActBegin, "")
+	g.Ticks(26000)
 	s := &page.Shown[len(page.Shown)-1]
 	require.Contains(t, s.Find("own").Text, "An eight of wahda has too few dums")
 	require.Equal(t, "No taps came. Tap each dum: space, any letter, or the drumhead.", s.Find("finding").Text)

@@ -4,20 +4,14 @@ import (
 	"testing"
 	"time"
 
-	"github.com/stretchr/testify/require"
-
 	"groundbeat/game/control"
-	"groundbeat/game/host"
 	"groundbeat/game/paper"
 	"groundbeat/game/rig"
 	"groundbeat/game/view"
 )
 
 // testGame is a screen in a browser on paper.
-type testGame struct {
-	*rig.Rig
-	desk *rig.Rig
-}
+type testGame struct{ *rig.Rig }
 
 func newTestGame(t *testing.T, query string) (*testGame, *paper.Page, *paper.Wall) {
 	t.Helper()
@@ -28,34 +22,9 @@ func newTestGame(t *testing.T, query string) (*testGame, *paper.Page, *paper.Wal
 			view.ScreenSetUp: NewSetUp(s), view.ScreenCheck: NewSoundCheck(s), view.ScreenHome: NewHome(s),
 		}
 	})
-	return &testGame{r, r}, r.Page, r.Wall
+	return &testGame{r}, r.Page, r.Wall
 }
 
 const readyLink = "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=bare&seed=7"
-
-// acts lets a control be used and returns the screen that comes of it.
-func (g *testGame) acts(t *testing.T, page *paper.Page, action, value string) *view.Screen {
-	t.Helper()
-	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
-	require.NoError(t, g.Update())
-	return &page.Shown[len(page.Shown)-1]
-}
-
-// ticks lets time pass, tick by tick.
-func (g *testGame) ticks(t *testing.T, wall *paper.Wall, ms int) {
-	t.Helper()
-	for range ms / 10 {
-		wall.Pass(10)
-		require.NoError(t, g.Update())
-	}
-}
-
-// on sends an action of the page, and returns what is shown then.
-func (g *testGame) on(t *testing.T, page *paper.Page, action, value string) *view.Screen {
-	t.Helper()
-	page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
-	require.NoError(t, g.Update())
-	return &page.Shown[len(page.Shown)-1]
-}
 
 var someDay = time.Date(2026, 1, 31, 18, 30, 0, 0, time.UTC)

@@ -11,7 +11,6 @@ import (
 	"groundbeat/game/paper"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
-	"groundbeat/game/rig"
 	"groundbeat/game/round"
 	"groundbeat/game/soundview"
 	"groundbeat/game/view"
@@ -22,7 +21,7 @@ import (
 func checked(t *testing.T, query string, later int) (*testGame, *paper.Page, *paper.Wall) {
 	t.Helper()
 	g, page, wall := newTestGame(t, query)
-	g.desk.Shared.Outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
+	g.Shared.Outputs = host.Outputs{Chosen: "x", List: []host.Output{{Name: "x", Mean: 30, When: someDay, Adjustment: host.Adjustment{Later: later}}}}
 	return g, page, wall
 }
 
@@ -34,43 +33,43 @@ func TestPicturesWait(t *testing.T) {
 		query  string
 		begin  []host.Event
 		length time.Duration // of a cycle
-		head   func(d *rig.Rig) *playback.Head
+		head   func(d *testGame) *playback.Head
 	}{
 		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []host.Event{{Kind: host.Used, Action: view.ActBegin}}, 2 * time.Second,
-			func(d *rig.Rig) *playback.Head {
+			func(d *testGame) *playback.Head {
 				d.Controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
 				return &d.Controllers[view.ScreenDums].(*Dums).tapped.head
 			}},
 		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2 * time.Second,
-			func(d *rig.Rig) *playback.Head {
+			func(d *testGame) *playback.Head {
 				d.Controllers[view.ScreenListen].(*Listen).Draw(view.PlaceHead)
 				return &d.Controllers[view.ScreenListen].(*Listen).head
 			}},
 		"Which, reviewed": {"?screen=which&ask=how-many&from=maqsum&bpm=120&seed=1", []host.Event{
 			{Kind: host.Used, Action: view.ActBegin}, {}, {Kind: host.Used, Action: view.ActAnswer, Value: "2"}, {Kind: host.Used, Action: view.ActHear, Value: "maqsum"}},
-			2 * time.Second, func(d *rig.Rig) *playback.Head {
+			2 * time.Second, func(d *testGame) *playback.Head {
 				d.Controllers[view.ScreenWhich].(*Which).Draw(view.PlaceHeadA)
 				return &d.Controllers[view.ScreenWhich].(*Which).sides.heads[0]
 			}},
 		"Sound check": {"?screen=sound-check", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2500 * time.Millisecond,
-			func(d *rig.Rig) *playback.Head {
+			func(d *testGame) *playback.Head {
 				d.Controllers[view.ScreenCheck].(*SoundCheck).Draw(view.PlaceHead)
 				return &d.Controllers[view.ScreenCheck].(*SoundCheck).head
 			}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			turn := func(later int) float64 {
-				g, page, wall := checked(t, c.query, later)
+				g, page, _ := checked(t, c.query, later)
 				for _, e := range c.begin {
 					if e == (host.Event{}) { // past the count-in
-						g.ticks(t, wall, 2200)
+						g.Ticks(2200)
 						continue
 					}
 					page.Add(e)
-					require.NoError(t, g.Update())
+					g.Update()
 				}
-				g.ticks(t, wall, 2900)
-				h := c.head(g.desk)
+				g.Ticks(2900)
+				h := c.head(g)
 				require.True(t, h.Shown.Turning)
 				return h.Shown.Turn
 			}
@@ -93,9 +92,9 @@ func wrapped(turn float64) float64 {
 // is heard.
 func TestCountInWaits(t *testing.T) {
 	for _, link := range []string{readyLink, "?screen=set-up", "?screen=which&ask=same&seed=3&bpm=120"} {
-		g, page, wall := checked(t, link, 200)
+		g, page, _ := checked(t, link, 200)
 		centre := func() string {
-			for _, s := range g.desk.Controller.Draw(view.PlaceHead).Shapes {
+			for _, s := range g.Controller.Draw(view.PlaceHead).Shapes {
 				if s.Kind == picture.KindText && s.X == 0.5 && s.Y == 0.5 {
 					return s.Text
 				}
@@ -103,13 +102,13 @@ func TestCountInWaits(t *testing.T) {
 			return ""
 		}
 		page.Add(host.Event{Kind: host.Used, Action: view.ActBegin})
-		require.NoError(t, g.Update())
+		g.Update()
 		require.Empty(t, centre())
-		g.ticks(t, wall, 190)
+		g.Ticks(190)
 		require.Empty(t, centre(), "5 is heard already")
-		g.ticks(t, wall, 50)
+		g.Ticks(50)
 		require.Equal(t, "5", centre(), link)
-		g.ticks(t, wall, 560)
+		g.Ticks(560)
 		require.Equal(t, "6", centre(), link)
 	}
 }
@@ -125,24 +124,24 @@ func TestTapsDoNotWait(t *testing.T) {
 	play := func(later int) (o outcome) {
 		g, page, wall := checked(t, readyLink, later)
 		page.Add(host.Event{Kind: host.Used, Action: view.ActBegin})
-		require.NoError(t, g.Update())
+		g.Update()
 		start := wall.Now() + float64(audio.Rate.Duration(playback.Margin))/1e6
-		g.ticks(t, wall, 2100)
-		for _, dum := range g.desk.Controllers[view.ScreenDums].(*Dums).tapped.round.Strokes() {
+		g.Ticks(2100)
+		for _, dum := range g.Controllers[view.ScreenDums].(*Dums).tapped.round.Strokes() {
 			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
-			g.ticks(t, wall, 1000)
+			g.Ticks(1000)
 			if o.mark == 0 {
-				g.desk.Controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
-				o.mark = g.desk.Controllers[view.ScreenDums].(*Dums).tapped.head.Shown.Taps[0].Turn
+				g.Controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
+				o.mark = g.Controllers[view.ScreenDums].(*Dums).tapped.head.Shown.Taps[0].Turn
 			}
 		}
-		g.ticks(t, wall, 2000)
-		r := g.desk.Controllers[view.ScreenDums].(*Dums).tapped.round
+		g.Ticks(2000)
+		r := g.Controllers[view.ScreenDums].(*Dums).tapped.round
 		require.Equal(t, round.Review, r.Phase())
 		for _, tap := range r.Taps() {
 			o.taps = append(o.taps, tap.At)
 		}
-		require.NoError(t, g.desk.Shared.Unsaved)
+		require.NoError(t, g.Shared.Unsaved)
 		o.score = g.Storage.Rounds()[0].Score
 		return o
 	}
@@ -157,7 +156,7 @@ func TestTapsDoNotWait(t *testing.T) {
 // No more than three strokes light up within any second (WCAG 2.2, 2.3.1).
 func TestCheckDoesNotFlash(t *testing.T) {
 	g, _, _ := newTestGame(t, "?screen=sound-check")
-	p := g.desk.Controllers[view.ScreenCheck].(*SoundCheck).watched(0)
+	p := g.Controllers[view.ScreenCheck].(*SoundCheck).watched(0)
 	var frames []int64 // of strokes in three cycles
 	for cycle := range 3 {
 		for _, h := range p.Hits(audio.Rate, int64(cycle)*audio.Rate.Frame(p.End())) {
@@ -178,7 +177,7 @@ func TestCheckIsKept(t *testing.T) {
 	g, page, _ := newTestGame(t, "?screen=sound-check")
 	act := func(action, value string) *view.Screen {
 		page.Add(host.Event{Kind: host.Used, Action: action, Value: value})
-		require.NoError(t, g.Update())
+		g.Update()
 		return &page.Shown[len(page.Shown)-1]
 	}
 	require.Equal(t, "180 ms later", act(view.ActLater, "180").Find("later").Value)
@@ -186,9 +185,9 @@ func TestCheckIsKept(t *testing.T) {
 	require.Equal(t, "20", act(view.ActHears, soundview.CheckNo).Find("more-bass").Value)
 	require.Equal(t, "40", act(view.ActBass, "20").Find("more-bass").Value)
 	want := host.Outputs{Chosen: "this device", List: []host.Output{{Name: "this device", Adjustment: host.Adjustment{Later: 180, Bass: 20, Wide: true}}}}
-	require.Equal(t, want, g.desk.Shared.Outputs)
+	require.Equal(t, want, g.Shared.Outputs)
 
-	g.desk.Shared.Outputs.List = append(g.desk.Shared.Outputs.List, host.Output{Name: "headphones", Mean: 212, When: someDay})
+	g.Shared.Outputs.List = append(g.Shared.Outputs.List, host.Output{Name: "headphones", Mean: 212, When: someDay})
 	s := act(view.ActSetUpUse, "headphones")
 	require.Equal(t, "as it comes", s.Find("later").Value)
 	require.True(t, s.Find("mono").Checked)
@@ -199,29 +198,29 @@ func TestCheckIsKept(t *testing.T) {
 // One stroke that was cut is played once more, and one that has sounded is over;
 // where nothing comes the screen says so.
 func TestCheckStrikes(t *testing.T) {
-	g, page, wall := newTestGame(t, "?screen=sound-check")
-	x := g.desk.Controllers[view.ScreenCheck].(*SoundCheck)
+	g, page, _ := newTestGame(t, "?screen=sound-check")
+	x := g.Controllers[view.ScreenCheck].(*SoundCheck)
 	page.Add(host.Event{Kind: host.Used, Action: view.ActStrike, Value: "dum"})
-	require.NoError(t, g.Update())
+	g.Update()
 	require.True(t, x.struck)
 	lasts := int(x.loop.Passage.End() / time.Millisecond)
-	g.ticks(t, wall, 100)
+	g.Ticks(100)
 	page.Add(host.Event{Kind: host.Stopped, Reason: host.WhyGap})
-	g.ticks(t, wall, lasts-100)
+	g.Ticks(lasts - 100)
 	require.True(t, x.struck, "begun anew")
-	g.ticks(t, wall, 200)
+	g.Ticks(200)
 	require.False(t, x.struck)
 	require.False(t, x.silent)
 
 	x.Interrupt(host.WhySilent)
-	s := g.desk.Screen()
+	s := g.Screen()
 	require.NotNil(t, s.Find("silent"))
 	page.Add(host.Event{Kind: host.Used, Action: view.ActPlay})
-	require.NoError(t, g.Update())
-	s = g.desk.Screen()
+	g.Update()
+	s = g.Screen()
 	require.Nil(t, s.Find("silent"))
 	require.True(t, x.loop.On)
 	page.Add(host.Event{Kind: host.Used, Action: view.ActStrike, Value: "tek"})
-	require.NoError(t, g.Update())
+	g.Update()
 	require.False(t, x.loop.On, "one stroke ends the loop")
 }

@@ -18,30 +18,30 @@ import (
 // finish plays what is under way to its end, or answers it.
 func (g *testGame) finish(t *testing.T, page *paper.Page, wall *paper.Wall) {
 	t.Helper()
-	require.Equal(t, view.Playing, g.desk.phase(), "it begins by itself")
-	switch g.desk.controller.(type) {
+	require.Equal(t, view.Playing, g.session.phase(), "it begins by itself")
+	switch g.session.controller.(type) {
 	case *screens.Dums:
 		for range 200 {
-			if g.desk.phase() == view.Playing {
-				g.ticks(t, wall, 500)
+			if g.session.phase() == view.Playing {
+				g.Ticks(500)
 			}
 		}
 	case *screens.Which:
 		right := g.right(t)
-		g.ticks(t, wall, 6000)
-		g.acts(t, page, view.ActAnswer, right)
+		g.Ticks(6000)
+		g.Use(view.ActAnswer, right)
 		kept := g.Storage.Rounds()
 		require.True(t, kept[len(kept)-1].Right)
 	default:
 		require.Fail(t, "a step of another screen")
 	}
-	require.Equal(t, view.Reviewing, g.desk.phase())
+	require.Equal(t, view.Reviewing, g.session.phase())
 }
 
 // right is what is right in the question that the address asks.
 func (g *testGame) right(t *testing.T) string {
 	t.Helper()
-	s := &g.desk.shared
+	s := &g.session.shared
 	a := s.Address
 	pool, err := quiz.From(s.Rhythms(), a.From)
 	require.NoError(t, err)
@@ -56,16 +56,16 @@ func (g *testGame) right(t *testing.T) string {
 // filled button, before it is asked. It returns how many there were.
 func (g *testGame) meets(t *testing.T, page *paper.Page, wall *paper.Wall) (n int) {
 	t.Helper()
-	for g.desk.meeting() {
-		g.ticks(t, wall, 300)
+	for g.session.meeting() {
+		g.Ticks(300)
 		s := page.Screen()
-		require.Equal(t, view.ScreenListen, g.desk.shared.Address.Screen)
-		require.True(t, g.desk.underWay, "it is heard")
+		require.Equal(t, view.ScreenListen, g.session.shared.Address.Screen)
+		require.True(t, g.session.underWay, "it is heard")
 		require.Contains(t, s.Find("heading").Name, "New to you")
 		require.NotNil(t, s.Find("head"))
 		bar := s.Find("bar").Children
 		require.Equal(t, []string{view.ActPracticeAsk, view.LookPrimary}, []string{bar[len(bar)-1].Action, bar[len(bar)-1].Look})
-		g.acts(t, page, view.ActPracticeAsk, "")
+		g.Use(view.ActPracticeAsk, "")
 		n++
 	}
 	return n
@@ -76,28 +76,28 @@ func (g *testGame) meets(t *testing.T, page *paper.Page, wall *paper.Wall) (n in
 func TestPracticeFromItsPlan(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
 	g.Storage.KeepBegun()
-	g.desk.open(g.desk.shared.Host)
+	g.session.open(g.session.shared.Host)
 	g.Storage.Held = true
-	g.ticks(t, wall, 100)
-	g.acts(t, page, view.ActDiaryPractise, "10")
-	require.Equal(t, "?screen=practice&minutes=10", g.desk.shared.Address.String())
+	g.Ticks(100)
+	g.Use(view.ActDiaryPractise, "10")
+	require.Equal(t, "?screen=practice&minutes=10", g.session.shared.Address.String())
 	require.NotNil(t, page.Screen().Find("reading"), "first it is read what there was")
 	g.Storage.Held = false
-	g.ticks(t, wall, 100)
+	g.Ticks(100)
 	require.NotNil(t, page.Screen().Find("plan"))
-	require.Nil(t, g.desk.practice, "nothing begins by itself")
-	known := g.desk.shared.Known()
-	planned := known.Practice(10, g.desk.shared.Learner.Pool(known), wall.Seed())
-	g.acts(t, page, view.ActBegin, "")
-	steps := g.desk.practice.Steps()
+	require.Nil(t, g.session.practice, "nothing begins by itself")
+	known := g.session.shared.Known()
+	planned := known.Practice(10, g.session.shared.Learner.Pool(known), wall.Seed())
+	g.Use(view.ActBegin, "")
+	steps := g.session.practice.Steps()
 	require.Equal(t, planned, steps)
 	require.Greater(t, len(steps), 5)
 	seconds, met := 0, 0
 	for i := range steps {
 		seconds += steps[i].Seconds
-		require.Equal(t, i, g.desk.practice.At())
+		require.Equal(t, i, g.session.practice.At())
 		met += g.meets(t, page, wall)
-		if g.desk.shared.Address.Screen == view.ScreenDums {
+		if g.session.shared.Address.Screen == view.ScreenDums {
 			require.Nil(t, page.Screen().Find("practice-on"), "nothing beside a round that is played, but the way out")
 		}
 		g.finish(t, page, wall)
@@ -110,37 +110,37 @@ func TestPracticeFromItsPlan(t *testing.T) {
 			}
 		})
 		require.Equal(t, 1, filled)
-		g.acts(t, page, []string{view.ActPracticeNext, view.ActNext}[i%2], "") // on, and next: the same
+		g.Use([]string{view.ActPracticeNext, view.ActNext}[i%2], "") // on, and next: the same
 	}
 	require.Equal(t, 3, met, "each of the first three rhythms, once")
 	require.InDelta(t, 600, seconds, 20)
-	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
-	require.Nil(t, g.desk.practice)
+	require.Equal(t, view.ScreenDiary, g.session.shared.Address.Screen)
+	require.Nil(t, g.session.practice)
 	require.Len(t, g.Storage.Rounds(), len(steps))
-	require.Equal(t, len(steps), g.desk.shared.Learner.Kept())
-	g.ticks(t, wall, 500)
+	require.Equal(t, len(steps), g.session.shared.Learner.Kept())
+	g.Ticks(500)
 	s := page.Screen()
 	require.Nil(t, s.Find("reading"))
 	require.NotNil(t, s.Find("days-told"))
 
 	// Whoever goes elsewhere has left the practice.
-	g.acts(t, page, view.ActDiaryPractise, "5")
-	g.acts(t, page, view.ActBegin, "")
-	require.NotNil(t, g.desk.practice)
-	g.acts(t, page, view.ActGo, view.ScreenListen)
-	require.Nil(t, g.desk.practice)
+	g.Use(view.ActDiaryPractise, "5")
+	g.Use(view.ActBegin, "")
+	require.NotNil(t, g.session.practice)
+	g.Use(view.ActGo, view.ScreenListen)
+	require.Nil(t, g.session.practice)
 }
 
 // A practice in which nothing is tapped asks nothing faster and nothing that is hidden
 // farther, and the next plan begins where this one did.
 func TestPracticeOfNothing(t *testing.T) {
 	g, page, wall := newTestGame(t, "?screen=practice&minutes=5")
-	g.ticks(t, wall, 100)
-	g.acts(t, page, view.ActBegin, "")
+	g.Ticks(100)
+	g.Use(view.ActBegin, "")
 	fastest := map[string]int{}
-	for done := false; !done; done = g.desk.practice == nil {
+	for done := false; !done; done = g.session.practice == nil {
 		g.meets(t, page, wall)
-		s := g.desk.practice.Step()
+		s := g.session.practice.Step()
 		if s.Kind == history.Dums {
 			rhythm := s.Rhythms[0]
 			if before, met := fastest[rhythm]; met {
@@ -149,68 +149,68 @@ func TestPracticeOfNothing(t *testing.T) {
 			fastest[rhythm] = s.BPM
 			g.finish(t, page, wall)
 		}
-		g.acts(t, page, view.ActPracticeNext, "")
+		g.Use(view.ActPracticeNext, "")
 	}
 	require.NotEmpty(t, fastest)
-	again := g.desk.shared.Known()
+	again := g.session.shared.Known()
 	again.Rounds = nil
 	require.Empty(t, again.Met)
-	require.Equal(t, again.Practice(5, g.desk.shared.Learner.Pool(again), 3), g.desk.shared.Known().Practice(5, g.desk.shared.Learner.Pool(again), 3))
+	require.Equal(t, again.Practice(5, g.session.shared.Learner.Pool(again), 3), g.session.shared.Known().Practice(5, g.session.shared.Learner.Pool(again), 3))
 }
 
 // Pressed twice at once on the last part, the second press finds no practice; and where
 // rounds are still being counted, a plan waits for all of them.
 func TestPracticeWaitsAndEndsOnce(t *testing.T) {
-	g, page, wall := newTestGame(t, "?screen=home")
+	g, page, _ := newTestGame(t, "?screen=home")
 	g.Storage.Behind, g.Storage.Held = []int{2, 1, 0}, true
-	g.ticks(t, wall, 100)
-	g.acts(t, page, view.ActDiaryPractise, "5")
+	g.Ticks(100)
+	g.Use(view.ActDiaryPractise, "5")
 	for g.Storage.Held && g.Storage.Pending() > 0 {
 		require.Nil(t, page.Screen().Find("plan"))
-		g.acts(t, page, view.ActBegin, "")
-		require.Nil(t, g.desk.practice, "there is no plan yet")
+		g.Use(view.ActBegin, "")
+		require.Nil(t, g.session.practice, "there is no plan yet")
 		g.Storage.Release()
-		g.ticks(t, wall, 50)
+		g.Ticks(50)
 	}
-	g.acts(t, page, view.ActBegin, "")
-	require.NotNil(t, g.desk.practice)
+	g.Use(view.ActBegin, "")
+	require.NotNil(t, g.session.practice)
 
-	for g.desk.practice.At() < len(g.desk.practice.Steps())-1 {
-		g.desk.practice.Next()
+	for g.session.practice.At() < len(g.session.practice.Steps())-1 {
+		g.session.practice.Next()
 	}
 	twice := host.Event{Kind: host.Used, Action: view.ActPracticeNext}
 	page.Add(twice, twice)
-	require.NoError(t, g.Update())
-	require.Equal(t, view.ScreenDiary, g.desk.shared.Address.Screen)
+	g.Update()
+	require.Equal(t, view.ScreenDiary, g.session.shared.Address.Screen)
 }
 
 // What is offered rests on the rounds, however late they come after the days; until
 // then it is said that the diary is being read.
 func TestOffersWaitForTheRounds(t *testing.T) {
 	g, page, wall := newTestGame(t, "")
-	g.ticks(t, wall, 100)
-	g.acts(t, page, view.ActDiaryPractise, "5")
-	g.acts(t, page, view.ActBegin, "")
-	for range g.desk.practice.Steps() {
+	g.Ticks(100)
+	g.Use(view.ActDiaryPractise, "5")
+	g.Use(view.ActBegin, "")
+	for range g.session.practice.Steps() {
 		g.meets(t, page, wall)
 		g.finish(t, page, wall)
-		g.acts(t, page, view.ActPracticeNext, "")
+		g.Use(view.ActPracticeNext, "")
 	}
 	rounds := g.Storage.Rounds()
 
 	opened := func(late bool) (offered []string) {
-		g, page, wall := newTestGame(t, "?screen=diary")
+		g, page, _ := newTestGame(t, "?screen=diary")
 		g.Storage.Put(rounds...)
 		g.Storage.Held = late
-		g.desk.shared.Learner.Read()
+		g.session.shared.Learner.Read()
 		for g.Storage.Held && g.Storage.Pending() > 0 {
-			g.ticks(t, wall, 500)
+			g.Ticks(500)
 			s := page.Shown[len(page.Shown)-1]
 			require.NotNil(t, s.Find("reading"))
 			require.Nil(t, s.Find("next-1"))
 			g.Storage.Release()
 		}
-		g.ticks(t, wall, 500)
+		g.Ticks(500)
 		s := page.Shown[len(page.Shown)-1]
 		require.Nil(t, s.Find("reading"))
 		for i := range s.Find("next-list").Children {

@@ -24,11 +24,11 @@ func TestRecordsOfOutputs(t *testing.T) {
 		{host.Output{Name: "this device", Adjustment: host.Adjustment{Later: 50}}, "", 0},
 	} {
 		g, _, _ := newTestGame(t, readyLink)
-		g.desk.shared.Outputs = host.Outputs{Chosen: c.output.Name, List: []host.Output{c.output}}
-		require.Equal(t, c.name, g.desk.shared.Blank(history.Dums, "maqsum").Output)
-		require.Equal(t, c.mean, g.desk.shared.SetUp())
-		g.desk.visit("?screen=set-up")
-		s := g.desk.screen()
+		g.session.shared.Outputs = host.Outputs{Chosen: c.output.Name, List: []host.Output{c.output}}
+		require.Equal(t, c.name, g.session.shared.Blank(history.Dums, "maqsum").Output)
+		require.Equal(t, c.mean, g.session.shared.SetUp())
+		g.session.visit("?screen=set-up")
+		s := g.session.screen()
 		require.Equal(t, c.name != "", s.Find("outputs") != nil, "Set-up lists what it measured")
 	}
 }
