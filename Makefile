@@ -21,7 +21,7 @@ SIDE_BY_SIDE := ./audio ./wasm/serve ./wasm/pack
 .DEFAULT_GOAL := help
 # Two browsers at once would spoil each other's timing.
 .NOTPARALLEL:
-.PHONY: help setup build play check test bench budgets fuzz golden pictures clean has-go lint unit race whole in-browser browser natively light
+.PHONY: help setup build play check test bench budgets fuzz golden pictures clean has-go lint unit race whole in-browser browser natively light measured beside
 
 help: ## list the targets
 	@awk -F ':[^#]*## ' '/^[a-z][a-z-]*:.*## / { printf "  make %-12s %s\n", $$1, $$2 }' Makefile
@@ -61,19 +61,27 @@ race: has-go ## the tests of what runs side by side natively, with the race dete
 whole: has-go ## the tests that need no browser, with all their repetitions
 	GOGC=400 go test -shuffle=on -timeout 30m ./...
 
-# Playing rounds takes time rather than work: what works meanwhile gives way to it.
-test: setup lint ## everything: lint, all repetitions, and all that runs in a real browser
+# What measures times has the machine to itself. What plays beside other tests takes time
+# rather than work, and all that works meanwhile gives way to it.
+test: setup lint measured ## everything: lint, all repetitions, and all that runs in a real browser
 	@nice -n 19 $(MAKE) natively & \
-	$(MAKE) browser; played=$$?; wait $$! && exit $$played
+	$(MAKE) -o $(SITE) beside; played=$$?; wait $$! && exit $$played
 
 natively: whole race in-browser light ## all of test that plays no rounds
 
 in-browser: setup ## the tests of the packages that run in the browser only, in it
 	$(FOR_BROWSER) go test -count=1 -timeout 15m -exec $(TOOLS)/in-browser $(IN_BROWSER)
 
-browser: setup ## play the site in a real browser, and measure it; first what measures times, then the rest, three at a time
+$(SITE): setup
 	go run ./wasm/pack -out $(SITE)
-	go test -tags browser -count=1 -parallel 3 -timeout 60m -skip '^TestPageIsLight$$' ./wasm -site $(SITE)
+
+browser: measured beside ## play the site in a real browser: what measures times, one test after the other, then the rest
+
+measured: $(SITE) ## the tests in a real browser that measure times, one by one
+	go test -tags browser -count=1 -parallel 1 -timeout 60m -skip "^($$(.ci/beside)|TestPageIsLight)$$" ./wasm -site $(SITE)
+
+beside: $(SITE) ## the other tests in a real browser, three at a time
+	go test -tags browser -count=1 -parallel 3 -timeout 60m -run "^($$(.ci/beside))$$" ./wasm -site $(SITE)
 
 light: setup build ## the site as it is put on the web, compressed: its weight, and that it starts
 	go test -tags browser -count=1 -run '^TestPageIsLight$$' ./wasm

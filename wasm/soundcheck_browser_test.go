@@ -148,6 +148,9 @@ func TestSoundCheckTips(t *testing.T) {
 	b := heardAs(t, s, s.URL+soundCheck)
 	require.Zero(t, get[int](b, "document.querySelectorAll('#tips').length"))
 	loud, _ := b.oneStroke(s, "One dum")
+	if once, _ := b.oneStroke(s, "One dum"); energy(once) > energy(loud) { // the first may be cut while the sound wakes
+		loud = once
+	}
 	b.click("#hears label:nth-of-type(2)")
 	b.wait("document.querySelector('#tips')")
 	require.Contains(t, b.text("#tips"), "Turn it up")
@@ -158,12 +161,6 @@ func TestSoundCheckTips(t *testing.T) {
 	b.rest(2500)                                                 // of the strokes that this plays
 	soft, _ := b.caught(s, func() { b.press("More bass drum") }) // lets the dum be heard as it is now
 	if strokes(soft, aStroke) != 1 {                             // a busy machine has cut it
-		soft, _ = b.oneStroke(s, "One dum")
-	}
-	for range 3 { // as above
-		if energy(soft) < 0.8*energy(loud) {
-			break
-		}
 		soft, _ = b.oneStroke(s, "One dum")
 	}
 	t.Logf("at most bass drum a dum has %.0f %% of its energy before", 100*energy(soft)/energy(loud))
