@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/view"
+	"groundbeat/scoring/history"
 )
 
 // largeText makes the browser's own text twice as large, 32 pixels in place of 16, or
@@ -96,7 +97,10 @@ func (b *tab) fitsWhileAsked(s *server) {
 
 // fitsWhilePlayed looks at a round of each kind.
 func (b *tab) fitsWhilePlayed(s *server) {
-	for _, screen := range []string{view.ScreenChange, view.ScreenStop, view.ScreenCarry, view.ScreenDums} {
+	for _, screen := range view.Screens() {
+		if k, _ := history.KindOf(screen); k.Play != history.Tapped && k.Play != history.Pressed {
+			continue
+		}
 		b.visit(s.URL + "/?eights=8&screen=" + screen)
 		b.begin()
 		b.fits(screen + "-playing")

@@ -30,7 +30,7 @@ func TestUntriedMovesNothing(t *testing.T) {
 		with.Rounds = slices.Clone(k.Rounds)
 		book := diary.New(supplies)
 		for i := range 60 {
-			for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
+			for _, kind := range tappedKinds() {
 				r := untried(kind, 20, []string{"maqsum", "saidi", "wahda"}[i%3], 60+i, i)
 				with.Rounds = append(with.Rounds, r)
 				book.Add(r)
@@ -41,6 +41,16 @@ func TestUntriedMovesNothing(t *testing.T) {
 		require.Equal(t, k.Edge(history.Dums).Level, with.Edge(history.Dums).Level, name)
 		require.Equal(t, TempoOf(k.Rounds, pool(t, quiz.Even), ""), TempoOf(with.Rounds, pool(t, quiz.Even), ""), name)
 	}
+}
+
+// tappedKinds are the kinds of round whose strokes are tapped.
+func tappedKinds() (all []string) {
+	for _, k := range history.Kinds {
+		if k.Play == history.Tapped {
+			all = append(all, k.ID)
+		}
+	}
+	return all
 }
 
 // dumsStep is a step in which dums are tapped.

@@ -25,13 +25,23 @@ func TestRight(t *testing.T) {
 		{2, 1, 0, false}, // two of three are less than three of four
 		{0, 0, 0, false},
 	} {
-		for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
+		for _, kind := range tappedKinds() {
 			r := history.Round{Kind: kind, Matched: c.matched, Out: c.out, Added: c.added}
 			require.Equal(t, c.right, history.Right(r), "%+v", c)
 		}
 	}
 	require.True(t, history.Right(named("2026-01-31T18:30:00Z", "maqsum", "maqsum")))
 	require.False(t, history.Right(named("2026-01-31T18:30:00Z", "maqsum", "saidi")))
+}
+
+// tappedKinds are the kinds of round whose strokes are tapped.
+func tappedKinds() (all []string) {
+	for _, k := range history.Kinds {
+		if k.Play == history.Tapped {
+			all = append(all, k.ID)
+		}
+	}
+	return all
 }
 
 // What the bounds are for: a dum of sa'idi that is always missed, or taps on every
@@ -58,7 +68,7 @@ func TestCarriedRight(t *testing.T) {
 }
 
 func TestTried(t *testing.T) {
-	for _, kind := range []string{history.Dums, history.Stop, history.Carry} {
+	for _, kind := range tappedKinds() {
 		require.False(t, history.Tried(history.Round{Kind: kind, Out: 8}), kind)
 		require.True(t, history.Tried(history.Round{Kind: kind, Out: 8, Added: 1}), kind)
 		require.True(t, history.Tried(history.Round{Kind: kind, Out: 7, Matched: 1}), kind)

@@ -69,7 +69,7 @@ func drawDum(h *picture.Head, p *picture.Picture, of diary.Count) {
 	}
 	p.Dot(picture.InkBass, x, y, roundSize)
 	p.Text(picture.InkOnBass, x, y, panelSmall, picture.Milliseconds(say.Millis(of.Offset.Value))).Strong()
-	roundArc(h, p, turn, min(0.16, 0.46*float64(picture.Gap(h.Base, of.Step))/float64(n)), of.Offset)
+	roundArc(h, p, turn, min(0.16, 0.46*float64(picture.Gap(h.Base, of.Step, rhythm.Stroke.Low))/float64(n)), of.Offset)
 }
 
 // roundArc draws the arc of a dum: half is how many turns RoundReach is.

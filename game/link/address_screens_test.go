@@ -217,8 +217,8 @@ func TestFirstRound(t *testing.T) {
 	require.Less(t, first.BPM, maqsum.Tempo.Slow)
 	dums := maqsum.Dums()
 	require.Equal(t, 8, first.Eights*maqsum.CyclesIn(1)*len(dums))
-	require.Equal(t, maqsum.Steps(), 2*picture.Gap(maqsum.Skeleton, dums[0]), "evenly")
-	require.Equal(t, picture.Gap(maqsum.Skeleton, dums[0]), picture.Gap(maqsum.Skeleton, dums[1]))
+	require.Equal(t, maqsum.Steps(), 2*picture.Gap(maqsum.Skeleton, dums[0], rhythm.Stroke.Low), "evenly")
+	require.Equal(t, picture.Gap(maqsum.Skeleton, dums[0], rhythm.Stroke.Low), picture.Gap(maqsum.Skeleton, dums[1], rhythm.Stroke.Low))
 }
 
 func TestAddressToHome(t *testing.T) {

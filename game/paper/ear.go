@@ -17,7 +17,7 @@ import (
 type Ear struct {
 	b       *Browser
 	since   float64
-	meant   []float64 // dums that were heard or are kept up
+	meant   []float64 // strokes that were heard or are kept up
 	noticed float64   // when the rhythm was another, as far as one could hear; 0: it was not
 }
 
@@ -31,20 +31,15 @@ func (e *Ear) base(from, to float64) []Strike {
 // all is what of the base was heard up to now.
 func (e *Ear) all() []Strike { return e.base(e.since, e.b.Wall.Now()) }
 
-// dums are the times of the dums between two times.
-func (e *Ear) dums(from, to float64) (all []float64) {
+// strokes are the times of the strokes between two times that are asked for, or of the
+// others.
+func (e *Ear) strokes(asks func(rhythm.Stroke) bool, asked bool, from, to float64) (all []float64) {
 	for _, s := range e.base(from, to) {
+		sound := rhythm.Tek
 		if s.Low() {
-			all = append(all, s.At)
+			sound = rhythm.Dum
 		}
-	}
-	return all
-}
-
-// teks are the times of the others.
-func (e *Ear) teks(from, to float64) (all []float64) {
-	for _, s := range e.base(from, to) {
-		if !s.Low() {
+		if asks(sound) == asked {
 			all = append(all, s.At)
 		}
 	}
@@ -119,10 +114,10 @@ func among(times []float64, at float64) bool {
 	return slices.ContainsFunc(times, func(t float64) bool { return math.Abs(t-at) < near })
 }
 
-// carried are the dums that are heard between two times, and those that are kept up
+// carried are the strokes that are heard between two times, and those that are kept up
 // while nothing is, up to the end that the screen has told.
-func (e *Ear) carried(from, to float64) []float64 {
-	all := e.dums(from, to)
+func (e *Ear) carried(asks func(rhythm.Stroke) bool, from, to float64) []float64 {
+	all := e.strokes(asks, true, from, to)
 	if s, ok := e.read(); ok {
 		cycle := s.ms(s.Steps())
 		for _, m := range e.meant {

@@ -4,6 +4,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"groundbeat/game/round"
 	"groundbeat/game/view"
 	"groundbeat/scoring/history"
 )
@@ -14,7 +15,7 @@ type Manner uint8
 // The manners.
 const (
 	Listens Manner = iota // taps and answers what she hears
-	Errs                  // hears well, taps teks for dums, and says what it was not
+	Errs                  // hears well, taps what is not asked, and says what it was not
 	Guesses               // taps at a pace of her own and answers by chance, whatever is heard
 	Absent                // does nothing
 )
@@ -109,6 +110,7 @@ const pace = 523
 // means are the moments from a time to another at which she means to tap.
 func (p *Player) means(screen string, from, to float64) (all []float64) {
 	k, _ := history.KindOf(screen) // a round on which one taps has a screen of its own
+	asks := round.Asks(screen)
 	switch {
 	case p.Manner == Guesses:
 		for n := int(from/pace) + 1; float64(n)*pace < to; n++ {
@@ -118,11 +120,11 @@ func (p *Player) means(screen string, from, to float64) (all []float64) {
 	case k.Play == history.Pressed:
 		return p.ear.changes(p.Manner == Errs)
 	case p.Manner == Errs:
-		return p.ear.teks(from, to)
+		return p.ear.strokes(asks, false, from, to)
 	case k.Play == history.Tapped && !k.Along:
-		return p.ear.carried(from, to)
+		return p.ear.carried(asks, from, to)
 	}
-	return p.ear.dums(from, to)
+	return p.ear.strokes(asks, true, from, to)
 }
 
 // tap taps what is due.

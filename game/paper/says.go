@@ -20,7 +20,7 @@ func (e *Ear) says(offered []string) string {
 		return e.became(offered)
 	}
 	if _, err := strconv.Atoi(offered[0]); err == nil {
-		return strconv.Itoa(len(e.dums(e.since, e.b.Wall.Now())))
+		return strconv.Itoa(len(e.strokes(rhythm.Stroke.Low, true, e.since, e.b.Wall.Now())))
 	}
 	return e.which(offered, heard)
 }

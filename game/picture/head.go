@@ -95,7 +95,7 @@ func (h *Head) base(p *Picture) {
 			p.Ring(InkBass, x, y, dumSize-0.003, 0.004).Fade(0.5)
 		case h.Riff.open(turn):
 			h.DrawTek(p, s, turn, 0.4)
-		case s.Low() && h.leftOut(i):
+		case h.leftOut(i) && s.Low():
 			p.Ring(InkBass, x, y, dumSize-0.003, 0.006)
 		case s.Low():
 			h.glow(p, turn, x, y)
@@ -152,8 +152,8 @@ func (h *Head) Enlarged() int {
 	}
 	room := 0.11
 	for i := range len(h.Base) {
-		if h.Base[i].Low() {
-			room = min(room, 0.46*float64(Gap(h.Base, i))/float64(len(h.Base)))
+		if h.Review.asks(h.Base[i]) {
+			room = min(room, 0.46*float64(h.Review.gap(h.Base, i))/float64(len(h.Base)))
 		}
 	}
 	return max(1, min(len(enlargements)-1, int(room/h.turns(Reach))))
@@ -173,7 +173,7 @@ func (h *Head) review(p *Picture) {
 	}
 	half := h.turns(Reach) * float64(h.Enlarged())
 	for i := range n {
-		if h.Base[i].Low() {
+		if h.Review.asks(h.Base[i]) {
 			turn := float64(i) / float64(n)
 			p.Arc(InkDim, Middle, Middle, tapScale, turn-half, turn+half, 0.0025)
 			h.DrawSpoke(p, InkDim, turn, tapScale-0.006, tapScale+0.006, 0.0035)

@@ -3,19 +3,22 @@ package picture
 import (
 	"math"
 	"time"
+
+	"groundbeat/game/rhythm"
 )
 
 // Review is how the taps of a finished round lay, for both pictures. Steps count
 // from 0 at the first step of the round, so that the cycle of a step is step
 // divided by the steps of a cycle.
 type Review struct {
-	Steps    int           // of the whole round
-	StepTime time.Duration // how long a step lasts
-	On       time.Duration // up to this far from the dum a tap is on it
-	Landed   []Landed      // taps that belong to a dum
-	LeftOut  []int         // steps of dums without a tap
-	Added    []float64     // taps that belong to no dum, in steps
-	Open     []OpenSteps   // where no dum is asked, in order
+	Asks     func(rhythm.Stroke) bool // which strokes are asked for; nil: the dums
+	Steps    int                      // of the whole round
+	StepTime time.Duration            // how long a step lasts
+	On       time.Duration            // up to this far from its stroke a tap is on it
+	Landed   []Landed                 // taps that belong to a stroke
+	LeftOut  []int                    // steps of strokes without a tap
+	Added    []float64                // taps that belong to no stroke, in steps
+	Open     []OpenSteps              // where none is asked, in order
 }
 
 // OpenSteps is a declared break or roll, half open, in steps.
@@ -24,7 +27,7 @@ type OpenSteps struct {
 	Roll     bool // else a break
 }
 
-// Landed is a tap that belongs to a dum. Offset is tap − dum, + behind, − ahead,
+// Landed is a tap that belongs to a stroke. Offset is tap − stroke, + behind, − ahead,
 // the set-up's mean already taken off.
 type Landed struct {
 	Step   int
@@ -34,6 +37,18 @@ type Landed struct {
 // Reach is the farthest offset that the pictures have room for; what lies
 // farther is drawn at the edge.
 const Reach = 100 * time.Millisecond
+
+// asks reports whether a stroke is asked for.
+func (r *Review) asks(s rhythm.Stroke) bool {
+	if r.Asks == nil {
+		return s.Low()
+	}
+	return r.Asks(s)
+}
+
+// gap returns how many steps lie between the stroke asked for at a step and the nearest
+// other one of the cycle, going round; the whole cycle if there is no other.
+func (r *Review) gap(base rhythm.Pattern, step int) int { return Gap(base, step, r.asks) }
 
 // cycles returns how many cycles of the given steps the round has, at least 1.
 func (r *Review) cycles(steps int) int {
@@ -88,13 +103,13 @@ func (p *Picture) TapMark(x, y, size, alongX, alongY float64, offset, on time.Du
 	p.tapMark(place{x, y, size, alongX, alongY}, offset, on)
 }
 
-// addedMark draws a tap that belongs to no dum: a plus.
+// addedMark draws a tap that belongs to no stroke: a plus.
 func (p *Picture) addedMark(x, y, size float64) {
 	p.Line(InkDim, x-size, y, x+size, y, size*0.5)
 	p.Line(InkDim, x, y-size, x, y+size, size*0.5)
 }
 
-// leftOutMark draws a dum without a tap: a dash along the direction of time, as
+// leftOutMark draws a stroke without a tap: a dash along the direction of time, as
 // a rest is written.
 func (p *Picture) leftOutMark(at place) {
 	p.Line(InkDim, at.x-at.alongX*at.size, at.y-at.alongY*at.size,
@@ -104,7 +119,7 @@ func (p *Picture) leftOutMark(at place) {
 // Only returns of the review what lies in some stretches of so many steps, one after
 // the other.
 func (r *Review) Only(from []int, steps int) *Review {
-	only := &Review{Steps: len(from) * steps, StepTime: r.StepTime, On: r.On}
+	only := &Review{Asks: r.Asks, Steps: len(from) * steps, StepTime: r.StepTime, On: r.On}
 	for i, f := range from {
 		moved := i*steps - f
 		for _, l := range r.Landed {

@@ -17,7 +17,7 @@ func (b *board) scales(last int) {
 	depth := b.rowStep() * float64(b.Review.cycles(len(b.Base)))
 	y := b.top + 0.12*b.cell
 	for i := b.first; i < last; i++ {
-		if b.Base[i].Low() {
+		if b.Review.asks(b.Base[i]) {
 			b.scale(i, y, depth)
 		}
 	}
@@ -28,7 +28,7 @@ func (b *board) scales(last int) {
 // half returns the length of 100 ms below a dum: a fixed length, or less where
 // the next dum is near.
 func (b *board) half(step int) float64 {
-	return min(1.15, 0.46*float64(Gap(b.Base, step))) * b.cell
+	return min(1.15, 0.46*float64(b.Review.gap(b.Base, step))) * b.cell
 }
 
 func (b *board) scale(i int, y, depth float64) {
@@ -52,7 +52,7 @@ func (b *board) mean(i int, x, half, y, low float64) {
 	at := x + half*part(mean)
 	b.p.Line(InkBass, at, y, at, low, 0.04*b.cell).Fade(0.9)
 	value := Milliseconds(mean)
-	if Gap(b.Base, i) > 1 { // else there is no room for the unit
+	if b.Review.gap(b.Base, i) > 1 { // else there is no room for the unit
 		value += " ms"
 	}
 	b.p.Text(InkBone, x, low+0.32*b.cell, 0.36*b.cell, value)

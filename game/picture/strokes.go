@@ -36,12 +36,12 @@ func Beats(counts []string) int {
 	return n
 }
 
-// gap returns how many steps lie between the dum at step and the nearest other
-// dum of the cycle, going round; the whole cycle if there is no other.
-func Gap(base rhythm.Pattern, step int) int {
+// Gap returns how many steps lie between one step and the nearest other one of the
+// cycle that has a stroke of some sort, going round; the whole cycle if there is no other.
+func Gap(base rhythm.Pattern, step int, of func(rhythm.Stroke) bool) int {
 	n := len(base)
 	for d := 1; d < n; d++ {
-		if base[(step+d)%n].Low() || base[(step-d+n)%n].Low() {
+		if of(base[(step+d)%n]) || of(base[(step-d+n)%n]) {
 			return d
 		}
 	}

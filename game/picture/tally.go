@@ -8,20 +8,20 @@ import (
 	"groundbeat/game/rhythm"
 )
 
-// CountResult is how the taps on one dum of the cycle lay, over the whole round.
+// CountResult is how the taps on one stroke of the cycle lay, over the whole round.
 type CountResult struct {
 	Count  string        // as it is said: "3", "2 &"
-	Asked  int           // how often the dum came
+	Asked  int           // how often the stroke came
 	Tapped int           // how often a tap belonged to it
 	Mean   time.Duration // of the offsets, + behind; 0 without taps
 	Spread time.Duration // standard deviation about the mean (n − 1); 0 below two taps
 }
 
-// Tally returns the result of each dum of the cycle, in order.
+// Tally returns the result of each stroke of the cycle that is asked for, in order.
 func (r *Review) Tally(base rhythm.Pattern, counts []string) []CountResult {
 	var all []CountResult
 	for i, s := range base {
-		if s.Low() {
+		if r.asks(s) {
 			all = append(all, r.count(i, len(base), CountName(counts, i)))
 		}
 	}

@@ -157,8 +157,8 @@ func (k Kept) last() int { return max(k.Last, k.Back.Stroke) }
 // to dum, up to the 1 after it if a dum is on that.
 func (r *Carried) Intervals() int {
 	c := r.Question.Rhythm
-	n := c.CyclesIn(1)*len(c.Dums()) - 1
-	if c.Skeleton[0].Low() {
+	n := c.CyclesIn(1)*len(AskedSteps(Carries, c)) - 1
+	if r.Asks()(c.Skeleton[0]) {
 		n++
 	}
 	return n

@@ -145,7 +145,7 @@ func perform(t *testing.T, c *rhythm.Cycle, level riff.Level, seed uint64) (*per
 	part, err := r.At(bpm).Cycles(0, cycles)
 	require.NoError(t, err)
 	return &performance{
-		id: c.ID, level: level, hide: riff.Hide(c, part, bpm), dums: p.Dums(), open: p.Open(),
+		id: c.ID, level: level, hide: riff.Hide(c, part, bpm), dums: p.Strokes(rhythm.Stroke.Low), open: p.Open(),
 	}, p.Hits(audio.Rate, 0), p.End()
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"groundbeat/game/rhythm"
 	"groundbeat/scoring/history"
 )
 
@@ -20,12 +21,13 @@ type kind struct {
 	least, most int    // eights
 	allowed     string // says what is asked in so many
 	made        string // the function that makes it; "": New
+	asks        func(rhythm.Stroke) bool
 }
 
 var kinds = []kind{
-	{Dums, MinEights, MaxEights, "allowed is", ""},
-	{Stops, MinLongEights, MaxLongEights, "stops are asked in", "NewStopped"},
-	{Carries, MinLongEights, MaxEights, "carrying on is asked in", "NewCarried"},
+	{Dums, MinEights, MaxEights, "allowed is", "", rhythm.Stroke.Low},
+	{Stops, MinLongEights, MaxLongEights, "stops are asked in", "NewStopped", rhythm.Stroke.Low},
+	{Carries, MinLongEights, MaxEights, "carrying on is asked in", "NewCarried", rhythm.Stroke.Low},
 }
 
 func kindOf(id string) (kind, bool) {
@@ -35,6 +37,19 @@ func kindOf(id string) (kind, bool) {
 	}
 	return kinds[i], true
 }
+
+// Asks tells which strokes of the base are tapped in a kind of round, such as
+// [rhythm.Stroke.Low]. Of one that is not known these are the dums.
+func Asks(id string) func(rhythm.Stroke) bool {
+	if k, known := kindOf(id); known {
+		return k.asks
+	}
+	return rhythm.Stroke.Low
+}
+
+// AskedSteps are the steps of a cycle, from 0, whose strokes are tapped in a kind of
+// round, in order.
+func AskedSteps(id string, c *rhythm.Cycle) []int { return c.Skeleton.Pulses(Asks(id)).Onsets() }
 
 // check is what is wrong with a length, or nil.
 func (k kind) check(eights int) error {

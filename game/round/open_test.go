@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 )
@@ -70,7 +71,7 @@ func TestNothingIsAskedInOpenSpans(t *testing.T) {
 			}
 		}
 		require.Less(t, len(want), 16)
-		require.Equal(t, want, p.Dums())
+		require.Equal(t, want, p.Strokes(rhythm.Stroke.Low))
 	}
 }
 

@@ -85,25 +85,25 @@ func (p *Passage) Start() time.Duration { return p.parts[0].from }
 // End is when the passage is over.
 func (p *Passage) End() time.Duration { return p.parts[len(p.parts)-1].to }
 
-// Dums are the times of the low strokes of the base: of the frames of
-// [audio.Rate] in which they sound. In a declared break or roll there is no base,
-// and none of its strokes is one of these.
-func (p *Passage) Dums() []time.Duration {
+// Strokes are the times of those strokes of the base that are asked for, such as
+// [rhythm.Stroke.Low]: of the frames of [audio.Rate] in which they sound. In a declared
+// break or roll there is no base, and none of its strokes is one of these.
+func (p *Passage) Strokes(asked func(rhythm.Stroke) bool) []time.Duration {
 	var all []time.Duration
 	for i := range p.parts {
-		for _, step := range p.dumSteps(i) {
+		for _, step := range p.steps(i, asked) {
 			all = append(all, sounded(p.at(i, step)))
 		}
 	}
 	return all
 }
 
-// dumSteps are the steps of the low strokes of the base of a section, counted from
-// its own first.
-func (p *Passage) dumSteps(i int) []int {
+// steps are the steps of those strokes of the base of a section that are asked for,
+// counted from its own first.
+func (p *Passage) steps(i int, asked func(rhythm.Stroke) bool) []int {
 	var steps []int
 	for _, s := range p.parts[i].Base() {
-		if s.Sound.Low() {
+		if asked(s.Sound) {
 			steps = append(steps, s.Step)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/audio"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/riff"
 	"groundbeat/game/round"
 )
@@ -28,7 +29,7 @@ func TestQuieted(t *testing.T) {
 		require.Greater(t, len(hits), 30, level)
 		require.Less(t, len(hits), before)
 		require.Len(t, p.Hits(audio.Rate, 0), before, "the passage stays as it is")
-		for _, at := range q.Dums() {
+		for _, at := range q.Strokes(rhythm.Stroke.Low) {
 			require.False(t, silent(at), level)
 		}
 		require.Equal(t, p.End(), q.End())

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"time"
 
+	"groundbeat/game/rhythm"
 	"groundbeat/scoring"
 )
 
@@ -41,7 +42,8 @@ type Round struct {
 // New returns a round that is ready to begin, or what is wrong with the
 // question.
 func New(q Question) (*Round, error) {
-	if k, _ := kindOf(q.Kind); k.made != "" {
+	k, _ := kindOf(q.Kind)
+	if k.made != "" {
 		return nil, fmt.Errorf("round: kind %q is for %s", q.Kind, k.made)
 	}
 	if err := q.Check(); err != nil {
@@ -56,7 +58,7 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: courseOf(p), Question: q, within: Window, strokes: p.Dums(), steps: p.dumSteps(0)}
+	r := &Round{course: courseOf(p), Question: q, within: Window, strokes: p.Strokes(k.asks), steps: p.steps(0, k.asks)}
 	r.pass = r.passOver
 	return r, nil
 }
@@ -65,6 +67,9 @@ func New(q Question) (*Round, error) {
 // frames of [audio.Rate] in which they sound, so that an offset is the distance
 // to what was heard.
 func (r *Round) Strokes() []time.Duration { return r.strokes }
+
+// Asks tells which strokes of the base are tapped.
+func (r *Round) Asks() func(rhythm.Stroke) bool { return Asks(r.Question.Kind) }
 
 // Steps are the absolute steps of Strokes, from the question's first step.
 func (r *Round) Steps() []int { return r.steps }

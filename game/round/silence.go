@@ -59,10 +59,11 @@ func (p *Passage) hush(silences []Silence) error {
 // carried are the steps to be tapped: the dums that are played, and those of the
 // rhythm in the silences.
 func (p *Passage) carried(silences []Silence) []int {
-	steps, c := p.dumSteps(0), p.parts[0].Rhythm
+	asks := Asks(Carries)
+	steps, c := p.steps(0, asks), p.parts[0].Rhythm
 	for _, s := range silences {
 		for step := s.From; step < s.To; step++ {
-			if c.Skeleton[step%c.Steps()].Low() {
+			if asks(c.Skeleton[step%c.Steps()]) {
 				steps = append(steps, step)
 			}
 		}

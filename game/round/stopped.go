@@ -42,7 +42,7 @@ func NewStoppedPassage(q Question, countIn bool) (*Passage, error) {
 // asked are the steps to be tapped: the dums of the base outside the breaks, each
 // stop, and each 1 after it.
 func (p *Passage) asked(stops []Stop) []int {
-	steps := p.dumSteps(0)
+	steps := p.steps(0, Asks(Stops))
 	for _, s := range stops {
 		steps = append(steps, s.At, s.Back)
 	}

@@ -45,19 +45,21 @@ var carryLengths = []int{4, 8, 16, 32}
 func (c *Carry) Screen(w say.Words) view.Screen {
 	switch c.Phase {
 	case view.Playing:
-		return view.Tapping(view.Page(w, view.ScreenCarry, c.page(w), nil), w, w.Say("playing-carry", "rhythm", view.Plain(c.Rhythm.Name)), c.Round, c.head(w), c.Help.Buttons(w, c.Volume)...)
+		return c.playing(w)
 	case view.Reviewing:
 		return c.reviewing(w)
 	case view.Voided:
-		return view.VoidScreen(w, view.ScreenCarry, view.SayWhy(w, c.Why), c.head(w), c.once(w), c.change(w))
+		return c.voided(w)
 	}
-	return c.ready(w)
+	return c.long(w, carryLengths)
 }
 
-func (c *Carry) page(w say.Words) string { return w.Say("carry-page", "rhythm", c.Rhythm.Name) }
-
-func (c *Carry) ready(w say.Words) view.Screen {
-	return c.long(w, view.ScreenCarry, c.page(w), w.Say("carry-heading", "rhythm", c.Rhythm.Name), w.Say("carry-how"), carryLengths)
+var carryTapping = tapping{
+	page:    func(w say.Words, rhythm string) string { return w.Say("carry-page", "rhythm", rhythm) },
+	heading: func(w say.Words, rhythm string) string { return w.Say("carry-heading", "rhythm", rhythm) },
+	how:     func(w say.Words, _ string, _ bool) string { return w.Say("carry-how") },
+	playing: func(w say.Words, rhythm string) string { return w.Say("playing-carry", "rhythm", rhythm) },
+	found:   foundDums,
 }
 
 // reviewing returns the screen after a round: the one sentence, what to do next, the
@@ -71,7 +73,7 @@ func (c *Carry) reviewing(w say.Words) view.Screen {
 		{ID: "figures", Role: view.RoleGroup, Look: view.LookFigures, Children: c.figures(w)}, c.table(w),
 		{ID: "own", Role: view.RoleText, Text: c.Own.say(w, c.Rhythm.Name)}, c.again(w), c.head(w),
 	}
-	return c.reviewed(w, view.ScreenCarry, c.page(w), append(items, view.Item{ID: "all", Role: view.RoleText, Look: view.LookNote, Text: w.Say("carry-head")}))
+	return c.reviewed(w, c.page(w), append(items, view.Item{ID: "all", Role: view.RoleText, Look: view.LookNote, Text: w.Say("carry-head")}))
 }
 
 // table has a line for each silence.
@@ -106,14 +108,14 @@ func sayPercent(share float64) string { return fmt.Sprintf("%.1f", 100*math.Abs(
 // alone is the line of the silences: the dums that nobody played but the player, and
 // her taps, the first silence on top.
 func (c *Carry) alone(w say.Words) view.Item {
-	l := picture.Line{Base: c.Eight, Counts: c.InEight, Groups: slices.Repeat(c.Groups, len(c.Eight)/max(1, len(c.Base))), Columns: c.Columns, Review: c.Alone, Legend: legendOf(w)}
+	l := picture.Line{Base: c.Eight, Counts: c.InEight, Groups: slices.Repeat(c.Groups, len(c.Eight)/max(1, len(c.Base))), Columns: c.Columns, Review: c.Alone, Legend: c.legend(w)}
 	return view.Still(w, "line", &l)
 }
 
 // figures are those of the round; of what is as it should be there are none.
 func (c *Carry) figures(w say.Words) []view.Item {
 	r := c.Result
-	items := []view.Item{view.Figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
+	items := []view.Item{view.Figure("on", tappingOf(c.Kind).found(w, foundOn), w.Say("of", "n", r.On, "of", r.Asked))}
 	for _, s := range []struct {
 		id, name string
 		spread   scoring.Estimate

@@ -16,6 +16,7 @@ import (
 
 func carrying(t testing.TB, phase view.Phase) *Carry {
 	c := &Carry{Dums: *dums(t, phase)}
+	c.Kind = view.ScreenCarry
 	c.Core, c.Round, c.Eights = core(t), 3, 8
 	c.Level, c.Levels = view.LevelBare, []string{view.LevelBare, view.LevelFilled}
 	if phase == view.Reviewing {

@@ -11,6 +11,7 @@ import (
 
 // Dums is what a screen of the exercise Dums is made from.
 type Dums struct {
+	Kind   string // of the round, and so of the screen; "": Dums
 	Phase  view.Phase
 	Rhythm view.RhythmName
 	Base   rhythm.Pattern // one cycle
@@ -80,49 +81,38 @@ func (d *Dums) Head() picture.Head {
 }
 
 // page is the page's title before the review. With Any it names no rhythm.
-func (d *Dums) page(w say.Words) string {
-	if d.Any {
-		return w.Say("dums-any-page")
-	}
-	return w.Say("dums-page", "rhythm", d.Rhythm.Name)
-}
+func (d *Dums) page(w say.Words) string { return tappingOf(d.Kind).page(w, d.named()) }
 
 func (d *Dums) ready(w say.Words) view.Screen {
 	items := slices.Concat(d.title(w), []view.Item{
 		{ID: "begin", Role: view.RoleButton, Name: w.Say("begin"), Action: view.ActBegin, Look: view.LookPrimary},
 		view.Rhythms(w, d.Core, d.More, d.value()), view.MoreRhythms(w, d.More, d.value()), d.settings(w),
 	}, view.Notes(w, d.Notes))
-	return view.ReadyScreen(w, view.ScreenDums, d.page(w), items)
+	return view.ReadyScreen(w, d.screen(), d.page(w), items)
 }
 
 // long is the screen before a round of another exercise whose strokes are tapped: of one
 // rhythm, in lengths of its own, and with a riff as it comes.
-func (d *Dums) long(w say.Words, screen, page, name, how string, lengths []int) view.Screen {
-	items := slices.Concat([]view.Item{
-		view.Title(w, name, d.Rhythm), {ID: "how", Role: view.RoleText, Text: how}, d.head(w), d.line(w),
+func (d *Dums) long(w say.Words, lengths []int) view.Screen {
+	items := slices.Concat(d.title(w), []view.Item{
 		{ID: "begin", Role: view.RoleButton, Name: w.Say("begin"), Action: view.ActBegin, Look: view.LookPrimary},
 		view.Rhythms(w, d.Core, d.More, d.Rhythm.ID), view.MoreRhythms(w, d.More, d.Rhythm.ID),
 		view.Settings(view.Tempo(w, w.Say("tempo-name"), d.BPM, d.Slow, d.Fast), view.Volume(w, d.Volume),
 			view.Length(w, d.Eights, lengths), view.Balance(w, d.Balance, d.Volume), view.LeadDrum(w, d.Level, d.Levels, view.NoHide, nil)),
 	}, view.Notes(w, d.Notes))
-	return view.ReadyScreen(w, screen, page, items)
+	return view.ReadyScreen(w, d.screen(), d.page(w), items)
 }
 
 // title is what Ready shows of the rhythm, and what to do.
 func (d *Dums) title(w say.Words) []view.Item {
+	said, shown, line := tappingOf(d.Kind), d.Rhythm, view.Item{}
 	if d.Any {
-		how := w.Say("dums-any-how")
-		if view.OffBase(d.Level) {
-			how = w.Say("dums-any-how-riff")
-		}
-		return []view.Item{view.Title(w, w.Say("dums-any-heading"), view.RhythmName{}), {ID: "how", Role: view.RoleText, Text: how}, d.head(w)}
+		shown = view.RhythmName{}
+	} else {
+		line = d.line(w)
 	}
-	how := w.Say("dums-how")
-	if view.OffBase(d.Level) {
-		how = w.Say("dums-how-riff")
-	}
-	return []view.Item{view.Title(w, w.Say("dums-heading", "rhythm", d.Rhythm.Name), d.Rhythm),
-		{ID: "how", Role: view.RoleText, Text: how}, d.head(w), d.line(w)}
+	return []view.Item{view.Title(w, said.heading(w, d.named()), shown),
+		{ID: "how", Role: view.RoleText, Text: said.how(w, d.named(), view.OffBase(d.Level))}, d.head(w), line}
 }
 
 // value is the option of the choice of rhythms that is taken.
@@ -148,19 +138,12 @@ func (d *Dums) settings(w say.Words) view.Item {
 }
 
 func (d *Dums) playing(w say.Words) view.Screen {
-	return view.Tapping(view.Page(w, view.ScreenDums, d.page(w), nil), w, d.what(w), d.Round, d.head(w), d.Help.Buttons(w, d.Volume)...)
-}
-
-// what says what to do while the round is played.
-func (d *Dums) what(w say.Words) string {
-	if d.Any {
-		return w.Say("playing-any")
-	}
-	return w.Say("playing-dums", "rhythm", view.Plain(d.Rhythm.Name))
+	what := tappingOf(d.Kind).playing(w, view.Plain(d.named()))
+	return view.Tapping(view.Page(w, d.screen(), d.page(w), nil), w, what, d.Round, d.head(w), d.Help.Buttons(w, d.Volume)...)
 }
 
 func (d *Dums) voided(w say.Words) view.Screen {
-	return view.VoidScreen(w, view.ScreenDums, view.SayWhy(w, d.Why), d.head(w), d.once(w), d.change(w))
+	return view.VoidScreen(w, d.screen(), view.SayWhy(w, d.Why), d.head(w), d.once(w), d.change(w))
 }
 
 func (d *Dums) head(w say.Words) view.Item {
@@ -171,13 +154,13 @@ func (d *Dums) head(w say.Words) view.Item {
 func (d *Dums) line(w say.Words) view.Item {
 	l := picture.Line{Base: d.Base, Counts: d.Counts, Groups: d.Groups, Columns: d.Columns, Hidden: d.Hidden}
 	if d.Phase == view.Reviewing {
-		l.Hidden, l.Review, l.Legend = false, d.Review, legendOf(w)
+		l.Hidden, l.Review, l.Legend = false, d.Review, d.legend(w)
 	}
 	return view.Still(w, "line", &l)
 }
 
-func legendOf(w say.Words) picture.Legend {
-	return picture.Legend{Ahead: w.Say("ahead"), On: w.Say("on"), Behind: w.Say("behind"),
+func (d *Dums) legend(w say.Words) picture.Legend {
+	return picture.Legend{Ahead: w.Say("ahead"), On: tappingOf(d.Kind).found(w, foundOn), Behind: w.Say("behind"),
 		LeftOut: w.Say("left-out"), Added: w.Say("added"), Mean: w.Say("mean"), Scale: w.Say("scale")}
 }
 

@@ -13,22 +13,23 @@ import (
 // Result is a finished round in figures. Offsets have the set-up's mean taken
 // off; + is behind.
 type Result struct {
-	Asked   int              // dums in the round
-	On      int              // dums with a tap on them: within the narrowest window
-	Landed  int              // dums with a tap that belongs to them
-	LeftOut int              // dums without
-	Added   int              // taps that belong to no dum
+	Kind    string           // of the round; "": Dums
+	Asked   int              // strokes that were asked for
+	On      int              // strokes with a tap on them: within the narrowest window
+	Landed  int              // strokes with a tap that belongs to them
+	LeftOut int              // strokes without
+	Added   int              // taps that belong to none
 	Bias    time.Duration    // mean of the offsets
 	Spread  time.Duration    // standard deviation of the offsets
 	Lean    scoring.Estimate // the mean offset, ms, and how far chance may reach
-	// Far is how far from the dums all taps lie, one like the other, where few are near
+	// Far is how far from the strokes all taps lie, one like the other, where few are near
 	// enough to belong to one; nil: they do not.
 	Far      *time.Duration
 	SetUp    *time.Duration // its mean, which is taken off; nil: there is nothing to take off
 	Measured bool           // a set-up is kept for the output
 	Counts   []picture.CountResult
 	Taps     []TapResult
-	Open     []OpenResult // where no dum is asked, in order: those of Review.Open
+	Open     []OpenResult // where none is asked for, in order: those of Review.Open
 }
 
 // OpenResult is where a break or a roll begins: in which eight, from 1, on which
@@ -38,15 +39,15 @@ type OpenResult struct {
 	Count string
 }
 
-// TapResult is one dum or one added tap, in the order of time.
+// TapResult is one stroke or one added tap, in the order of time.
 type TapResult struct {
 	Eight  int    // from 1
 	Count  string // as it is said in the eight: "7", "2 &"
 	State  TapState
-	Offset time.Duration // of a tap that belongs to a dum
+	Offset time.Duration // of a tap that belongs to a stroke
 }
 
-// TapState says what became of a dum or a tap.
+// TapState says what became of a stroke or a tap.
 type TapState uint8
 
 // The states, in the words of the feedback.
@@ -112,9 +113,14 @@ func firstOf(r Result, w say.Words, all ...finder) string {
 // four dums or more are on.
 func unremarkable(r Result, w say.Words) string {
 	if r.steady() {
-		return w.Say("find-steady", "n", r.On, "of", r.Asked)
+		return r.says(w, foundSteady, "n", r.On, "of", r.Asked)
 	}
-	return w.Say("find-no-lean", "n", r.On, "of", r.Asked)
+	return r.says(w, foundNoLean, "n", r.On, "of", r.Asked)
+}
+
+// says puts in words what names the strokes.
+func (r Result) says(w say.Words, f found, values ...any) string {
+	return tappingOf(r.Kind).found(w, f, values...)
 }
 
 func (r Result) steady() bool { return 4*r.On >= 3*r.Asked && !r.leans() }
@@ -127,11 +133,11 @@ func (r Result) leans() bool {
 
 func (r Result) lean() time.Duration { return say.Millis(r.Lean.Value) }
 
-// findLost says that no tap came, or that all came far from the dums.
+// findLost says that no tap came, or that all came far from what was asked for.
 func findLost(r Result, w say.Words) string {
 	switch {
 	case r.Landed+r.Added == 0:
-		return w.Say("find-nothing")
+		return r.says(w, foundNothing)
 	case r.Far == nil:
 		return ""
 	case r.Measured:
@@ -160,11 +166,11 @@ func findLeftOut(r Result, w say.Words) string {
 		out, asked = append(out, c.Asked-c.Tapped), append(asked, c.Asked)
 	}
 	if k := stat.LeftOut(out, asked); k >= 0 && out[k] >= leastTimes && 2*out[k] >= asked[k] {
-		return w.Say("find-left-out", "count", r.Counts[k].Count, "n", out[k], "of", asked[k])
+		return r.says(w, foundOutAt, "count", r.Counts[k].Count, "n", out[k], "of", asked[k])
 	}
 	most := r.LeftOut >= leastTimes && 2*r.LeftOut >= r.Asked
 	if most || r.LeftOut >= leastOften && leastShare*r.LeftOut >= r.Asked {
-		return w.Say("find-some-left-out", "n", r.LeftOut, "of", r.Asked)
+		return r.says(w, foundOut, "n", r.LeftOut, "of", r.Asked)
 	}
 	return ""
 }
@@ -174,9 +180,9 @@ func findAdded(r Result, w say.Words) string {
 	case r.Added < leastOften || leastShare*r.Added < r.Asked:
 		return ""
 	case !r.Measured && 2*r.Landed < r.Asked:
-		return w.Say("find-added-unmeasured", "n", r.Added)
+		return r.says(w, foundUnmeasured, "n", r.Added)
 	}
-	return w.Say("find-added", "n", r.Added)
+	return r.says(w, foundAdded, "n", r.Added)
 }
 
 func findFew(r Result, w say.Words) string {
@@ -208,8 +214,8 @@ func findCount(r Result, w say.Words) string {
 		return either(apart, w.Say("find-count-behind-one", "count", count.Count, "ms", about(apart), "other", name),
 			w.Say("find-count-ahead-one", "count", count.Count, "ms", about(apart), "other", name))
 	}
-	return either(apart, w.Say("find-count-behind-others", "count", count.Count, "ms", about(apart)),
-		w.Say("find-count-ahead-others", "count", count.Count, "ms", about(apart)))
+	return either(apart, r.says(w, foundCountBehind, "count", count.Count, "ms", about(apart)),
+		r.says(w, foundCountAhead, "count", count.Count, "ms", about(apart)))
 }
 
 // tapped are which of the counts were tapped.

@@ -16,6 +16,7 @@ import (
 func ReviewOf(r *round.Round) *picture.Review {
 	q, result, steps := r.Question, r.Result(), r.Steps()
 	v := &picture.Review{
+		Asks:     r.Asks(),
 		Steps:    r.Length(),
 		StepTime: q.Rhythm.At(1, q.BPM),
 		On:       scoring.Close,
@@ -41,6 +42,7 @@ func ResultOf(r *round.Round, v *picture.Review) *Result {
 	c, result := r.Question.Rhythm, r.Result()
 	perEight := c.CyclesIn(1) * c.Steps()
 	out := &Result{
+		Kind:  r.Question.Kind,
 		Asked: len(r.Strokes()), Landed: len(result.Pairs), LeftOut: len(result.Out), Added: len(result.Added),
 		Bias: fromFigure(result.Timing.Bias), Spread: fromFigure(result.Timing.Spread),
 		Lean:   leanOf(r, func(int) bool { return false }),
@@ -70,14 +72,14 @@ func leanOf(r *round.Round, but func(stroke int) bool) scoring.Estimate {
 	return stat.Played{Pairs: pairs, Setup: result.Setup}.Bias()
 }
 
-// nearStroke is how near a stroke that is no dum a tap is taken to mean it; at tempi of
+// nearStroke is how near a stroke that is not asked for a tap is taken to mean it; at tempi of
 // dances strokes are two to five times as far apart. Own choice.
 const nearStroke = 60 * time.Millisecond
 
-// farOf is how far from the dums all taps of a round lie, one like the other, where few
+// farOf is how far from what is asked for all taps of a round lie, one like the other, where few
 // belong to one: behind by more than a tap may be, as where the sound goes by a wireless
 // way. Nothing is known where they fit in no way, or in several, or where most lie on
-// strokes that are no dums: then these may have been tapped.
+// strokes that are not asked for: then these may have been tapped.
 func farOf(r *round.Round, v *picture.Review) *time.Duration {
 	result := r.Result()
 	if 2*len(result.Pairs) >= len(r.Strokes()) || mostOnOthers(r, v) {
@@ -94,13 +96,13 @@ func farOf(r *round.Round, v *picture.Review) *time.Duration {
 	return &found.Mean
 }
 
-// mostOnOthers reports whether half or more of the taps that belong to no dum lie on
+// mostOnOthers reports whether half or more of the taps that belong to none lie on
 // other strokes of the rhythm.
 func mostOnOthers(r *round.Round, v *picture.Review) bool {
 	base, others := r.Question.Rhythm.Skeleton, 0
 	for _, at := range v.Added {
 		step := int(at + 0.5)
-		if s := base[step%len(base)]; at >= 0 && s.Sounds() && !s.Low() &&
+		if s := base[step%len(base)]; at >= 0 && s.Sounds() && !v.Asks(s) &&
 			time.Duration((at-float64(step))*float64(v.StepTime)).Abs() <= nearStroke {
 			others++
 		}

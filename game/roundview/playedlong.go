@@ -31,7 +31,7 @@ func (s *Stop) Catch(r *round.Stopped) {
 			Late: !k.Last.Tapped && addedSoon(s.Review, k.At),
 		})
 		other[k.At] = true
-		other[k.Stop.Back] = !c.Skeleton[0].Low()
+		other[k.Stop.Back] = !r.Asks()(c.Skeleton[0])
 	}
 	s.Review.Landed = slices.DeleteFunc(s.Review.Landed, func(l picture.Landed) bool { return other[l.Step] })
 	s.Review.LeftOut = slices.DeleteFunc(s.Review.LeftOut, func(step int) bool { return other[step] })

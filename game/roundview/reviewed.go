@@ -19,14 +19,14 @@ func (d *Dums) reviewing(w say.Words) view.Screen {
 		{ID: "figures", Role: view.RoleGroup, Look: view.LookFigures, Children: d.figures(w)},
 		d.line(w), d.head(w), d.again(w),
 	}
-	return d.reviewed(w, view.ScreenDums, w.Say("review-page", "rhythm", d.Rhythm.Name), items)
+	return d.reviewed(w, w.Say("review-page", "rhythm", d.Rhythm.Name), items)
 }
 
 // reviewed is the screen after a round, of this or another exercise whose strokes are
 // tapped: the items, and below them what is aside, every tap, and the notes.
-func (d *Dums) reviewed(w say.Words, screen, title string, items []view.Item) view.Screen {
-	items = append(append(items, d.asides(w)...), everyTap(w, d.Result))
-	return review(view.Page(w, screen, title, append(items, view.Notes(w, d.Notes)...)), d.Again.Hearing)
+func (d *Dums) reviewed(w say.Words, title string, items []view.Item) view.Screen {
+	items = append(append(items, d.asides(w)...), d.everyTap(w))
+	return review(view.Page(w, d.screen(), title, append(items, view.Notes(w, d.Notes)...)), d.Again.Hearing)
 }
 
 // review is the screen after a round: Escape leads out of it, or ends what is heard once
@@ -40,10 +40,11 @@ func review(s view.Screen, hearing bool) view.Screen {
 }
 
 // everyTap has the figures for those who want them, shown when opened.
-func everyTap(w say.Words, r *Result) view.Item {
+func (d *Dums) everyTap(w say.Words) view.Item {
+	r := d.Result
 	it := view.Item{ID: "details", Role: view.RoleDetails, Name: w.Say("review-details"), Children: []view.Item{byCount(w, r)}}
 	if len(r.Taps) > 0 {
-		it.Children = append(it.Children, oneByOne(w, r))
+		it.Children = append(it.Children, d.oneByOne(w))
 	}
 	it.Children = append(it.Children, view.Item{ID: "export", Role: view.RoleButton, Name: w.Say("export"), Action: view.ActExport})
 	return it
@@ -83,7 +84,7 @@ func (d *Dums) slower(w say.Words) view.Item {
 
 func (d *Dums) figures(w say.Words) []view.Item {
 	r := d.Result
-	items := []view.Item{view.Figure("on", w.Say("on"), w.Say("of", "n", r.On, "of", r.Asked))}
+	items := []view.Item{view.Figure("on", tappingOf(d.Kind).found(w, foundOn), w.Say("of", "n", r.On, "of", r.Asked))}
 	if r.Lean.Known {
 		items = append(items, view.Figure("bias", w.Say("review-whole"), SayLean(w, r.Lean)))
 	}
@@ -129,20 +130,20 @@ func byCount(w say.Words, r *Result) view.Item {
 	return it
 }
 
-func oneByOne(w say.Words, r *Result) view.Item {
+func (d *Dums) oneByOne(w say.Words) view.Item {
 	it := view.Item{ID: "one-by-one", Role: view.RoleTable, Name: w.Say("review-taps"),
 		Columns: []string{w.Say("column-eight"), w.Say("column-count"), w.Say("column-offset"), w.Say("column-how")}}
-	for _, t := range r.Taps {
+	for _, t := range d.Result.Taps {
 		offset := view.None
 		if t.State < TapLeftOut {
 			offset = picture.Milliseconds(t.Offset) + " ms"
 		}
-		it.Rows = append(it.Rows, []string{fmt.Sprint(t.Eight), t.Count, offset, sayState(w, t.State)})
+		it.Rows = append(it.Rows, []string{fmt.Sprint(t.Eight), t.Count, offset, d.sayState(w, t.State)})
 	}
 	return it
 }
 
-func sayState(w say.Words, s TapState) string {
+func (d *Dums) sayState(w say.Words, s TapState) string {
 	switch s {
 	case TapAhead:
 		return w.Say("ahead")
@@ -153,5 +154,5 @@ func sayState(w say.Words, s TapState) string {
 	case TapAdded:
 		return w.Say("added")
 	}
-	return w.Say("on")
+	return tappingOf(d.Kind).found(w, foundOn)
 }

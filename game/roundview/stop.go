@@ -35,21 +35,23 @@ func (s *Stop) Screen(w say.Words) view.Screen {
 	case view.Reviewing:
 		return s.reviewing(w)
 	case view.Voided:
-		return view.VoidScreen(w, view.ScreenStop, view.SayWhy(w, s.Why), s.head(w), s.once(w), s.change(w))
+		return s.voided(w)
 	}
-	return s.ready(w)
+	return s.long(w, longLengths)
 }
 
-func (s *Stop) page(w say.Words) string { return w.Say("stop-page", "rhythm", s.Rhythm.Name) }
-
-func (s *Stop) ready(w say.Words) view.Screen {
-	return s.long(w, view.ScreenStop, s.page(w), w.Say("stop-heading", "rhythm", s.Rhythm.Name), w.Say("stop-how"), longLengths)
+var stopTapping = tapping{
+	page:    func(w say.Words, rhythm string) string { return w.Say("stop-page", "rhythm", rhythm) },
+	heading: func(w say.Words, rhythm string) string { return w.Say("stop-heading", "rhythm", rhythm) },
+	how:     func(w say.Words, _ string, _ bool) string { return w.Say("stop-how") },
+	playing: func(w say.Words, rhythm string) string { return w.Say("playing-stop", "rhythm", rhythm) },
+	found:   foundDums,
 }
 
 // playing is the drumhead and the way out. Elsewhere that is called Stop; where the
 // drummer's stop is what is waited for, another word is needed.
 func (s *Stop) playing(w say.Words) view.Screen {
-	out := view.Tapping(view.Page(w, view.ScreenStop, s.page(w), nil), w, w.Say("playing-stop", "rhythm", view.Plain(s.Rhythm.Name)), s.Round, s.head(w), s.Help.Buttons(w, s.Volume)...)
+	out := s.Dums.playing(w)
 	out.Find("stop").Name = w.Say("end")
 	return out
 }
@@ -63,7 +65,7 @@ func (s *Stop) reviewing(w say.Words) view.Screen {
 		{ID: "next", Role: view.RoleGroup, Look: view.LookRow, Children: []view.Item{s.once(w), s.slower(w), s.change(w)}},
 		s.table(w), {ID: "figures", Role: view.RoleGroup, Look: view.LookFigures, Children: s.figures(w)}, s.line(w), s.again(w), s.head(w),
 	}
-	return s.reviewed(w, view.ScreenStop, s.page(w), items)
+	return s.reviewed(w, s.page(w), items)
 }
 
 // table has a line for each stop.

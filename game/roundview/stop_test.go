@@ -14,6 +14,7 @@ import (
 
 func stopping(t testing.TB, phase view.Phase) *Stop {
 	s := &Stop{Dums: *dums(t, phase)}
+	s.Kind = view.ScreenStop
 	s.Core, s.Round, s.Eights = core(t), 3, 6
 	s.Level, s.Levels = view.LevelBare, []string{view.LevelBare, view.LevelFilled}
 	if phase == view.Reviewing {

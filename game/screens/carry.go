@@ -38,11 +38,10 @@ type together struct {
 // NewCarry is the screen over what is shared.
 func NewCarry(s *control.Shared) *Carry {
 	deals := &silences{mine: map[string]bool{}}
-	return &Carry{tapped: newTapped(s, deals), deals: deals, spells: map[together][]stat.Spell{}}
+	return &Carry{tapped: newTapped(s, round.Carries, deals), deals: deals, spells: map[together][]stat.Spell{}}
 }
 
 func (d *silences) deal(q round.Question) (*round.Round, error) {
-	q.Kind = round.Carries
 	var err error
 	if d.carried, err = round.NewCarried(q); err != nil {
 		return nil, err

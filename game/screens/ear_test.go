@@ -114,7 +114,7 @@ func TestListenFollowsTheRiff(t *testing.T) {
 // ring and, cycle by cycle, the taps that came then; afterwards all of them are shown.
 func TestReviewIsHeardAgain(t *testing.T) {
 	g, page, wall, m := mixed(t, "?screen=dums&rhythm=maqsum&bpm=120&eights=1&riff=riffing&seed=7")
-	x := &g.Controllers[view.ScreenDums].(*Dums).tapped
+	x := &g.Controllers[view.ScreenDums].(*Tapped).tapped
 	g.Use(view.ActBegin, "")
 	g.Ticks(2000)
 	begun := wall.Now() - 2000 + 1000*playback.Margin/float64(audio.Rate)
@@ -170,7 +170,7 @@ func TestMovingHandsAllocateNothing(t *testing.T) {
 	}
 	g.Ticks(4200)
 	frame()
-	require.True(t, g.Controllers[view.ScreenDums].(*Dums).tapped.head.Shown.ShowHands)
+	require.True(t, g.Controllers[view.ScreenDums].(*Tapped).tapped.head.Shown.ShowHands)
 	require.Zero(t, testing.AllocsPerRun(200, frame))
-	require.Less(t, g.Controllers[view.ScreenDums].(*Dums).tapped.round.Heard(), 8*time.Second, "all of it while it is played")
+	require.Less(t, g.Controllers[view.ScreenDums].(*Tapped).tapped.round.Heard(), 8*time.Second, "all of it while it is played")
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"groundbeat/game/host"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/view"
 )
 
@@ -23,7 +24,7 @@ func TestHomeStrikes(t *testing.T) {
 		g.Ticks(100)
 		require.False(t, turns())
 		g.Use(view.ActStrike, "")
-		require.Len(t, x.track.Passage.Dums(), 1)
+		require.Len(t, x.track.Passage.Strokes(rhythm.Stroke.Low), 1)
 		g.Ticks(100)
 		require.Equal(t, later == 0, turns())
 		g.Ticks(later + 200)

@@ -7,7 +7,6 @@ import (
 	"groundbeat/game/control"
 	"groundbeat/game/paper"
 	"groundbeat/game/rig"
-	"groundbeat/game/view"
 )
 
 // testGame is a screen in a browser on paper.
@@ -16,11 +15,7 @@ type testGame struct{ *rig.Rig }
 func newTestGame(t *testing.T, query string) (*testGame, *paper.Page, *paper.Wall) {
 	t.Helper()
 	r := rig.New(query, func(s *control.Shared) rig.Controllers {
-		return rig.Controllers{
-			view.ScreenDums: NewDums(s), view.ScreenStop: NewStop(s), view.ScreenCarry: NewCarry(s),
-			view.ScreenWhich: NewWhich(s), view.ScreenChange: NewChange(s), view.ScreenListen: NewListen(s),
-			view.ScreenSetUp: NewSetUp(s), view.ScreenCheck: NewSoundCheck(s), view.ScreenHome: NewHome(s),
-		}
+		return All(s)
 	})
 	return &testGame{r}, r.Page, r.Wall
 }

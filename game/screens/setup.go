@@ -9,6 +9,7 @@ import (
 	"groundbeat/game/host"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
+	"groundbeat/game/rhythm"
 	"groundbeat/game/round"
 	"groundbeat/game/soundview"
 	"groundbeat/game/view"
@@ -138,7 +139,7 @@ func (x *SetUp) measure() {
 			taps = append(taps, x.track.Span(p))
 		}
 	}
-	found, err := scoring.MeasureSetUp(x.round.Dums(), slices.Sorted(slices.Values(taps)))
+	found, err := scoring.MeasureSetUp(x.round.Strokes(rhythm.Stroke.Low), slices.Sorted(slices.Values(taps)))
 	x.mean = found
 	x.found = &soundview.Measured{Mean: found.Mean, Spread: found.Spread, Taps: found.Taps, Of: found.Strokes}
 	switch {

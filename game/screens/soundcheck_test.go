@@ -37,8 +37,8 @@ func TestPicturesWait(t *testing.T) {
 	}{
 		"Dums": {"?screen=dums&rhythm=maqsum&bpm=120&eights=4", []host.Event{{Kind: host.Used, Action: view.ActBegin}}, 2 * time.Second,
 			func(d *testGame) *playback.Head {
-				d.Controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
-				return &d.Controllers[view.ScreenDums].(*Dums).tapped.head
+				d.Controllers[view.ScreenDums].(*Tapped).tapped.draw(view.PlaceHead)
+				return &d.Controllers[view.ScreenDums].(*Tapped).tapped.head
 			}},
 		"Listen": {"?screen=listen&rhythm=maqsum&bpm=120", []host.Event{{Kind: host.Used, Action: view.ActPlay}}, 2 * time.Second,
 			func(d *testGame) *playback.Head {
@@ -127,16 +127,16 @@ func TestTapsDoNotWait(t *testing.T) {
 		g.Update()
 		start := wall.Now() + float64(audio.Rate.Duration(playback.Margin))/1e6
 		g.Ticks(2100)
-		for _, dum := range g.Controllers[view.ScreenDums].(*Dums).tapped.round.Strokes() {
+		for _, dum := range g.Controllers[view.ScreenDums].(*Tapped).tapped.round.Strokes() {
 			page.Add(host.Event{Kind: host.Tapped, Tap: host.Tap{At: start + float64(dum)/1e6 + 37, By: "key", Round: 1}})
 			g.Ticks(1000)
 			if o.mark == 0 {
-				g.Controllers[view.ScreenDums].(*Dums).tapped.draw(view.PlaceHead)
-				o.mark = g.Controllers[view.ScreenDums].(*Dums).tapped.head.Shown.Taps[0].Turn
+				g.Controllers[view.ScreenDums].(*Tapped).tapped.draw(view.PlaceHead)
+				o.mark = g.Controllers[view.ScreenDums].(*Tapped).tapped.head.Shown.Taps[0].Turn
 			}
 		}
 		g.Ticks(2000)
-		r := g.Controllers[view.ScreenDums].(*Dums).tapped.round
+		r := g.Controllers[view.ScreenDums].(*Tapped).tapped.round
 		require.Equal(t, round.Review, r.Phase())
 		for _, tap := range r.Taps() {
 			o.taps = append(o.taps, tap.At)

@@ -23,14 +23,13 @@ type Stop struct {
 // NewStop is the screen over what is shared.
 func NewStop(s *control.Shared) *Stop {
 	deals := &stops{}
-	return &Stop{tapped: newTapped(s, deals), deals: deals}
+	return &Stop{tapped: newTapped(s, round.Stops, deals), deals: deals}
 }
 
 // stops deals the rounds in which the drummer stops.
 type stops struct{ stopped *round.Stopped }
 
 func (d *stops) deal(q round.Question) (*round.Round, error) {
-	q.Kind = round.Stops
 	var err error
 	if d.stopped, err = round.NewStopped(q); err != nil {
 		return nil, err

@@ -12,10 +12,11 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// tapped is a round whose low strokes are tapped, from its question to its record: what
-// Dums, Catch the stop and Carry on have in common.
+// tapped is a round whose strokes are tapped, from its question to its record: what the
+// screens of such kinds have in common.
 type tapped struct {
 	s     *control.Shared
+	kind  string // of its rounds
 	deals dealer
 	track playback.Track
 	taps  playback.Taps
@@ -40,8 +41,8 @@ type dealer interface {
 	note(r *history.Round, x *tapped)                // writes into the record what only it has
 }
 
-func newTapped(s *control.Shared, deals dealer) tapped {
-	return tapped{s: s, deals: deals, track: playback.NewTrack(s.Sound, &s.Outputs)}
+func newTapped(s *control.Shared, kind string, deals dealer) tapped {
+	return tapped{s: s, kind: kind, deals: deals, track: playback.NewTrack(s.Sound, &s.Outputs)}
 }
 
 // prepare makes ready a new round, as the address says.
@@ -62,7 +63,7 @@ func (x *tapped) with(seed uint64) {
 	}
 	var err error
 	x.round, err = x.deals.deal(round.Question{
-		Kind: round.Dums, Rhythm: cycle, BPM: bpm, Eights: x.s.Address.Eights,
+		Kind: x.kind, Rhythm: cycle, BPM: bpm, Eights: x.s.Address.Eights,
 		Level: x.s.Level(), Hide: x.s.Address.Hide, Seed: seed,
 	})
 	if err != nil {

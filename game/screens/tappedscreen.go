@@ -39,6 +39,7 @@ func (x *tapped) model() *roundview.Dums {
 	c := x.round.Question.Rhythm
 	slow, fast := x.s.Tempi(c)
 	m := &roundview.Dums{
+		Kind:   x.kind,
 		Rhythm: view.NameOf(c), Base: c.Skeleton, Counts: picture.CountsOf(c.Base()), Groups: c.Grouping,
 		Any: x.s.Address.Rhythm == view.Any, From: x.s.Address.From,
 		BPM: x.round.BPM(), Slow: slow, Fast: fast, Eights: x.s.Address.Eights,

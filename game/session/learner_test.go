@@ -20,7 +20,7 @@ func (g *testGame) finish(t *testing.T, page *paper.Page, wall *paper.Wall) {
 	t.Helper()
 	require.Equal(t, view.Playing, g.session.phase(), "it begins by itself")
 	switch g.session.controller.(type) {
-	case *screens.Dums:
+	case *screens.Tapped:
 		for range 200 {
 			if g.session.phase() == view.Playing {
 				g.Ticks(500)

@@ -16,13 +16,14 @@ import (
 	"groundbeat/scoring/history"
 )
 
-// Dums is the screen Dums: a round whose low strokes are tapped.
-type Dums struct{ tapped tapped }
+// Tapped is the screen of a kind of round whose strokes are tapped and that has nothing
+// else of its own, such as Dums.
+type Tapped struct{ tapped tapped }
 
-// NewDums is the screen over what is shared.
-func NewDums(s *control.Shared) *Dums { return &Dums{newTapped(s, plainly{})} }
+// NewTapped is the screen of a kind over what is shared.
+func NewTapped(s *control.Shared, kind string) *Tapped { return &Tapped{newTapped(s, kind, plainly{})} }
 
-// plainly deals the rounds of Dums.
+// plainly deals its rounds.
 type plainly struct{}
 
 func (plainly) deal(q round.Question) (*round.Round, error) { return round.New(q) }
@@ -39,17 +40,17 @@ func (plainly) replay(q round.Question) (*round.Passage, error) {
 func (plainly) silent(time.Duration) bool    { return false }
 func (plainly) note(*history.Round, *tapped) {}
 
-func (x *Dums) Screen() view.Screen {
+func (x *Tapped) Screen() view.Screen {
 	m := x.tapped.model()
 	x.tapped.show(m.Head())
 	return m.Screen(x.tapped.s.Words)
 }
 
-func (x *Dums) Prepare()                       { x.tapped.prepare() }
-func (x *Dums) Act(action, value string)       { x.tapped.act(action, value) }
-func (x *Dums) Tap(t *host.Tap)                { x.tapped.tap(t) }
-func (x *Dums) Interrupt(why string)           { x.tapped.interrupt(why) }
-func (x *Dums) Tick(now float64) bool          { return x.tapped.tick(now) }
-func (x *Dums) Draw(p string) *picture.Picture { return x.tapped.draw(p) }
-func (x *Dums) Phase() view.Phase              { return x.tapped.phase() }
-func (x *Dums) GoOut()                         { x.tapped.leave() }
+func (x *Tapped) Prepare()                       { x.tapped.prepare() }
+func (x *Tapped) Act(action, value string)       { x.tapped.act(action, value) }
+func (x *Tapped) Tap(t *host.Tap)                { x.tapped.tap(t) }
+func (x *Tapped) Interrupt(why string)           { x.tapped.interrupt(why) }
+func (x *Tapped) Tick(now float64) bool          { return x.tapped.tick(now) }
+func (x *Tapped) Draw(p string) *picture.Picture { return x.tapped.draw(p) }
+func (x *Tapped) Phase() view.Phase              { return x.tapped.phase() }
+func (x *Tapped) GoOut()                         { x.tapped.leave() }
