@@ -10,9 +10,21 @@ import (
 // evaluation (Böck, Krebs and Schedl, ISMIR 2012); ±100 ms is common practice for a
 // beginner, without a source.
 const (
-	Close = 25 * time.Millisecond
+	Close = 25 * time.Millisecond // the least that [CloseAt] gives, but where strokes crowd
 	Wide  = 100 * time.Millisecond
 )
+
+// CloseAt returns how far from a stroke a tap may lie and still be on it, to either side,
+// where beats are so far apart, and the nearest two strokes so far: [Close] or 4 % of the
+// beat, whichever is more, but never more than half way to the middle between two strokes.
+//
+// Taps are spread in proportion to the time between them: by 2 to 4 % of it in people with
+// training and 4 to 8 % in others (Repp, Sensorimotor synchronization: a review of the
+// tapping literature, Psychonomic Bulletin & Review 12, 969–992, 2005; from memory), so
+// that one width for all tempi asks more of who taps slowly. The bound is an own choice.
+func CloseAt(beat, gap time.Duration) time.Duration {
+	return min(max(Close, beat/25), gap/4)
+}
 
 // reach is the largest time, either way, that a stroke or a tap may have:
 // 2⁶¹ ns, about 73 years. Differences and sums of these cannot overflow.

@@ -81,6 +81,18 @@ func (r *Round) Length() int { return r.parts[0].Cycles * r.Question.Rhythm.Step
 // Within is how far from a stroke a tap may lie and still belong to it.
 func (r *Round) Within() time.Duration { return r.within }
 
+// Close is how far from its stroke a tap may lie and still be on it, in whole
+// microseconds: by the rhythm's beat and the nearest two strokes, see [scoring.CloseAt].
+func (r *Round) Close() time.Duration {
+	c := r.Question.Rhythm
+	beat := c.At(c.StepsPerBeat(), r.Question.BPM)
+	gap := 4 * max(beat, scoring.Close) // of one stroke alone
+	for i := 1; i < len(r.strokes); i++ {
+		gap = min(gap, r.strokes[i]-r.strokes[i-1])
+	}
+	return scoring.CloseAt(beat, gap).Truncate(time.Microsecond)
+}
+
 // Taps are the taps taken so far, in the order of their times.
 func (r *Round) Taps() []Tap { return r.taps }
 

@@ -160,3 +160,28 @@ func TestPhaseNames(t *testing.T) {
 		require.Equal(t, name, phase.String())
 	}
 }
+
+// How near a tap must lie to be on its stroke: by beat and gap, whatever the rhythm, and
+// never so far that it might be on the next as well.
+func TestClose(t *testing.T) {
+	for _, id := range catalogue(t) {
+		c := supplied(t, id)
+		for bpm := c.Tempo.Slow; bpm <= c.Tempo.Fast; bpm += 7 {
+			r, err := round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: bpm, Eights: 2, Seed: 1})
+			require.NoError(t, err)
+			beat, near := c.At(c.StepsPerBeat(), bpm), r.Close()
+			gap := r.End()
+			for i, s := range r.Strokes()[1:] {
+				gap = min(gap, s-r.Strokes()[i])
+			}
+			require.LessOrEqual(t, 4*near, gap, "%s at %d", c.ID, bpm)
+			require.Zero(t, near%time.Microsecond)
+			if gap >= 4*beat/25 && gap >= 100*ms {
+				require.InDelta(t, float64(max(25*ms, beat/25)), float64(near), 1e3, "%s at %d", c.ID, bpm)
+			}
+		}
+	}
+	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 60, Eights: 1, Seed: 1})
+	require.NoError(t, err)
+	require.Equal(t, 40*ms, r.Close(), "4 % of a second")
+}

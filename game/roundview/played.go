@@ -19,7 +19,7 @@ func ReviewOf(r *round.Round) *picture.Review {
 		Asks:     r.Asks(),
 		Steps:    r.Length(),
 		StepTime: q.Rhythm.At(1, q.BPM),
-		On:       scoring.Close,
+		On:       r.Close(),
 	}
 	for _, o := range r.OpenSteps() {
 		v.Open = append(v.Open, picture.OpenSteps{From: o.From, To: o.To, Roll: o.Kind == riff.Roll})

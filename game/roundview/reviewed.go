@@ -98,7 +98,8 @@ func (d *Dums) figures(w say.Words) []view.Item {
 
 // asides says what has to be known to read the figures rightly.
 func (d *Dums) asides(w say.Words) []view.Item {
-	items := []view.Item{{ID: "fingers", Role: view.RoleText, Look: view.LookNote, Text: w.Say("review-fingers")}}
+	items := []view.Item{{ID: "fingers", Role: view.RoleText, Look: view.LookNote, Text: w.Say("review-fingers")},
+		{ID: "close", Role: view.RoleText, Look: view.LookNote, Text: tappingOf(d.Kind).found(w, foundClose, "ms", say.WholeMs(d.Review.On), "tempo", w.Say("tempo", "bpm", d.BPM))}}
 	h := d.Head()
 	if times := h.Enlarged(); times > 1 {
 		items = append(items, view.Item{ID: "enlarged", Role: view.RoleText, Look: view.LookNote, Text: w.Say("enlarged", "times", times)})

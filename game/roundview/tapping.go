@@ -43,6 +43,7 @@ const (
 	foundCountBehind
 	foundSteady // most are on
 	foundNoLean // so many are on
+	foundClose  // how near a tap must lie to be on
 )
 
 var dumsTapping = tapping{
@@ -103,6 +104,8 @@ func foundDums(w say.Words, f found, values ...any) string {
 		return w.Say("find-steady", values...)
 	case foundNoLean:
 		return w.Say("find-no-lean", values...)
+	case foundClose:
+		return w.Say("review-close", values...)
 	}
 	return w.Say("on")
 }

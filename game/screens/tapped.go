@@ -186,7 +186,7 @@ func (x *tapped) record() (history.Round, error) {
 	played := x.s.Blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch, played.Coarse = x.track.Epoch, x.taps.Coarse
-	played.Window = host.Milliseconds(x.round.Within())
+	played.Window, played.Close = host.Milliseconds(x.round.Within()), host.Milliseconds(x.round.Close())
 	x.s.Riffed(&played, q.Rhythm, x.round.Played(0), q.Hide)
 	for _, s := range x.round.Strokes() {
 		played.Strokes = append(played.Strokes, x.track.Second(s))

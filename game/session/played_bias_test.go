@@ -118,6 +118,8 @@ func TestNothingIsTakenOffUnmeasured(t *testing.T) {
 	r := b.Storage.Rounds()[0]
 	require.Zero(t, r.Matched)
 	require.Equal(t, history.Dums, r.Kind)
+	beat := 60_000 / float64(r.BPM)
+	require.InDelta(t, max(25, beat/25), r.Close, .001, "how near was asked, at this tempo")
 	require.NoError(t, b.Press("to-set-up"), "and the review says where to measure it")
 }
 

@@ -45,6 +45,13 @@
 //	 "added": 0               taps that belong to no stroke
 //	}
 //
+// Such a round has one member more, which older lines have not; what was on the stroke in
+// them was 25 ms:
+//
+//	{
+//	 "close": 25              ms to either side: nearer than that a tap is on its stroke
+//	}
+//
 // A round that is answered by a choice has other members in place of "strokes"
 // to "score" and of "window" to "added":
 //

@@ -70,8 +70,13 @@ func (r *Round) extras() []field {
 // someExtras are those of some kinds only.
 func (r *Round) someExtras() (all []field) {
 	for _, k := range Kinds {
-		if k.extras != nil {
-			all = append(all, k.extras(r)...)
+		if k.extras == nil {
+			continue
+		}
+		for _, f := range k.extras(r) {
+			if !slices.ContainsFunc(all, func(had field) bool { return had.name == f.name }) {
+				all = append(all, f)
+			}
 		}
 	}
 	return all

@@ -37,7 +37,7 @@ func TestText(t *testing.T) {
 // TestPackageComment parses the example that the package comment shows.
 func TestPackageComment(t *testing.T) {
 	examples := commentExamples(t)
-	require.Len(t, examples, 6)
+	require.Len(t, examples, 7)
 	r, err := Parse(examples[0])
 	require.NoError(t, err)
 	require.Equal(t, 12.25, *r.Taps[0].Offset)

@@ -36,6 +36,7 @@ type Round struct {
 	Coarse bool
 
 	Window  float64  // ms
+	Close   float64  // ms; 0: not known
 	Bias    *float64 // ms, nil where too few taps matched
 	Spread  *float64 // ms, likewise
 	Median  *float64 // ms, likewise

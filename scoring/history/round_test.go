@@ -166,3 +166,25 @@ func TestRounding(t *testing.T) {
 		require.Equal(t, to(x, 3), to(to(x, 3), 3))
 	}
 }
+
+// How near a tap must lie is written where it is known: older lines stay as they were.
+func TestClose(t *testing.T) {
+	r := record(t)
+	older, err := Format(r)
+	require.NoError(t, err)
+	require.NotContains(t, string(older), "close")
+	r.Close = 41.6667
+	line, err := Format(r)
+	require.NoError(t, err)
+	require.Contains(t, string(line), `"close":41.667`)
+	back, err := Parse(line)
+	require.NoError(t, err)
+	require.InDelta(t, 41.667, back.Close, 1e-9)
+	r.Close = 1001
+	_, err = Format(r)
+	requireField(t, "close", err)
+	which := answered()[0]
+	which.Close = 25
+	_, err = Format(which)
+	require.ErrorContains(t, err, "close")
+}

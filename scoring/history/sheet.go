@@ -13,7 +13,7 @@ var columns = []string{
 	"score", "matched", "out", "added", "bias", "spread", "median", "drift",
 	"right", "answer", "choices", "took", "heard", "reaction", "early",
 	"strokes", "taps", "breaks", "silences", "aside", "after", "changes",
-	"setup", "window", "coarse", "helps.balance", "helps.bass", "helps.hands",
+	"setup", "window", "close", "coarse", "helps.balance", "helps.bass", "helps.hands",
 	"hideAsked", "riffVersion", "seed", "epoch", "rate", "id",
 }
 
