@@ -45,7 +45,8 @@ func Days(w Words, from, to, today string) string {
 	if from == to {
 		return last
 	}
-	if t, err := time.Parse(time.DateOnly, from); err == nil && from[:7] == to[:7] && DayNumber(today)-DayNumber(to) > 1 {
+	t, err := time.Parse(time.DateOnly, from)
+	if err == nil && strings.HasPrefix(to, from[:7]) && DayNumber(today)-DayNumber(to) > 1 {
 		first = strconv.Itoa(t.Day())
 	}
 	return w.Say("from-to", "from", first, "to", last)

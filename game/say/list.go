@@ -14,8 +14,12 @@ func List(w Words, all []string) string {
 	return w.Say("list-and", "first", strings.Join(all[:last], ", "), "last", all[last])
 }
 
-// sentence begins a text with a capital and ends it with a full stop.
+// Sentence begins a text with a capital and ends it with a full stop; of an empty text
+// there is no sentence.
 func Sentence(text string) string {
+	if text == "" {
+		return ""
+	}
 	first, n := utf8.DecodeRuneInString(text)
 	return string(unicode.ToUpper(first)) + text[n:] + "."
 }

@@ -53,7 +53,9 @@ func (w Words) line(line string) error {
 }
 
 func isKey(key string) bool {
-	key = strings.TrimSuffix(strings.TrimSuffix(key, ".one"), ".other")
+	if i := strings.LastIndexByte(key, '.'); i >= 0 && (key[i:] == ".one" || key[i:] == ".other") {
+		key = key[:i]
+	}
 	return key != "" && strings.Trim(key, "abcdefghijklmnopqrstuvwxyz0123456789-") == ""
 }
 
