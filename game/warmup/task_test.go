@@ -135,6 +135,14 @@ func TestMovable(t *testing.T) {
 	}
 }
 
+// A stroke can be moved to the very first step and from the very last.
+func TestMovableAtTheEnds(t *testing.T) {
+	c := &rhythm.Cycle{Metre: rhythm.Metre{Beats: 2, Unit: 4}, Skeleton: rhythm.Pattern("-D-T")}
+	require.ElementsMatch(t, [][2]int{{1, 0}, {3, 2}}, movable(c))
+	c.Skeleton = rhythm.Pattern("D-T-")
+	require.ElementsMatch(t, [][2]int{{0, 1}, {2, 3}}, movable(c))
+}
+
 // What is moved sounds the same but for its place: no stroke is lost or changed, in the
 // filled form neither; the rhythm it is made from stays as it was; and moved twice it is
 // what it was.
