@@ -78,7 +78,7 @@ func (e *entry) asked(c *rhythm.Cycle) history.Asked {
 		if c == nil || e.Tapped == nil {
 			return 0
 		}
-		return guesses(asked(c, e.Kind), c, e.Tapped.BPM, e.Tapped.Window)
+		return guesses(c, e.Tapped.BPM, e.Tapped.Window)
 	}}
 }
 

@@ -1,11 +1,11 @@
 package diary
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
 	"groundbeat/game/rhythm"
-	"groundbeat/game/round"
 	"groundbeat/scoring"
 	"groundbeat/scoring/stat"
 )
@@ -13,7 +13,7 @@ import (
 // LatestRounds is how many rounds of a rhythm Fingers rest on at most: hands change.
 const LatestRounds = 60
 
-// Fingers returns how taps lay about the strokes of each rhythm on an output. It rests on
+// Fingers returns how taps lay about the dums of each rhythm on an output. It rests on
 // the rounds that came out right: in others a tap may lie beside a dum by accident.
 func (b *Book) Fingers(output string) []Fingers {
 	rounds, practised := map[string][]dated{}, map[string]int{}
@@ -39,20 +39,18 @@ func (b *Book) fingers(id string, rounds []dated) Fingers {
 	}
 	cycle := b.cycle(id)
 	played := make([]stat.Played, len(rounds))
-	var kinds []string
 	for i, r := range rounds {
-		kinds = append(kinds, r.Kind)
 		f.Taps += len(r.Tapped.Offsets)
 		f.Out, f.Added = f.Out+r.Tapped.Out, f.Added+r.Tapped.Added
 		for _, o := range r.Tapped.Offsets {
 			f.Bins[bin(o)]++
 		}
-		played[i] = r.Tapped.played(r.Kind, cycle)
+		played[i] = r.Tapped.played(cycle)
 	}
 	m := stat.OfRounds(played)
 	f.Bias, f.Spread = m.Bias, m.Spread
 	if cycle != nil {
-		f.Counts = counts(asked(cycle, kinds...), m.Counts)
+		f.Counts = counts(cycle, m.Counts)
 	}
 	return f
 }
@@ -64,23 +62,13 @@ func bin(offset int) int {
 	return min(max(0, from)/width, 2*Reached/BinWidth-1)
 }
 
-// asked are the steps of a cycle that are tapped in any of some kinds of round, in order.
-func asked(c *rhythm.Cycle, kinds ...string) []int {
-	var all []int
-	for _, kind := range slices.Compact(slices.Sorted(slices.Values(kinds))) {
-		all = append(all, round.AskedSteps(kind, c)...)
-	}
-	slices.Sort(all)
-	return slices.Compact(all)
-}
-
-// counts gives steps of a cycle what was measured of them.
-func counts(steps []int, measured []scoring.Estimate) []Count {
+// counts gives the dums of a cycle what was measured of them.
+func counts(c *rhythm.Cycle, measured []scoring.Estimate) []Count {
 	var all []Count
-	for _, step := range steps {
+	for k, step := range c.Dums() {
 		count := Count{Step: step, Offset: scoring.Unknown(0, LeastTapped)}
-		if step < len(measured) {
-			count.Offset = measured[step]
+		if k < len(measured) {
+			count.Offset = measured[k]
 		}
 		all = append(all, count)
 	}
@@ -89,29 +77,29 @@ func counts(steps []int, measured []scoring.Estimate) []Count {
 
 // played returns the taps as package stat measures them. The strokes are those that
 // were tapped.
-func (t *tapped) played(kind string, c *rhythm.Cycle) stat.Played {
-	p := stat.Played{Pairs: make([]scoring.Pair, len(t.Offsets)), Counts: t.counts(kind, c)}
+func (t *tapped) played(c *rhythm.Cycle) stat.Played {
+	p := stat.Played{Pairs: make([]scoring.Pair, len(t.Offsets)), Counts: t.counts(c)}
 	for i, o := range t.Offsets {
 		p.Pairs[i] = scoring.Pair{Stroke: i, Tap: i, Offset: time.Duration(o) * time.Microsecond}
 	}
 	return p
 }
 
-// counts returns to which step of the cycle each tap belongs, or nil where that is not
+// counts returns which dum of the cycle each tap belongs to, or nil where that is not
 // certain.
 //
 // A round begins with whole cycles: the drummer breaks off and rolls at the ends of
-// phrases only. So the first stroke that is asked for is the first such one of the cycle,
-// and all others must lie on such ones from there. Where they do not, the only other first
+// phrases only. So the first dum that is asked for is the first of the cycle, and all
+// others must lie on dums from there. Where they do not, the only other first dum
 // with which they do is taken; where several would fit, none.
-func (t *tapped) counts(kind string, c *rhythm.Cycle) []int {
+func (t *tapped) counts(c *rhythm.Cycle) []int {
 	if c == nil || t.Places == nil {
 		return nil
 	}
-	steps := asked(c, kind)
+	dums := c.Dums()
 	var fit [][]int
-	for k := range steps {
-		if all := t.countsFrom(c, steps, k); all != nil {
+	for k := range dums {
+		if all := t.countsFrom(c, dums, k); all != nil {
 			fit = append(fit, all)
 			if k == 0 {
 				break
@@ -124,21 +112,22 @@ func (t *tapped) counts(kind string, c *rhythm.Cycle) []int {
 	return fit[0]
 }
 
-// countsFrom is counts if the first stroke asked for is the kth of these steps, nil where
-// that is impossible.
-func (t *tapped) countsFrom(c *rhythm.Cycle, steps []int, k int) []int {
+// countsFrom is counts if the first dum asked for is the cycle's kth, nil where that is
+// impossible.
+func (t *tapped) countsFrom(c *rhythm.Cycle, dums []int, k int) []int {
 	quarters := 4 / c.StepsPerBeat() // in a step
 	all := make([]int, len(t.Places))
-	at := steps[k] * quarters
+	at := dums[k] * quarters
 	for i, place := range t.Places {
 		at += place
 		if at%quarters != 0 {
 			return nil
 		}
-		all[i] = at / quarters % c.Steps()
-		if !slices.Contains(steps, all[i]) {
+		dum, found := slices.BinarySearchFunc(dums, at/quarters%c.Steps(), cmp.Compare[int])
+		if !found {
 			return nil
 		}
+		all[i] = dum
 	}
 	return all
 }

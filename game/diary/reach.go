@@ -104,31 +104,31 @@ func (e *entry) guessed(c *rhythm.Cycle) int {
 	return 0
 }
 
-// guesses returns the chance of tapping some steps of a rhythm right without hearing where
+// guesses returns the chance of tapping the dums of a rhythm right without hearing where
 // in its cycle one is, as so many choices, 2 or more: one over it, rounded.
 //
 // Whoever knows the rhythm and its tempo and begins anywhere has taps that lie beside
-// the strokes by some part of the cycle, all parts alike likely. She is right where that
-// part is within the window of one by which the strokes, moved, are the strokes again: at
+// the dums by some part of the cycle, all parts alike likely. She is right where that
+// part is within the window of one by which the dums, moved, are the dums again: at
 // least three of four of them, see [history.Right]. So it is 1 in 6 for maqsum at 96 quarters
 // a minute, whose two dums are alike, and 1 in 13 for baladi. Taps at random moments
 // would be right far more seldom.
-func guesses(asked []int, c *rhythm.Cycle, bpm int, window float64) int {
-	steps := c.Steps()
+func guesses(c *rhythm.Cycle, bpm int, window float64) int {
+	dums, steps := c.Dums(), c.Steps()
 	alike, gap := 0, steps
 	for move := range steps {
 		hits := 0
-		for _, d := range asked {
-			if slices.Contains(asked, (d+move)%steps) {
+		for _, d := range dums {
+			if slices.Contains(dums, (d+move)%steps) {
 				hits++
 			}
 		}
-		if 4*hits >= 3*len(asked) {
+		if 4*hits >= 3*len(dums) {
 			alike++
 		}
 	}
-	for i, d := range asked {
-		next := asked[(i+1)%len(asked)]
+	for i, d := range dums {
+		next := dums[(i+1)%len(dums)]
 		gap = min(gap, (next-d+steps-1)%steps+1)
 	}
 	step := 60_000 / float64(bpm*c.StepsPerBeat()) // ms

@@ -143,7 +143,7 @@ func TestGuesses(t *testing.T) {
 				}
 			}
 			p := float64(right) / float64(rounds)
-			choices := float64(diary.Guesses(c.Dums(), c, bpm, 100))
+			choices := float64(diary.Guesses(c, bpm, 100))
 			slack := 4*math.Sqrt(p*(1-p)/float64(rounds)) + .01
 			t.Logf("%s at %d: %.3f, one of %v", id, bpm, p, choices)
 			require.LessOrEqual(t, 1/(choices+.5)-slack, p, "%s at %d", id, bpm)
@@ -160,8 +160,8 @@ func TestChoices(t *testing.T) {
 	r := tapped(t, at(1, 1), "maqsum", 5)
 	require.Equal(t, 6, diary.Choices(r, all["maqsum"]))
 	require.Zero(t, diary.Choices(r, nil))
-	require.Equal(t, 6, diary.Guesses(all["maqsum"].Dums(), all["maqsum"], 96, 100))
-	require.Equal(t, 13, diary.Guesses(all["baladi"].Dums(), all["baladi"], 96, 100))
-	require.Equal(t, 2, diary.Guesses(all["fallahi"].Dums(), all["fallahi"], 300, 1000))
-	require.Equal(t, 1000, diary.Guesses(all["maqsum"].Dums(), all["maqsum"], 96, 0))
+	require.Equal(t, 6, diary.Guesses(all["maqsum"], 96, 100))
+	require.Equal(t, 13, diary.Guesses(all["baladi"], 96, 100))
+	require.Equal(t, 2, diary.Guesses(all["fallahi"], 300, 1000))
+	require.Equal(t, 1000, diary.Guesses(all["maqsum"], 96, 0))
 }

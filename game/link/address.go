@@ -90,6 +90,11 @@ func targetOf(id string) target {
 	return targets[max(0, i)]
 }
 
+// TakesAny reports whether the rhythm of a screen's links may be Any; TakesHide whether
+// they may say how far the riff hides the base.
+func TakesAny(screen string) bool  { return targetOf(screen).any }
+func TakesHide(screen string) bool { return targetOf(screen).hides }
+
 // may reports whether the screen's links may say something at every riff level.
 func (t target) may(parameter string) bool { return slices.Contains(t.has, parameter) }
 

@@ -100,6 +100,8 @@ func (h *Head) base(p *Picture) {
 		case s.Low():
 			h.glow(p, turn, x, y)
 			p.Dot(InkBass, x, y, dumSize)
+		case h.leftOut(i):
+			h.DrawTek(p, s, turn, 0.4)
 		default:
 			h.DrawTek(p, s, turn, 1)
 		}
@@ -127,9 +129,9 @@ func (h *Head) glow(p *Picture, turn, x, y float64) {
 	}
 }
 
-// leftOut reports whether the dum at a step was left out in every cycle.
+// leftOut reports whether the stroke at a step was asked for and left out in every cycle.
 func (h *Head) leftOut(step int) bool {
-	if h.Review == nil {
+	if h.Review == nil || !h.Review.asks(h.Base[step]) {
 		return false
 	}
 	_, n := h.Review.mean(step, len(h.Base))

@@ -185,6 +185,8 @@ func (b *board) stroke(i int, y float64) {
 	case s.Low():
 		b.p.Dot(InkBass, x, y, 0.395*b.cell)
 		b.p.Text(InkOnBass, x, y, 0.48*b.cell, "D").Strong()
+	case b.leftOut(i):
+		b.tek(s, InkDim, x, y)
 	default:
 		b.tek(s, InkBass, x, y)
 	}
@@ -216,7 +218,7 @@ func (b *board) tek(s rhythm.Stroke, drum Ink, x, y float64) {
 }
 
 func (b *board) leftOut(i int) bool {
-	if b.Review == nil {
+	if b.Review == nil || !b.Review.asks(b.Base[i]) {
 		return false
 	}
 	_, n := b.Review.mean(i, len(b.Base))

@@ -12,7 +12,7 @@ func TestTwins(t *testing.T) {
 	h := heads(t)["head-review"]
 	require.Equal(t, "The drum seen from above. 4 counts go once round, clockwise. Dum on 1 and 3; tek on 1 &, 2 & and 4. "+
 		"Your 1: 8 of 8 tapped, mean 8 ms ahead. Your 3: 7 of 8 tapped, mean 41 ms behind. 2 taps added. "+
-		"On the drumhead, distances from a dum are drawn 2 times as long as they are.", h.Twin(w))
+		"On the drumhead, distances from a stroke are drawn 2 times as long as they are.", h.Twin(w))
 	require.NotContains(t, heads(t)["head-play"].Twin(w), "Dum on", "what is hidden is not told")
 	require.NotContains(t, lines(t)["line-hidden"].Twin(w), "Dum on", "what is hidden is not told")
 	require.Contains(t, lines(t)["line-left-out"].Twin(w), "Your 3: left out every time.")

@@ -20,7 +20,7 @@ func TestNewRefuses(t *testing.T) {
 		want   string
 	}{
 		{"no kind", func(q *round.Question) { q.Kind = "" }, `round: unknown kind ""`},
-		{"another kind", func(q *round.Question) { q.Kind = "teks" }, `round: unknown kind "teks"`},
+		{"another kind", func(q *round.Question) { q.Kind = "clapping" }, `round: unknown kind "clapping"`},
 		{"no rhythm", func(q *round.Question) { q.Rhythm = nil }, "round: no rhythm"},
 		{"no tempo", func(q *round.Question) { q.BPM = 0 }, "round: 0 beats a minute; allowed is 40 to 220"},
 		{"too slow", func(q *round.Question) { q.BPM = round.MinBPM - 1 }, "round: 39 beats a minute; allowed is 40 to 220"},

@@ -65,7 +65,7 @@ const mostOpened = 4
 
 // sayOpened says where the drummer breaks off or rolls, and that nothing is asked
 // there; nothing where that is nowhere.
-func sayOpened(w say.Words, spans []picture.OpenSteps, at []OpenResult) string {
+func (r *Result) sayOpened(w say.Words, spans []picture.OpenSteps, at []OpenResult) string {
 	var all []string
 	for i, o := range spans {
 		if i == mostOpened && len(spans) > mostOpened+1 {
@@ -81,5 +81,5 @@ func sayOpened(w say.Words, spans []picture.OpenSteps, at []OpenResult) string {
 	if len(all) == 0 {
 		return ""
 	}
-	return w.Say("opened", "places", say.List(w, all))
+	return r.says(w, foundOpen, "places", say.List(w, all))
 }

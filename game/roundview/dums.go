@@ -138,8 +138,10 @@ func (d *Dums) settings(w say.Words) view.Item {
 }
 
 func (d *Dums) playing(w say.Words) view.Screen {
-	what := tappingOf(d.Kind).playing(w, view.Plain(d.named()))
-	return view.Tapping(view.Page(w, d.screen(), d.page(w), nil), w, what, d.Round, d.head(w), d.Help.Buttons(w, d.Volume)...)
+	said := tappingOf(d.Kind)
+	s := view.Tapping(view.Page(w, d.screen(), d.page(w), nil), w, said.playing(w, view.Plain(d.named())), d.Round, d.head(w), d.Help.Buttons(w, d.Volume)...)
+	s.Find("tap").Name = said.found(w, foundArea)
+	return s
 }
 
 func (d *Dums) voided(w say.Words) view.Screen {

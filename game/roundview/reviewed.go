@@ -104,7 +104,7 @@ func (d *Dums) asides(w say.Words) []view.Item {
 	if times := h.Enlarged(); times > 1 {
 		items = append(items, view.Item{ID: "enlarged", Role: view.RoleText, Look: view.LookNote, Text: w.Say("enlarged", "times", times)})
 	}
-	if text := sayOpened(w, d.Review.Open, d.Result.Open); text != "" {
+	if text := d.Result.sayOpened(w, d.Review.Open, d.Result.Open); text != "" {
 		items = append(items, view.Item{ID: "open", Role: view.RoleText, Look: view.LookNote, Text: text})
 	}
 	return append(items, takenOff(w, d.Result.SetUp))

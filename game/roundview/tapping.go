@@ -44,6 +44,8 @@ const (
 	foundSteady // most are on
 	foundNoLean // so many are on
 	foundClose  // how near a tap must lie to be on
+	foundArea   // where to tap
+	foundOpen   // where none is asked for
 )
 
 var dumsTapping = tapping{
@@ -106,6 +108,17 @@ func foundDums(w say.Words, f found, values ...any) string {
 		return w.Say("find-no-lean", values...)
 	case foundClose:
 		return w.Say("review-close", values...)
+	}
+	return foundOfDums(w, f, values...)
+}
+
+// foundOfDums is what may be said of a round of dums, whatever the taps.
+func foundOfDums(w say.Words, f found, values ...any) string {
+	switch f {
+	case foundArea:
+		return w.Say("dums-area")
+	case foundOpen:
+		return w.Say("opened", values...)
 	}
 	return w.Say("on")
 }

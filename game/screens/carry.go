@@ -88,7 +88,6 @@ func (x *Carry) Screen() view.Screen {
 		m.Columns = picture.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.tapped.s.Board(), true)
 		m.Own = x.own()
 	}
-	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
 	x.tapped.show(m.Head())
 	return m.Screen(x.tapped.s.Words)
 }

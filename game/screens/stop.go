@@ -1,7 +1,6 @@
 package screens
 
 import (
-	"slices"
 	"time"
 
 	"groundbeat/game/control"
@@ -60,7 +59,6 @@ func (x *Stop) Screen() view.Screen {
 	if m.Phase == view.Reviewing {
 		m.Catch(x.deals.stopped)
 	}
-	m.Core = slices.DeleteFunc(m.Core, func(o view.Option) bool { return o.Value == view.Any })
 	x.tapped.show(m.Head())
 	return m.Screen(x.tapped.s.Words)
 }

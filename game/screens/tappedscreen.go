@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"groundbeat/game/control"
+	"groundbeat/game/link"
 	"groundbeat/game/picture"
 	"groundbeat/game/playback"
 	"groundbeat/game/quiz"
@@ -50,7 +51,12 @@ func (x *tapped) model() *roundview.Dums {
 		Notes:   x.notes(),
 	}
 	m.Core, m.More = x.s.Options()
-	m.Core = append(m.Core, roundview.AnyOption(x.s.Words))
+	if link.TakesAny(x.kind) {
+		m.Core = append(m.Core, roundview.AnyOption(x.s.Words))
+	}
+	if !link.TakesHide(x.kind) {
+		m.Hide = view.NoHide
+	}
 	switch x.round.Phase() {
 	case round.Ready:
 		hides := riff.Hide(c, x.round.Played(0), x.round.BPM())

@@ -12,7 +12,8 @@ type Kind struct {
 	Play Play
 
 	// Along is whether the dums are tapped along with the drums all the time: then
-	// where the taps lay tells of the player's timing, and of how fast she can tap.
+	// where the taps lay tells of the player's timing, how many dums she does not miss,
+	// and how fast she can tap. Whatever else is tapped is practice to the diary.
 	Along bool
 
 	// Named is the rhythm that is told by its name, "" where none was to be told in the
