@@ -76,7 +76,11 @@ func (c *RiffCycle) open(turn float64) bool {
 func (h *Head) riff(p *Picture) {
 	for i := range h.Riff.Open {
 		o := &h.Riff.Open[i]
-		p.Arc(InkDim, Middle, Middle, openRadius, o.From, o.To, 0.0035)
+		if o.To-o.From < 1 {
+			p.Arc(InkDim, Middle, Middle, openRadius, o.From, o.To, 0.0035)
+		} else { // the whole cycle, of which there is no arc
+			p.Ring(InkDim, Middle, Middle, openRadius, 0.0035)
+		}
 		h.DrawSpoke(p, InkDim, o.From, openRadius-0.011, openRadius, 0.0035)
 		h.DrawSpoke(p, InkDim, o.To, openRadius-0.011, openRadius, 0.0035)
 	}

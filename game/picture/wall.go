@@ -182,14 +182,18 @@ func (b *wall) name(r *WallRow, y float64) {
 // disc is how large a dum is: it leaves room for its neighbours.
 func (b *wall) disc() float64 { return 0.43 * min(b.cell, b.pitch) }
 
-// ring is how large a ring round a stroke is.
-func (b *wall) ring() float64 { return 0.51 * min(b.cell, b.pitch) }
+// ring is how large a ring round a stroke is: that of the first step or the last one lies
+// within the picture.
+func (b *wall) ring() float64 { return min(0.51*b.cell, 0.5*b.pitch-0.5*ringWide*b.cell) }
+
+// ringWide is how broad a ring's line is, in rows.
+const ringWide = 0.035
 
 func (b *wall) stroke(r *WallRow, i int, y float64) {
 	x := b.x(float64(i))
 	for _, step := range r.Circled {
 		if step == i {
-			b.p.Ring(InkSweep, x, y, b.ring(), 0.035*b.cell)
+			b.p.Ring(InkSweep, x, y, b.ring(), ringWide*b.cell)
 		}
 	}
 	switch s := r.Base[i]; {
@@ -220,7 +224,7 @@ func (b *wall) lead(all []RiffStroke, i int, y float64) {
 	x, room := b.x(s.Turn*steps), b.room(all, i)*b.pitch
 	switch {
 	case s.Long > 0:
-		b.p.Line(InkLead, x, y, min(x+s.Long*steps*b.pitch, 0.995), y, 0.3*b.cell).Fade(0.8)
+		b.p.Line(InkLead, x, y, min(x+s.Long*steps*b.pitch, 1-0.15*b.cell), y, 0.3*b.cell).Fade(0.8)
 	case room < 0.9*wallLetter && s.Sound.Low():
 		b.p.Dot(InkLead, x, y, min(0.2*b.cell, 0.45*room))
 	case room < 0.9*wallLetter:
