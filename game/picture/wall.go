@@ -108,14 +108,11 @@ func (b *wall) line() {
 
 // marked is the step that is marked.
 func (b *wall) marked() int {
-	step := b.Step
-	if !b.Calm || len(b.Rows) == 0 || step >= len(b.Rows[0].Base) {
-		return step
+	if !b.Calm || len(b.Rows) == 0 || b.Step >= len(b.Rows[0].Base) {
+		return b.Step
 	}
-	for step > 0 && !b.Rows[0].Base[step].Sounds() {
-		step--
-	}
-	return step
+	base := b.Rows[0].Base
+	return lastStep(len(base), b.Step, func(i int) bool { return base[i].Sounds() })
 }
 
 // groups draws a short stroke between the groups of an odd metre.
