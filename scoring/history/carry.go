@@ -8,7 +8,6 @@ const Carry = "carry"
 var carry = Kind{
 	ID: Carry, Play: Tapped, Guess: unguessed,
 	own: (*Round).carrying, check: checkCarry, right: tappedRight,
-	extras: (*Round).closely,
 }
 
 // Silence is where the drums fell silent in a round. The package comment gives the

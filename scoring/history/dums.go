@@ -6,5 +6,4 @@ const Dums = "dums"
 var dums = Kind{
 	ID: Dums, Play: Tapped, Along: true, Guess: anyPlace,
 	own: (*Round).tapped, check: checkTapped, right: tappedRight,
-	extras: (*Round).closely,
 }

@@ -20,6 +20,9 @@ func (r *Round) own() (what, figures []field) {
 func (r *Round) foreign() []field {
 	what, figures := r.own()
 	mine := slices.Concat(what, figures)
+	if r.kind().Play == Tapped {
+		mine = append(mine, r.closely()...)
+	}
 	if extras := r.kind().extras; extras != nil {
 		mine = append(mine, extras(r)...)
 	}
@@ -70,16 +73,11 @@ func (r *Round) extras() []field {
 // someExtras are those of some kinds only.
 func (r *Round) someExtras() (all []field) {
 	for _, k := range Kinds {
-		if k.extras == nil {
-			continue
-		}
-		for _, f := range k.extras(r) {
-			if !slices.ContainsFunc(all, func(had field) bool { return had.name == f.name }) {
-				all = append(all, f)
-			}
+		if k.extras != nil {
+			all = append(all, k.extras(r)...)
 		}
 	}
-	return all
+	return append(all, r.closely()...)
 }
 
 func (r *Round) others() *[]member { return &r.rest }

@@ -7,7 +7,6 @@ const Stop = "stop"
 var stop = Kind{
 	ID: Stop, Play: Tapped, Along: true, Guess: anyPlace,
 	own: (*Round).stopping, check: checkStop, right: tappedRight,
-	extras: (*Round).closely,
 }
 
 // Break is where the drummer broke off in a round, and what came of it. The package

@@ -24,7 +24,7 @@ func (r *Round) tapped() (what, figures []field) {
 	return what, figures
 }
 
-// closely are those that older lines have not.
+// closely are those of all tap rounds that older lines have not.
 func (r *Round) closely() []field { return extra(numeric("close", &r.Close, 3, 0, 1000)) }
 
 // tappedRight is whether a tap round came out right: at least three of four strokes were
