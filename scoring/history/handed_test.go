@@ -26,3 +26,30 @@ func TestHanded(t *testing.T) {
 	Handed(long, "Amira")
 	require.Equal(t, make([]byte, 9), long[:cap(long)][len(line):len(line)+9], "the line is not written to")
 }
+
+// The word itself is no nickname: not as the name of an output or a rhythm, nor within a
+// member that is not known.
+func TestHandedTellsTheMemberByItsName(t *testing.T) {
+	r := record(t)
+	r.Output = "player"
+	line, err := Format(r)
+	require.NoError(t, err)
+	got, err := Parse(Handed(line, "Amira"))
+	require.NoError(t, err)
+	require.Equal(t, []string{"Amira", "player"}, []string{got.Player, got.Output})
+	for line, want := range map[string]string{
+		`{"v":1,"later":{"player":"x"}}`: `{"v":1,"later":{"player":"x"},"player":"Amira"}`,
+		`{"v":1,"player":""}`:            `{"v":1,"player":""}`,
+		` {"v":1} ` + "\r":               ` {"v":1,"player":"Amira"}`,
+		`{}`:                             `{}`,
+	} {
+		require.Equal(t, want, string(Handed([]byte(line), "Amira")))
+	}
+}
+
+// What is no line of JSON is handed out byte by byte as it was, also if it ends as one.
+func TestHandedLeavesWhatIsBroken(t *testing.T) {
+	for _, broken := range []string{"kept for later}", `{"v":1,"kind":}`, `[{"v":1}`, `"v"`, "1", "null", "{\"v\":1,\"a\":\"\xff\"}"} {
+		require.Equal(t, broken, string(Handed([]byte(broken), "Amira")))
+	}
+}
