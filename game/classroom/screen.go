@@ -173,7 +173,7 @@ func (x *Class) afterModel() *classview.ClassAfter {
 	e := x.run.Entry()
 	m := &classview.ClassAfter{
 		Entry: e, Earlier: x.earlier(), Left: x.run.Left(), Names: map[string]string{}, Today: e.When.Local().Format(day),
-		Seed: x.run.Warmup.Seed, Unkept: x.unkept, Letters: x.ready.letters,
+		Seed: x.run.Warmup.Seed, Unkept: x.unkept,
 	}
 	for _, e := range m.Earlier {
 		m.Dates = append(m.Dates, e.When.Local().Format(day))

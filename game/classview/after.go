@@ -23,7 +23,6 @@ type ClassAfter struct {
 	Today   string
 	Seed    uint64
 	Unkept  bool // the diary could not be kept
-	Letters bool
 }
 
 // Screen returns the page: what to dance to today in two sentences, what the room knew

@@ -3,7 +3,6 @@ package round
 import (
 	"time"
 
-	"groundbeat/game/rhythm"
 	"groundbeat/scoring"
 )
 
@@ -145,16 +144,15 @@ func (r *Changed) Answer(id string) bool {
 
 // Notice is how a change was noticed. Zero but for Early where it was not.
 type Notice struct {
-	Heard    bool          // it was, by a press
-	Press    int           // which of the presses; 0 if none
-	Late     time.Duration // from the first stroke that differs to the press, the set-up's mean taken off; 0 or more
-	Counts   float64       // Late in counts
-	InEight  time.Duration // likewise from the start of the eight
-	Early    int           // presses before it could be heard, or with nothing to hear
-	Chance   bool          // the press that heard it may as well have come by chance; see [scoring.Noticed]
-	Answer   string        // what was said; "" where nothing was asked
-	Right    bool          // heard and said rightly; or no change, and no press
-	Expected *rhythm.Cycle // what it became; nil: it did not change
+	Heard   bool          // it was, by a press
+	Press   int           // which of the presses; 0 if none
+	Late    time.Duration // from the first stroke that differs to the press, the set-up's mean taken off; 0 or more
+	Counts  float64       // Late in counts
+	InEight time.Duration // likewise from the start of the eight
+	Early   int           // presses before it could be heard, or with nothing to hear
+	Chance  bool          // the press that heard it may as well have come by chance; see [scoring.Noticed]
+	Answer  string        // what was said; "" where nothing was asked
+	Right   bool          // heard and said rightly; or no change, and no press
 }
 
 // sinceDiffers are the presses up to the one that heard the change, from the first
@@ -174,7 +172,7 @@ func (r *Changed) Notice() Notice {
 	if r.phase != Review {
 		return Notice{}
 	}
-	n := Notice{Early: len(r.presses), Answer: r.answer, Expected: r.Change.To}
+	n := Notice{Early: len(r.presses), Answer: r.answer}
 	if r.Change.To == nil {
 		n.Right = n.Early == 0
 		return n
