@@ -16,7 +16,7 @@ import (
 // The ring is another in each cycle, and each lies where the lead drum's hits of the cycle
 // lie in the stream.
 func TestTheRingIsThatOfTheCycle(t *testing.T) {
-	p := some(t, "maqsum", 120, 0, 4, true, riff.Filled)
+	p := some(t, "maqsum", 120, 0, 4, true, riff.Ornamented)
 	length := 4 * beat(120)
 	var hits []time.Duration
 	for _, h := range p.Hits(audio.Rate, 0) {
@@ -35,6 +35,7 @@ func TestTheRingIsThatOfTheCycle(t *testing.T) {
 			continue
 		}
 		require.Equal(t, rings, f.Ringed)
+		require.Equal(t, rings == 0, at == 0, "the first is shown in the count-in too")
 		require.Equal(t, rings, max(0, int((at-p.Start())/length)), "not before its time")
 		for _, s := range h.Riff.Strokes {
 			shown = append(shown, p.Start()+time.Duration((float64(rings)+s.Turn)*float64(length)))

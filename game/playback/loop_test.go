@@ -194,6 +194,24 @@ func TestAHaltedLoopIsStill(t *testing.T) {
 	require.True(t, x.On)
 }
 
+// What is begun anew has nothing of what was played before: no hit, and no hand.
+func TestALoopBegunAnewBeginsWithTheFirst(t *testing.T) {
+	x := newLooped(t, 120, &host.Outputs{})
+	x.Start(x.now)
+	for range 50 {
+		x.pass(100)
+	}
+	require.Negative(t, x.Strikes()[0].At, "the hands come from the cycle before")
+	x.Start(x.now)
+	x.Update()
+	require.Equal(t, x.from, x.lows()[0], "the first cycle stays, though nothing of it has been rendered")
+	for x.pass(10); x.Shows == nil; {
+		x.pass(10)
+	}
+	require.Less(t, x.At, 20*time.Millisecond)
+	require.Zero(t, x.Strikes()[0].At, "no cycle was before it")
+}
+
 func TestALoopTellsWhatIsWrong(t *testing.T) {
 	x := newLooped(t, 120, &host.Outputs{})
 	x.Start(x.now)

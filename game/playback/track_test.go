@@ -22,7 +22,7 @@ func begun(t *testing.T, d *desk, now float64) (*playback.Track, int64) {
 }
 
 func TestAPassageBeginsShortlyAfterWhatIsRendered(t *testing.T) {
-	d := &desk{frame: 70_000, hits: []audio.Hit{{Frame: 80_000, Voice: audio.LeadSak, Strength: 1}}}
+	d := &desk{frame: 70_000, hits: []audio.Hit{{Frame: 70_100, Voice: audio.LeadSak, Strength: 1}}}
 	_, base := begun(t, d, 0)
 	require.Equal(t, int64(70_000+playback.Margin), base)
 	require.Equal(t, []string{"drop", "play"}, d.did, "what sounded before is cut, and only then it begins")
