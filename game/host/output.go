@@ -1,6 +1,7 @@
 package host
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -105,5 +106,8 @@ func (o *Outputs) Forget(name string) {
 // Milliseconds is a time as it is kept of outputs and of rounds.
 func Milliseconds(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
 
-// Duration is a time of so many milliseconds.
-func Duration(ms float64) time.Duration { return time.Duration(ms * float64(time.Millisecond)) }
+// Duration is a time of so many milliseconds, to the nearest nanosecond: what Milliseconds
+// wrote is read as it was.
+func Duration(ms float64) time.Duration {
+	return time.Duration(math.Round(ms * float64(time.Millisecond)))
+}
