@@ -177,9 +177,9 @@ func (x *Class) moved(from warmup.Place, action string) {
 	x.heard = action == view.ActClassBack // the way back on is one press, as it was
 }
 
-// on plays what is asked, if it was not heard yet; else it goes on.
+// on plays what is asked, if it was not heard yet and can be; else it goes on.
 func (x *Class) on(now time.Time) {
-	if x.run.Stage() == warmup.Asking && !x.heard && !x.one {
+	if x.run.Stage() == warmup.Asking && !x.heard && !x.one && x.s.Sound.Audible() {
 		x.playTask()
 		return
 	}
