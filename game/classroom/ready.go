@@ -227,7 +227,7 @@ func (r *ready) of(id string) warmup.Set {
 		return *r.last
 	}
 	if n, ok := strings.CutPrefix(id, savedSet); ok {
-		if i, err := strconv.Atoi(n); err == nil && i < len(r.saved) {
+		if i, err := strconv.Atoi(n); err == nil && i >= 0 && i < len(r.saved) {
 			return r.saved[i]
 		}
 	}
