@@ -95,6 +95,9 @@ func TestHabit(t *testing.T) {
 	require.False(t, ok)
 	_, ok = usual.habit(landings(10, 12, 9, 11, 8, 12))
 	require.False(t, ok, "too little to matter")
+	mean, ok = elsewhere{Group: usual.Group, off: 20 * ms}.habit(landings(80, 84, 78, 82, 79, 83))
+	require.True(t, ok)
+	require.InDelta(t, float64(61*ms), float64(mean), float64(ms), "what is the output's is taken off")
 	late := elsewhere{Group: stat.Group{N: 40, Mean: 80, Spread: 12}, off: 80 * ms}
 	_, ok = late.habit(landings(80, 84, 78, 82, 79, 83))
 	require.False(t, ok, "as all others")
