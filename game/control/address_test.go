@@ -50,6 +50,8 @@ func TestTheNextQuestionHasTheNextSeed(t *testing.T) {
 	require.Equal(t, uint64(43), p.Seed())
 	p.Shared.Address.Seed = link.MostSeed - 1
 	require.Equal(t, uint64(1), p.Seed(), "after the last comes the first, and never 0")
+	p.Shared.Address.Seed = link.MostSeed - 2
+	require.Equal(t, uint64(link.MostSeed), p.Seed())
 	p.Shared.Address.Seed = 0
 	require.NotEqual(t, p.Seed(), p.Seed(), "chosen anew")
 }

@@ -62,6 +62,21 @@ type counting struct {
 
 func (c counting) Days(done func(host.Days)) { *c.tell = done }
 
+// nobody is a diary that does not say who practises.
+type nobody struct{ host.Diary }
+
+func (nobody) People(func([]host.Person, host.Person, error)) {}
+
+func TestItIsReadOnceItIsKnownWhose(t *testing.T) {
+	p := newPage(t, "")
+	p.Diary = nobody{p.Diary}
+	p.Learner.Read()
+	p.Frame()
+	p.Frame()
+	require.True(t, p.Learner.Countable())
+	require.False(t, p.Learner.IsRead())
+}
+
 // While rounds are still being counted the days can be shown, and nothing rests on them.
 func TestDaysThatAreBehindAreNotAll(t *testing.T) {
 	p := newPage(t, "")
@@ -174,8 +189,9 @@ func TestOddRhythmsArePractisedOnceTheyWereAskedFor(t *testing.T) {
 	p.Learner.Add(asked(1, 3, "", "karsilama"))
 	p.Learner.Add(asked(2, 3, "", "maqsum"))
 	p.Learner.Add(asked(3, 3, "", "gone"))
+	p.Learner.Add(asked(5, 3, "", "karachi"))
 	p.Learner.Add(asked(4, 4, "", "karsilama"))
-	require.Equal(t, append(before, p.nine(t)), pool(), "each once, and none that is not here")
+	require.Equal(t, append(before, p.nine(t)), pool(), "each once, none that is not here, and none that is no answer")
 	require.Nil(t, p.Learner.Cycle("gone"))
 }
 

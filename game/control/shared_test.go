@@ -154,6 +154,10 @@ func TestOnlyARoundThatIsUnderWayIsCut(t *testing.T) {
 	p.Cut(&track, going, host.WhyGap)
 	require.Equal(t, []string{host.WhyGap}, going.why)
 	require.False(t, p.Ear.Alone, "both drums are back")
+	for range 80 {
+		p.Frame()
+	}
+	require.Empty(t, p.Browser.Sound.Strikes(p.Shared.Wall.Now(), p.Shared.Wall.Now()+1000), "and nothing sounds on")
 	p.Helped(&track, false, view.ActAlone, "on")
 	require.False(t, p.Ear.Alone, "nothing plays that it could be alone in")
 	require.False(t, p.Helped(&track, false, view.ActNext, ""))

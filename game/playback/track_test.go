@@ -43,6 +43,18 @@ func TestAPassageBeginsShortlyAfterWhatIsRendered(t *testing.T) {
 	require.Equal(t, want, dums)
 }
 
+// What is cut is all that was to come, also what another track had scheduled before this
+// one was played the last time.
+func TestAPassageCutsWhateverSounds(t *testing.T) {
+	d := &desk{frame: 50_000}
+	p, base := begun(t, d, 0)
+	d.hits = append(d.hits, audio.Hit{Frame: base - 500, Voice: audio.LeadSak, Strength: 1})
+	p.Play(p.Passage, 10)
+	for _, h := range d.hits {
+		require.NotEqual(t, audio.LeadSak, h.Voice)
+	}
+}
+
 func TestAPassageIsBegunAnewWhenTheStreamOvertakesIt(t *testing.T) {
 	for busy := range 8 {
 		d := &desk{busy: busy}
