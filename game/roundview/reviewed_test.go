@@ -96,3 +96,13 @@ func TestOpenedAreTold(t *testing.T) {
 		}
 	}
 }
+
+// A round is offered slower until it is at its slowest, and from there on no more.
+func TestSlowerEndsAtTheSlowest(t *testing.T) {
+	w := words(t)
+	for bpm, disabled := range map[int]bool{61: false, 60: true, 59: true} {
+		d := dums(t, view.Reviewing) // 60 at the slowest
+		d.BPM = bpm
+		require.Equal(t, disabled, d.slower(w).Disabled, bpm)
+	}
+}
