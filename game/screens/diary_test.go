@@ -177,5 +177,6 @@ func TestWhatIsOfferedBegins(t *testing.T) {
 	require.NotEmpty(t, d.next)
 	d.Act(view.ActDiaryNext, "0")
 	d.Act(view.ActDiaryNext, fmt.Sprint(len(d.next)))
+	d.Act(view.ActDiaryNext, "-1")
 	require.Equal(t, [][]coach.Step{d.next[0]}, begun)
 }

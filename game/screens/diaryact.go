@@ -14,7 +14,7 @@ func (x *Diary) Act(action, value string) {
 	who := x.s.Learner.Who.ID
 	switch action {
 	case view.ActDiaryNext:
-		if number < len(x.next) {
+		if number >= 0 && number < len(x.next) {
 			x.s.Practice.Begin(x.next[number])
 		}
 	case view.ActDiaryMinutes:
