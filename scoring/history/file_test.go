@@ -75,3 +75,13 @@ func TestLinesCanBeLeft(t *testing.T) {
 	}
 	require.Equal(t, 1, n)
 }
+
+// A byte order mark stands before a file, and nowhere else.
+func TestByteOrderMarkBegins(t *testing.T) {
+	line, err := Format(record(t))
+	require.NoError(t, err)
+	rounds, errs := readLines("f", strings.NewReader("\uFEFF"+string(line)+"\n\uFEFF"+string(line)+"\n"))
+	require.Len(t, rounds, 1)
+	require.Len(t, errs, 1)
+	require.ErrorContains(t, errs[0], "f:2:1")
+}
