@@ -77,6 +77,7 @@ func TestTheSameRoundAndAnother(t *testing.T) {
 	under := g.dums().round
 	g.Use(view.ActBegin, "")
 	require.Same(t, under, g.dums().round, "it is under way")
+	require.NotZero(t, g.dums().track.Epoch, "and heard on")
 	g.Use(view.ActOnce, "")
 	require.Equal(t, first, seed())
 	require.NotSame(t, under, g.dums().round, "from its beginning")
