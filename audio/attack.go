@@ -9,6 +9,9 @@ type attack struct {
 	pulse  int // frames of the push
 	hiss   int // frames of the noise
 	length float64
+	slap   float64                          // a second push from the same frame on, a part of the first
+	quick  float64                          // its frames; 0: there is none
+	tight  float64                          // how much the head tightens under it, about 1
 	weight [maxModes / lanes][lanes]float64 // of the push on each mode
 
 	rng         random
@@ -22,21 +25,26 @@ type attack struct {
 func (a *attack) over() bool { return a.age >= a.pulse && a.age >= a.hiss }
 
 // start sets the attack up for a hit on a drum whose modes are given. Every
-// stroke strays a little: in place, contact, force and noise.
+// stroke strays a little: in place, contact, force, slap and noise. It gives
+// less than was meant, never more, as the drums' headroom is for firm strokes.
 func (a *attack) start(h Hit, modes []mode, b *bank, rate float64) {
 	s := &strokes[h.Voice]
 	*a = attack{rng: random(h.Seed)}
 	radius := s.radius + s.stray*a.rng.signed()
 	force := float64(h.Strength)
 	// A harder hand is faster off the skin: a third longer at no strength.
-	a.length = max(2, s.contact*rate*a.rng.about(0.06)*(4-force)/3)
+	a.length = max(2, s.contact*rate*a.rng.about(0.12)*(4-force)/3)
 	a.pulse = int(math.Ceil(a.length))
-	level := s.level * force * a.rng.about(0.05)
+	a.slap = s.slap * math.Sqrt(force) * a.rng.about(0.25)
+	a.quick = s.quick * rate * a.rng.about(0.20)
+	given := force * a.rng.short(0.26)
+	level := s.level * given
+	a.tight = a.rng.about(0.35)
 	for i, m := range modes {
 		g, k := i/lanes, i%lanes
 		a.weight[g][k] = level * m.shape(radius) * b.groups[g].drive[k]
 	}
-	a.startNoise(s, force, rate)
+	a.startNoise(s, given, rate)
 }
 
 // startNoise sets up the noise: white, under a rise of 0.2 ms and a fall of
@@ -47,7 +55,7 @@ func (a *attack) startNoise(s *stroke, force, rate float64) {
 	const quick, end = 0.0002, 11.5
 	tau := s.tau * a.rng.about(0.10)
 	hz := math.Min(s.hz*a.rng.about(0.08), 0.4*rate)
-	a.loud = s.noise * math.Pow(force, 1.25) * a.rng.about(0.12)
+	a.loud = s.noise * math.Pow(force, 1.25) * a.rng.about(0.10)
 	a.fall = math.Exp(-1 / (tau * rate))
 	a.rise, a.climb = 1, math.Exp(-1/(quick*rate))
 	a.hiss = int(end * tau * rate)
@@ -57,14 +65,21 @@ func (a *attack) startNoise(s *stroke, force, rate float64) {
 }
 
 // push fills x with the force of the next frames: a Hann pulse of unit area
-// (its spectrum is 6 dB down at about 1/length), zero after it.
+// and the quicker one of the slap, zero after them.
 func (a *attack) push(x []float64) {
 	for i := range x {
-		x[i] = 0
-		if t := float64(a.age+i) + 0.5; t < a.length {
-			x[i] = (1 - math.Cos(2*math.Pi*t/a.length)) / a.length
-		}
+		t := float64(a.age+i) + 0.5
+		x[i] = hann(t, a.length) + float64(a.slap*hann(t, a.quick))
 	}
+}
+
+// hann returns a Hann pulse of unit area from 0 to length, at t. Its spectrum
+// is 6 dB down at 1/length and has its first zero at 2/length.
+func hann(t, length float64) float64 {
+	if t >= length {
+		return 0
+	}
+	return (1 - math.Cos(2*math.Pi*t/length)) / length
 }
 
 // sound adds the noise of the next frames to out.

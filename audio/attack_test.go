@@ -30,6 +30,24 @@ func TestPush(t *testing.T) {
 	}
 }
 
+// The slap is one more such pulse, from the same frame on: its area comes on
+// top, and is over sooner.
+func TestPushWithSlap(t *testing.T) {
+	a := attack{length: 160, pulse: 160, slap: 0.25, quick: 40}
+	plain, slapped := a, make(sound, 200)
+	plain.slap = 0
+	without := make(sound, 200)
+	a.push(slapped)
+	plain.push(without)
+	for i := range slapped {
+		slapped[i] -= without[i]
+		require.GreaterOrEqual(t, slapped[i], 0.0)
+	}
+	require.InDelta(t, 0.25, 200*slapped.mean(), 0.0025)
+	require.InDelta(t, 0.125, 20*slapped[:20].mean(), 0.0025, "half of it by half its time")
+	require.Zero(t, slapped[40])
+}
+
 func TestNoise(t *testing.T) {
 	for v := range voices {
 		var a attack

@@ -34,18 +34,21 @@ func zeros(count int) []zero {
 func appendZeros(all []zero, m int, limit float64) []zero {
 	const step = 0.5
 	n := 0
+	here := math.Jn(m, float64(m)+step)
 	for x := float64(m) + step; x < limit; x += step {
-		if math.Jn(m, x)*math.Jn(m, x+step) < 0 {
+		next := math.Jn(m, x+step)
+		if here*next < 0 {
 			n++
-			all = append(all, zero{m, n, bisect(m, x, x+step)})
+			all = append(all, zero{m, n, bisect(m, x, x+step, here < 0)})
 		}
+		here = next
 	}
 	return all
 }
 
-func bisect(m int, lo, hi float64) float64 {
-	rising := math.Jn(m, lo) < 0
-	for range 50 {
+// bisect returns the zero between lo and hi, within 10⁻¹².
+func bisect(m int, lo, hi float64, rising bool) float64 {
+	for range 40 {
 		mid := lo + (hi-lo)/2
 		if (math.Jn(m, mid) < 0) == rising {
 			lo = mid

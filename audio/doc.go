@@ -21,8 +21,11 @@
 //     centre the round modes, at the rim the high ones. That alone is most
 //     of the difference between dum and tek (Rossing, "Science of Percussion
 //     Instruments").
-//   - The push is a Hann pulse as long as the hand stays on the skin, and a
-//     short burst of band-passed noise for the skin against skin.
+//   - The push is a Hann pulse as long as the hand stays on the skin, for a
+//     dum a quicker one within it, the slap, and a short burst of band-passed
+//     noise for the skin against skin.
+//   - No two strokes of a hand are equal: place, contact, force, slap, noise
+//     and the tightness of the head stray a little, as the hit's seed says.
 //   - The head is tighter while it swings far, so that the pitch of a firm
 //     dum falls by a few per cent (after Marogna, Avanzini & Bank, DAFx 2010).
 //   - A slap keeps the hand on the head, which damps every mode.
@@ -37,9 +40,12 @@
 // # What the numbers are
 //
 // The pitches, decay times and levels are estimates. No published acoustic
-// measurement of a darbuka or a dohola was found; the air modes are
-// calculated from usual sizes, the decay times are a choice, and the dohola
-// is tuned somewhat lower than calculated so that the two drums stay apart.
+// measurement of a darbuka or a dohola was found, nor of another goblet drum
+// with its decay times; the air modes are calculated from usual sizes, the
+// decay times are a choice, and the dohola is tuned somewhat lower than
+// calculated so that the two drums stay apart. That the place and the time of
+// contact make the sound of a goblet drum, and how, is a player's knowledge
+// too (Mohajeri, "Notes on Tombak Acoustics", 2003).
 //
 // # From stream to file
 //

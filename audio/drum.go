@@ -18,6 +18,7 @@ type drum struct {
 	awake bool // false: the drum gives nothing at all
 
 	tension    float64 // part of the pitch, followed
+	tight      float64 // how much the last stroke tightens the head, about 1
 	hand       float64 // decay rate that the resting hand adds, 1/s, followed
 	handUntil  int64   // frame at which the hand leaves
 	bent, held float64 // tension and hand to which the bank is tuned
@@ -40,7 +41,9 @@ func newDrum(head *drumhead, rate SampleRate) *drum {
 
 // strike lets a hand meet the head at frame f, which is the next.
 func (d *drum) strike(h Hit, f int64) {
-	d.slot().start(h, d.modes, &d.bank, d.rate)
+	a := d.slot()
+	a.start(h, d.modes, &d.bank, d.rate)
+	d.tight = a.tight
 	d.handUntil = f + int64(strokes[h.Voice].choke*d.rate)
 	d.bank.wake()
 	d.awake = true
@@ -109,7 +112,7 @@ func (d *drum) energy() float64 {
 // pitch without end. It falls with the energy: twice as fast as the sound,
 // which for a dum takes some 40 ms.
 func (d *drum) follow(f int64, energy float64) {
-	target := d.head.glide * energy / (energy + d.head.reach)
+	target := d.head.glide * d.tight * energy / (energy + d.head.reach)
 	d.tension += d.step(0.0015) * (target - d.tension)
 	if f < d.handUntil {
 		d.hand += d.step(0.001) * (decay60/0.040 - d.hand)

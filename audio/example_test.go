@@ -89,7 +89,7 @@ func ExampleWriteWAV() {
 	err = audio.WriteWAV(&file, audio.Rate, frames, 1)
 	fmt.Println(file.Len(), err)
 	// Output:
-	// -25 LUFS, -4 dBTP
+	// -26 LUFS, -4 dBTP
 	// 384044 <nil>
 }
 

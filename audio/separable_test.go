@@ -121,3 +121,62 @@ func TestDumsStayAudible(t *testing.T) {
 		require.Greater(t, 10*math.Log10(dum/tek), -6.0, "%v", pair)
 	}
 }
+
+// The two dums must be told apart there too. The measure: in the third octaves
+// from 400 to 1000 Hz, high-passed, in the mean of many strokes, the two differ
+// by 6 dB or more (root mean square); and every dum of the bass drum has more at
+// 800 Hz, where its goblet rings, against 500 Hz, where the darbuka's does, than
+// any of the lead drum. The threshold is a choice.
+func TestTheTwoDumsDiffer(t *testing.T) {
+	for _, hz := range cuts {
+		lead, bass := inThirds(t, LeadDum, hz), inThirds(t, BassDum, hz)
+		var squares float64
+		for i := range lead.mean {
+			d := bass.mean[i] - lead.mean[i]
+			squares += d * d / float64(len(lead.mean))
+		}
+		t.Logf("above %v Hz: %.1f dB; 800 against 500 Hz: lead %.1f to %.1f, bass %.1f to %.1f dB", hz, math.Sqrt(squares),
+			lead.slope[0], lead.slope[1], bass.slope[0], bass.slope[1])
+		require.GreaterOrEqual(t, math.Sqrt(squares), 6.0, "above %v Hz", hz)
+		require.Greater(t, bass.slope[0], lead.slope[1], "above %v Hz", hz)
+	}
+}
+
+// thirds are levels in the third octaves of 400, 500, 630, 800 and 1000 Hz.
+type thirds struct {
+	mean  [5]float64
+	slope [2]float64 // least and most of 800 against 500 Hz, in dB
+}
+
+func inThirds(t *testing.T, v Voice, cut float64) (s thirds) {
+	s.slope = nowhere
+	n := seeds(200)
+	for seed := range n {
+		x := one(t, v, []float32{1, 0.75, 0.5}[seed%3], seed, 9600).highPass(cut)
+		var levels [5]float64
+		for i := range levels {
+			centre := 1000 * math.Pow(10, float64(i-4)/10) // IEC 61260-1
+			levels[i] = x.band(centre*math.Pow(10, -0.05), centre*math.Pow(10, 0.05))
+			s.mean[i] += levels[i] / float64(n)
+		}
+		s.slope = widen(s.slope, levels[3]-levels[1])
+	}
+	return s
+}
+
+// A dum of the base's must not vanish under the lead drum's stroke of the same
+// strength on the same frame: the measure is the energy of the first 80 ms.
+func TestBaseDumIsLouderThanLeadDum(t *testing.T) {
+	for _, hz := range cuts {
+		const n = 100
+		louder := 0
+		for seed := range uint64(n) {
+			bass := one(t, BassDum, 1, seed, 3840).highPass(hz).energy()
+			if bass > one(t, LeadDum, 1, seed+1000, 3840).highPass(hz).energy() {
+				louder++
+			}
+		}
+		t.Logf("above %v Hz: %d of %d", hz, louder, n)
+		require.GreaterOrEqual(t, 2*louder, n)
+	}
+}

@@ -59,13 +59,13 @@ var targets = [voices]struct {
 	centroid [2]float64 // Hz
 }{
 	LeadDum:     {pitch: [2]float64{95, 115}, t60: [2]float64{0.25, 0.5}, centroid: [2]float64{95, 200}},
-	LeadTek:     {from: 300, t60: [2]float64{0.05, 0.15}, centroid: [2]float64{1500, 3500}},
-	LeadKa:      {from: 300, t60: [2]float64{0.05, 0.15}, centroid: [2]float64{1200, 2500}},
-	LeadSak:     {from: 300, t60: [2]float64{0.015, 0.05}, centroid: [2]float64{1100, 2500}},
-	LeadRollTek: {from: 300, t60: [2]float64{0.05, 0.15}, centroid: [2]float64{1200, 3500}},
-	LeadRollKa:  {from: 300, t60: [2]float64{0.05, 0.15}, centroid: [2]float64{1000, 3000}},
-	BassDum:     {pitch: [2]float64{65, 85}, t60: [2]float64{0.4, 0.8}, centroid: [2]float64{65, 150}},
-	BassTek:     {from: 300, t60: [2]float64{0.05, 0.15}, centroid: [2]float64{700, 1700}},
+	LeadTek:     {from: 300, t60: [2]float64{0.15, 0.30}, centroid: [2]float64{1400, 2500}},
+	LeadKa:      {from: 300, t60: [2]float64{0.15, 0.30}, centroid: [2]float64{1100, 2100}},
+	LeadSak:     {from: 300, t60: [2]float64{0.02, 0.08}, centroid: [2]float64{2500, 5000}},
+	LeadRollTek: {from: 300, t60: [2]float64{0.15, 0.30}, centroid: [2]float64{1400, 2500}},
+	LeadRollKa:  {from: 300, t60: [2]float64{0.15, 0.30}, centroid: [2]float64{1200, 2100}},
+	BassDum:     {pitch: [2]float64{65, 85}, t60: [2]float64{0.4, 0.8}, centroid: [2]float64{65, 160}},
+	BassTek:     {from: 300, t60: [2]float64{0.13, 0.30}, centroid: [2]float64{1000, 2000}},
 }
 
 func TestVoiceTargets(t *testing.T) {
@@ -127,9 +127,14 @@ func TestDumGlides(t *testing.T) {
 		require.InDelta(t, 0.035, tau, 0.010, "%v: s to fall to 1/e", v)
 		t.Logf("%v: %.1f %%, falls to 1/e in %.0f ms", v, 100*most, 1000*tau)
 
-		firm, soft := one(t, v, 1, 4, second).lowPass(150), one(t, v, 0.1, 4, second).lowPass(150)
-		require.InDelta(t, 0.04, period(soft, 1, 3)/period(firm, 1, 3)-1, 0.02, "%v begins higher", v)
-		require.InDelta(t, 0, period(soft, 14, 18)/period(firm, 14, 18)-1, 0.01, "%v ends alike", v)
+		var begins, ends float64
+		for seed := range uint64(8) { // no two dums tighten the head alike
+			firm, soft := one(t, v, 1, seed, second).lowPass(150), one(t, v, 0.1, seed, second).lowPass(150)
+			begins += (period(soft, 1, 3)/period(firm, 1, 3) - 1) / 8
+			ends = max(ends, math.Abs(period(soft, 14, 18)/period(firm, 14, 18)-1))
+		}
+		require.InDelta(t, 0.04, begins, 0.02, "%v begins higher", v)
+		require.Less(t, ends, 0.01, "%v ends alike", v)
 	}
 }
 

@@ -47,8 +47,9 @@ func TestFirstVisit(t *testing.T) {
 	b.wait("document.querySelector('#volume output').innerText.startsWith('100')")
 	loud := b.dumAndTek(s, 1, func() { b.press("Hear a dum and a tek") })
 	// The level goes with the square of the slider: (0.6²)² of the energy. No two
-	// strokes are alike, and their energies differ by up to a fifth.
-	require.InDelta(t, 0.36*0.36, energy(quietly)/energy(loud), 0.05)
+	// strokes are alike, and may differ by 3 dB.
+	ratio := energy(quietly) / energy(loud) / (0.36 * 0.36)
+	require.True(t, 0.5 < ratio && ratio < 2, "%v of what is expected", ratio)
 
 	b.run(`groundbeat.balance(1, 1, "apart"); monitor.clear(); monitor.rise = 0.25`)
 	b.tabTo("first")
