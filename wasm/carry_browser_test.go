@@ -23,7 +23,7 @@ func TestCarryOn(t *testing.T) {
 	all, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
 	maqsum, _ := all.Get("maqsum")
-	r, err := round.NewCarried(round.Question{Kind: round.Carries, Rhythm: maqsum, BPM: 200, Eights: 4, Seed: 4})
+	r, err := round.NewCarried(round.Setting{Kind: round.Carries, Rhythm: maqsum, BPM: 200, Eights: 4, Seed: 4})
 	require.NoError(t, err)
 	silence := r.Silences()[0]
 	require.Equal(t, round.Silence{From: 16, To: 32}, silence, "the second eight")

@@ -151,7 +151,7 @@ func (b *tab) aStopCaught(s *server) {
 	all, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
 	maqsum, _ := all.Get("maqsum")
-	r, err := round.NewStopped(round.Question{Kind: round.Stops, Rhythm: maqsum, BPM: 200, Eights: 4, Seed: 3})
+	r, err := round.NewStopped(round.Setting{Kind: round.Stops, Rhythm: maqsum, BPM: 200, Eights: 4, Seed: 3})
 	require.NoError(t, err)
 	stop := r.Stops()[0]
 	b.listening(s.URL + "/?screen=stop&rhythm=maqsum&bpm=200&eights=4&seed=3")

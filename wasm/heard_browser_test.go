@@ -34,23 +34,23 @@ type kept struct {
 }
 
 // question is the round that these tests play.
-func question(t *testing.T, bpm, eights int) round.Question {
+func question(t *testing.T, bpm, eights int) round.Setting {
 	t.Helper()
 	all, err := rhythm.Load(assets.Rhythms)
 	require.NoError(t, err)
 	maqsum, ok := all.Get("maqsum")
 	require.True(t, ok)
-	return round.Question{Kind: round.Dums, Rhythm: maqsum, BPM: bpm, Eights: eights, Level: riff.Bare, Seed: 7}
+	return round.Setting{Kind: round.Dums, Rhythm: maqsum, BPM: bpm, Eights: eights, Level: riff.Bare, Seed: 7}
 }
 
-func roundLink(s *server, q round.Question) string {
+func roundLink(s *server, q round.Setting) string {
 	return fmt.Sprintf("%s/?screen=dums&rhythm=%s&bpm=%d&eights=%d&riff=bare&seed=%d", s.URL, q.Rhythm.ID, q.BPM, q.Eights, q.Seed)
 }
 
 // detector is the fixed bias of the hook's detector: from a bass dum's frame to
 // where its sound first reaches the hook's level. It is measured here on the
 // stream itself, over the very strokes of the round.
-func detector(t *testing.T, q round.Question) (mean, most float64) {
+func detector(t *testing.T, q round.Setting) (mean, most float64) {
 	t.Helper()
 	r, err := round.New(q)
 	require.NoError(t, err)
@@ -256,7 +256,7 @@ func TestHeardTime(t *testing.T) {
 
 // capturedIsStream compares what reached the loudspeaker with the stream, frame
 // by frame, from the round's first frame to its last.
-func (b *tab) capturedIsStream(s *server, q round.Question, k kept) {
+func (b *tab) capturedIsStream(s *server, q round.Setting, k kept) {
 	b.t.Helper()
 	r, err := round.New(q)
 	require.NoError(b.t, err)

@@ -70,7 +70,7 @@ func (x *Class) playTurns() {
 
 func (x *Class) replay() {
 	t, _ := x.run.Task()
-	p, err := t.Again()
+	p, err := t.Replay()
 	if err != nil {
 		panic(err)
 	}

@@ -58,7 +58,7 @@ func playable(t testing.TB, s Step, have map[string]*rhythm.Cycle) {
 	switch s.Kind {
 	case history.Dums:
 		require.Len(t, of, 1)
-		q := round.Question{Kind: s.Kind, Rhythm: of[0], BPM: s.BPM, Eights: s.Eights, Level: s.Level, Hide: s.Hide, Seed: s.Seed}
+		q := round.Setting{Kind: s.Kind, Rhythm: of[0], BPM: s.BPM, Eights: s.Eights, Level: s.Level, Hide: s.Hide, Seed: s.Seed}
 		require.NoError(t, q.Check())
 	case history.Which:
 		q, err := quiz.Next(quiz.Which, of, len(of), s.BPM, s.Level, s.Seed)

@@ -181,7 +181,7 @@ func (p *lived) hears(c *rhythm.Cycle, played riff.Part, threshold float64) floa
 // taps taps the dums.
 func (l *learner) taps(t testing.TB, p *lived) {
 	c, k := l.cycles[p.Rhythms[0]], &p.kept
-	r, err := round.New(round.Question{
+	r, err := round.New(round.Setting{
 		Kind: round.Dums, Rhythm: c, BPM: p.BPM, Eights: p.Eights, Level: p.Level, Hide: p.Hide, Seed: p.Seed,
 	})
 	require.NoError(t, err)
@@ -226,7 +226,7 @@ func (l *learner) tapped(r *round.Round, day int) []time.Duration {
 		asynchrony = (1-correction)*asynchrony + clockSD(day)*l.NormFloat64() + next - hand
 		hand = next
 		ms := bias + asynchrony
-		if c := r.Question.Rhythm; c.ID == "saidi" && r.Steps()[i]%c.Steps() == 3 {
+		if c := r.Setting.Rhythm; c.ID == "saidi" && r.Steps()[i]%c.Steps() == 3 {
 			ms += rushed
 		}
 		if l.Float64() >= out {

@@ -47,7 +47,7 @@ func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
 		}
 		level, err := riff.ParseLevel(a.Riff)
 		require.NoError(t, err, query)
-		r, err := round.New(round.Question{
+		r, err := round.New(round.Setting{
 			Kind: a.Screen, Rhythm: maqsum, BPM: a.BPM, Eights: a.Eights, Level: level, Seed: a.Seed,
 		})
 		require.NoError(t, err, query)
@@ -59,7 +59,7 @@ func TestLimitsOfAddressesLieWithinThoseOfRounds(t *testing.T) {
 
 // keep makes the record of a finished round.
 func keep(r *round.Round) error {
-	q := r.Question
+	q := r.Setting
 	played := history.Round{
 		Kind: history.Dums, Rhythm: q.Rhythm.ID, BPM: q.BPM, Riff: q.Level.String(), Eights: q.Eights, Seed: q.Seed,
 		ID: "x", When: "2026-01-31T18:30:00Z", Epoch: 1, Rate: int(audio.Rate),
@@ -84,10 +84,10 @@ func TestLimitsOfLongRounds(t *testing.T) {
 	_, err = quiz.Lean{}.NextChange(first, pool, change.Answers, change.Eights, change.BPM, riff.Bare, 1)
 	require.NoError(t, err)
 	c, _ := all.Get(stop.Rhythm)
-	_, err = round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: stop.Eights})
+	_, err = round.NewStopped(round.Setting{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: stop.Eights})
 	require.NoError(t, err)
 	for _, eights := range []int{link.LeastLong, link.Default(view.ScreenCarry).Eights, link.MostEights} {
-		_, err = round.NewCarried(round.Question{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights})
+		_, err = round.NewCarried(round.Setting{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights})
 		require.NoError(t, err)
 	}
 }

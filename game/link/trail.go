@@ -70,8 +70,8 @@ func (t *Trail) Leave() string {
 	return left
 }
 
-// Lay says that what lay on a screen is there no longer.
-func (t *Trail) Lay(screen string) { delete(t.last, screen) }
+// Clear says that what lay on a screen is there no longer.
+func (t *Trail) Clear(screen string) { delete(t.last, screen) }
 
 func (t *Trail) forget(mark string) {
 	if screen := t.rounds[mark].screen; t.last[screen] == mark {

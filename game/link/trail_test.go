@@ -88,7 +88,7 @@ func TestReviewHasGivenWay(t *testing.T) {
 	browser.push(trail.Enter(view.ScreenDums))
 	browser.push(trail.Visit()) // Listen
 	browser.push(trail.Visit()) // Dums, another round
-	trail.Lay(view.ScreenDums)
+	trail.Clear(view.ScreenDums)
 	browser.push(trail.Enter(view.ScreenDums))
 	newer := trail.At()
 	require.Len(t, browser.marks, 5)

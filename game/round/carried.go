@@ -18,14 +18,14 @@ type Carried struct {
 }
 
 // NewCarried returns a round that is ready to begin, or what is wrong with the
-// question, whose kind is Carries.
-func NewCarried(q Question) (*Carried, error) {
+// setting, whose kind is Carries.
+func NewCarried(q Setting) (*Carried, error) {
 	p, err := NewCarriedPassage(q, true)
 	if err != nil {
 		return nil, err
 	}
 	r := &Carried{
-		Round:    Round{course: courseOf(p), Question: q, within: carriedWindow(q.Rhythm, q.BPM)},
+		Round:    Round{course: courseOf(p), Setting: q, within: carriedWindow(q.Rhythm, q.BPM)},
 		silences: SilencesOf(q.Rhythm, q.Eights, q.Seed),
 	}
 	r.pass = r.passOver
@@ -33,9 +33,9 @@ func NewCarried(q Question) (*Carried, error) {
 	return r, nil
 }
 
-// NewCarriedPassage returns what a question of kind Carries sounds like, with a
+// NewCarriedPassage returns what a setting of kind Carries sounds like, with a
 // count-in or without one; or what is wrong with it.
-func NewCarriedPassage(q Question, countIn bool) (*Passage, error) {
+func NewCarriedPassage(q Setting, countIn bool) (*Passage, error) {
 	p, err := q.passage(Carries, countIn)
 	if err != nil {
 		return nil, err
@@ -50,7 +50,7 @@ func (r *Carried) Silences() []Silence { return r.silences }
 // before a silence, so that nothing that moves shows where its 1 lies, up to the 1 on
 // which they come back.
 func (r *Carried) Silent(t time.Duration) bool {
-	perBeat := r.Question.Rhythm.StepsPerBeat()
+	perBeat := r.Setting.Rhythm.StepsPerBeat()
 	for _, s := range r.silences {
 		if t >= r.at(0, s.From-perBeat) && t < r.at(0, s.To) {
 			return true
@@ -156,7 +156,7 @@ func (k Kept) last() int { return max(k.Last, k.Back.Stroke) }
 // Intervals is how many intervals of her own an eight of the rhythm can have: from dum
 // to dum, up to the 1 after it if a dum is on that.
 func (r *Carried) Intervals() int {
-	c := r.Question.Rhythm
+	c := r.Setting.Rhythm
 	n := c.CyclesIn(1)*len(AskedSteps(Carries, c)) - 1
 	if r.Asks()(c.Skeleton[0]) {
 		n++

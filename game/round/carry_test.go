@@ -18,7 +18,7 @@ import (
 // carried is a round with silences, ready to begin.
 func carried(t testing.TB, c *rhythm.Cycle, bpm, eights int, level riff.Level, seed uint64) *round.Carried {
 	t.Helper()
-	r, err := round.NewCarried(round.Question{Kind: round.Carries, Rhythm: c, BPM: bpm, Eights: eights, Level: level, Seed: seed})
+	r, err := round.NewCarried(round.Setting{Kind: round.Carries, Rhythm: c, BPM: bpm, Eights: eights, Level: level, Seed: seed})
 	require.NoError(t, err)
 	return r
 }
@@ -110,7 +110,7 @@ func requireSilence(t *testing.T, c *rhythm.Cycle, r *round.Carried, s round.Sil
 	eight := to - from
 	before, after, back := 0, 0, false
 	for _, h := range r.Hits(audio.Rate, 0) {
-		require.False(t, h.Frame >= from-1 && h.Frame < to-1, "%s %v: struck in the silence", c.ID, r.Question.Level)
+		require.False(t, h.Frame >= from-1 && h.Frame < to-1, "%s %v: struck in the silence", c.ID, r.Setting.Level)
 		if h.Voice != audio.BassDum && h.Voice != audio.BassTek {
 			continue
 		}
@@ -137,7 +137,7 @@ func requireDums(t *testing.T, c *rhythm.Cycle, r *round.Carried) {
 	for _, o := range r.OpenSteps() {
 		require.NotEqual(t, riff.Break, o.Kind)
 	}
-	for step := range r.Question.Eights * c.CyclesIn(1) * c.Steps() {
+	for step := range r.Setting.Eights * c.CyclesIn(1) * c.Steps() {
 		if c.Skeleton[step%c.Steps()].Low() && !slices.ContainsFunc(r.OpenSteps(), func(o riff.Span) bool { return o.Contains(step) }) {
 			require.InDelta(t, when(c, r.BPM(), float64(step)), audio.Rate.Frame(r.Strokes()[len(steps)]), 1)
 			steps = append(steps, step)
@@ -152,13 +152,13 @@ func requireDums(t *testing.T, c *rhythm.Cycle, r *round.Carried) {
 }
 
 func TestCarriesRefused(t *testing.T) {
-	good := round.Question{Kind: round.Carries, Rhythm: supplied(t, "maqsum"), BPM: 100, Eights: 4}
-	for want, spoil := range map[string]func(q *round.Question){
-		`round: kind "stop"; these are of kind "carry"`:     func(q *round.Question) { q.Kind = round.Stops },
-		"round: 3 eights; carrying on is asked in 4 to 32":  func(q *round.Question) { q.Eights = 3 },
-		"round: 33 eights; carrying on is asked in 4 to 32": func(q *round.Question) { q.Eights = 33 },
-		"round: 300 beats a minute; allowed is 40 to 220":   func(q *round.Question) { q.BPM = 300 },
-		"round: riff level Level(77) is not available":      func(q *round.Question) { q.Level = 77 },
+	good := round.Setting{Kind: round.Carries, Rhythm: supplied(t, "maqsum"), BPM: 100, Eights: 4}
+	for want, spoil := range map[string]func(q *round.Setting){
+		`round: kind "stop"; these are of kind "carry"`:     func(q *round.Setting) { q.Kind = round.Stops },
+		"round: 3 eights; carrying on is asked in 4 to 32":  func(q *round.Setting) { q.Eights = 3 },
+		"round: 33 eights; carrying on is asked in 4 to 32": func(q *round.Setting) { q.Eights = 33 },
+		"round: 300 beats a minute; allowed is 40 to 220":   func(q *round.Setting) { q.BPM = 300 },
+		"round: riff level Level(77) is not available":      func(q *round.Setting) { q.Level = 77 },
 	} {
 		bad := good
 		spoil(&bad)

@@ -38,7 +38,7 @@ func LastChange(eights int) int { return eights - 2 }
 
 // Check reports what is wrong with the change, or nil.
 func (c Change) Check() error {
-	q := Question{Kind: Dums, Rhythm: c.From, BPM: c.BPM, Eights: c.Eights, Level: c.Level}
+	q := Setting{Kind: Dums, Rhythm: c.From, BPM: c.BPM, Eights: c.Eights, Level: c.Level}
 	switch err := q.Check(); {
 	case err != nil:
 		return err

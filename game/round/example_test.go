@@ -19,7 +19,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: maqsum, BPM: 120, Eights: 1, Seed: 7})
+	r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: maqsum, BPM: 120, Eights: 1, Seed: 7})
 	if err != nil {
 		fmt.Println(err)
 		return

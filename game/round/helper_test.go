@@ -47,7 +47,7 @@ func made(t testing.TB, metre, skeleton string) *rhythm.Cycle {
 // ready returns a round of Dums that is ready to begin.
 func ready(t testing.TB, c *rhythm.Cycle, bpm, eights int) *round.Round {
 	t.Helper()
-	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: bpm, Eights: eights, Seed: 7})
+	r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: c, BPM: bpm, Eights: eights, Seed: 7})
 	require.NoError(t, err)
 	return r
 }

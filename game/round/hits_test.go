@@ -152,7 +152,7 @@ func TestSlapsSoundOnTheLeadDrum(t *testing.T) {
 // Every stroke has a variation of its own; the same question always has the
 // same, and another seed only other variations.
 func TestSeedsOfHits(t *testing.T) {
-	q := round.Question{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 97, Eights: 32}
+	q := round.Setting{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 97, Eights: 32}
 	for _, seed := range []uint64{0, 1, 7, math.MaxUint64} {
 		q.Seed = seed
 		r, err := round.New(q)
@@ -178,7 +178,7 @@ func TestSeedsOfHits(t *testing.T) {
 // The first five numbers of SplitMix64 from 1234567, as Rosetta Code gives them
 // ("Pseudo-random numbers/Splitmix64"): a seed is a promise.
 func TestSeedsAreSplitMix64(t *testing.T) {
-	r, err := round.New(round.Question{
+	r, err := round.New(round.Setting{
 		Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 96, Eights: 1, Seed: 1234567,
 	})
 	require.NoError(t, err)

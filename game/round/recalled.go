@@ -21,7 +21,7 @@ func Recalled(h history.Round, c *rhythm.Cycle) (*Carried, error) {
 	if err != nil || h.Rhythm != c.ID || h.RiffVersion != 0 && h.RiffVersion != riff.Version {
 		return nil, fmt.Errorf("%w: %s, %s, riff %s", ErrRecalled, h.Kind, h.Rhythm, h.Riff)
 	}
-	r, err := NewCarried(Question{Kind: h.Kind, Rhythm: c, BPM: h.BPM, Eights: h.Eights, Level: level, Seed: h.Seed})
+	r, err := NewCarried(Setting{Kind: h.Kind, Rhythm: c, BPM: h.BPM, Eights: h.Eights, Level: level, Seed: h.Seed})
 	if err != nil || len(r.strokes) != len(h.Strokes) {
 		return nil, fmt.Errorf("%w: %d dums", ErrRecalled, len(h.Strokes))
 	}

@@ -59,7 +59,7 @@ func someTaps(r *round.Round, setup time.Duration) []time.Duration {
 // tap in the frame, with fraction, that was heard at it.
 func record(t *testing.T, r *round.Round, base int64) history.Round {
 	t.Helper()
-	q := r.Question
+	q := r.Setting
 	played := history.Round{
 		Kind: history.Dums, Rhythm: q.Rhythm.ID, BPM: q.BPM, Riff: q.Level.String(), Eights: q.Eights, Seed: q.Seed,
 		ID: "x", When: "2026-01-31T18:30:00Z", Epoch: 1, Rate: int(audio.Rate), Window: 100,

@@ -54,7 +54,7 @@ func eachRecording(t *testing.T, folder string, workedOut int, play func(t *test
 // new is the round of a recording, begun.
 func (rec recording) new(t *testing.T) *round.Round {
 	t.Helper()
-	r, err := round.New(round.Question{
+	r, err := round.New(round.Setting{
 		Kind: round.Dums, Rhythm: supplied(t, rec.rhythm), BPM: rec.bpm, Eights: rec.eights, Seed: rec.seed,
 	})
 	require.NoError(t, err)

@@ -102,7 +102,7 @@ func (rec recording) format(r *round.Round, refused []int) string {
 // sayPairs says for each dum, by eight and count, which tap belongs to it and
 // its raw offset in ms, or that it was left out: "1.3 #2 +60, 1.5 –".
 func sayPairs(r *round.Round) string {
-	c := r.Question.Rhythm
+	c := r.Setting.Rhythm
 	said := make([]string, len(r.Steps()))
 	for i, step := range r.Steps() {
 		eight := step/(c.Steps()*c.CyclesIn(1)) + 1

@@ -14,7 +14,7 @@ import (
 // the base so far; Bare and Filled are not asked.
 func TestRiffOfASeed(t *testing.T) {
 	c := supplied(t, "saidi")
-	asked := round.Question{Kind: round.Dums, Rhythm: c, BPM: 80, Eights: 2, Level: riff.Riffing, Hide: 55, Seed: 9}
+	asked := round.Setting{Kind: round.Dums, Rhythm: c, BPM: 80, Eights: 2, Level: riff.Riffing, Hide: 55, Seed: 9}
 	short, err := round.New(asked)
 	require.NoError(t, err)
 	asked.Eights, asked.BPM = 8, 110
@@ -65,7 +65,7 @@ func TestOpenSpansAreNotScored(t *testing.T) {
 	var err error
 	for seed := uint64(1); r == nil || len(r.Open()) == 0; seed++ {
 		require.Less(t, seed, uint64(50), "some riff breaks off or rolls")
-		r, err = round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: 100, Eights: 8, Level: riff.Solo, Seed: seed})
+		r, err = round.New(round.Setting{Kind: round.Dums, Rhythm: c, BPM: 100, Eights: 8, Level: riff.Solo, Seed: seed})
 		require.NoError(t, err)
 	}
 	open, span := r.Open()[0], r.OpenSteps()[0]

@@ -37,7 +37,7 @@ func TestQuieted(t *testing.T) {
 }
 
 func TestTamed(t *testing.T) {
-	q := round.Question{Kind: round.Stops, Rhythm: supplied(t, "saidi"), BPM: 100, Eights: 4, Level: riff.Riffing, Seed: 2}
+	q := round.Setting{Kind: round.Stops, Rhythm: supplied(t, "saidi"), BPM: 100, Eights: 4, Level: riff.Riffing, Seed: 2}
 	p, err := round.NewStoppedPassage(q, false)
 	require.NoError(t, err)
 	loudest := func(p *round.Passage) (most float32) {

@@ -29,7 +29,7 @@ type Tap struct {
 // usable; see New.
 type Round struct {
 	course
-	Question Question
+	Setting Setting
 
 	within  time.Duration
 	strokes []time.Duration
@@ -40,8 +40,8 @@ type Round struct {
 }
 
 // New returns a round that is ready to begin, or what is wrong with the
-// question.
-func New(q Question) (*Round, error) {
+// setting.
+func New(q Setting) (*Round, error) {
 	k, _ := kindOf(q.Kind)
 	if k.made != "" {
 		return nil, fmt.Errorf("round: kind %q is for %s", q.Kind, k.made)
@@ -58,7 +58,7 @@ func New(q Question) (*Round, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Round{course: courseOf(p), Question: q, within: Window, strokes: p.Strokes(k.asks), steps: p.steps(0, k.asks)}
+	r := &Round{course: courseOf(p), Setting: q, within: Window, strokes: p.Strokes(k.asks), steps: p.steps(0, k.asks)}
 	r.pass = r.passOver
 	return r, nil
 }
@@ -69,14 +69,14 @@ func New(q Question) (*Round, error) {
 func (r *Round) Strokes() []time.Duration { return r.strokes }
 
 // Asks tells which strokes of the base are tapped.
-func (r *Round) Asks() func(rhythm.Stroke) bool { return Asks(r.Question.Kind) }
+func (r *Round) Asks() func(rhythm.Stroke) bool { return Asks(r.Setting.Kind) }
 
 // Steps are the absolute steps of Strokes, from the question's first step.
 func (r *Round) Steps() []int { return r.steps }
 
 // Length is how many steps the question has, those in breaks and silences too. In odd
 // metres kinds of rounds that go eight by eight have more than others of as many eights.
-func (r *Round) Length() int { return r.parts[0].Cycles * r.Question.Rhythm.Steps() }
+func (r *Round) Length() int { return r.parts[0].Cycles * r.Setting.Rhythm.Steps() }
 
 // Within is how far from a stroke a tap may lie and still belong to it.
 func (r *Round) Within() time.Duration { return r.within }
@@ -84,8 +84,8 @@ func (r *Round) Within() time.Duration { return r.within }
 // Close is how far from its stroke a tap may lie and still be on it, in whole
 // microseconds: by the rhythm's beat and the nearest two strokes, see [scoring.CloseAt].
 func (r *Round) Close() time.Duration {
-	c := r.Question.Rhythm
-	beat := c.At(c.StepsPerBeat(), r.Question.BPM)
+	c := r.Setting.Rhythm
+	beat := c.At(c.StepsPerBeat(), r.Setting.BPM)
 	gap := 4 * max(beat, scoring.Close) // of one stroke alone
 	for i := 1; i < len(r.strokes); i++ {
 		gap = min(gap, r.strokes[i]-r.strokes[i-1])
@@ -159,7 +159,7 @@ func (r *Round) Retime(at func(Tap) time.Duration) {
 // lead is how far ahead of the first step a tap still counts: half a beat, so
 // that a tap on the "8" does not.
 func (r *Round) lead() time.Duration {
-	return r.Question.Rhythm.At(r.Question.Rhythm.StepsPerBeat(), r.Question.BPM) / 2
+	return r.Setting.Rhythm.At(r.Setting.Rhythm.StepsPerBeat(), r.Setting.BPM) / 2
 }
 
 func (r *Round) finish(setup time.Duration) {

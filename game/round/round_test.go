@@ -167,7 +167,7 @@ func TestClose(t *testing.T) {
 	for _, id := range catalogue(t) {
 		c := supplied(t, id)
 		for bpm := c.Tempo.Slow; bpm <= c.Tempo.Fast; bpm += 7 {
-			r, err := round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: bpm, Eights: 2, Seed: 1})
+			r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: c, BPM: bpm, Eights: 2, Seed: 1})
 			require.NoError(t, err)
 			beat, near := c.At(c.StepsPerBeat(), bpm), r.Close()
 			gap := r.End()
@@ -181,7 +181,7 @@ func TestClose(t *testing.T) {
 			}
 		}
 	}
-	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 60, Eights: 1, Seed: 1})
+	r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 60, Eights: 1, Seed: 1})
 	require.NoError(t, err)
 	require.Equal(t, 40*ms, r.Close(), "4 % of a second")
 }

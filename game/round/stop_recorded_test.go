@@ -23,7 +23,7 @@ func stopRecording(t *testing.T, text string) (string, *round.Stopped) {
 	said := note + "\n" + sayKept(value, "rhythm", "bpm", "eights", "level", "seed", "setup", "taps")
 	for i, c := range r.Catches() {
 		said += fmt.Sprintf("stop %d: figure from %s, stop at %s, %d counts; last %s, taps in the silence %d, back %s\n", i+1,
-			sayMs(r.Strokes()[c.Last.Stroke]-4*r.Question.Rhythm.At(r.Question.Rhythm.StepsPerBeat(), r.BPM())),
+			sayMs(r.Strokes()[c.Last.Stroke]-4*r.Setting.Rhythm.At(r.Setting.Rhythm.StepsPerBeat(), r.BPM())),
 			sayMs(r.Strokes()[c.Last.Stroke]), c.Silence, sayLanding(c.Last), c.InSilence, sayLanding(c.Back))
 	}
 	said += fmt.Sprintf("score: %.6f\nsummary: %d of %d tapped, added:%s, set aside:%s\n", result.Accuracy,

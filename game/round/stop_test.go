@@ -30,7 +30,7 @@ func everyRhythm(t testing.TB) (all []*rhythm.Cycle) {
 // stopped is a round with stops, ready to begin.
 func stopped(t testing.TB, c *rhythm.Cycle, bpm, eights int, level riff.Level, seed uint64) *round.Stopped {
 	t.Helper()
-	r, err := round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: bpm, Eights: eights, Level: level, Seed: seed})
+	r, err := round.NewStopped(round.Setting{Kind: round.Stops, Rhythm: c, BPM: bpm, Eights: eights, Level: level, Seed: seed})
 	require.NoError(t, err)
 	return r
 }
@@ -149,7 +149,7 @@ func requireStop(t *testing.T, c *rhythm.Cycle, r *round.Stopped, s round.Stop) 
 func requireBase(t *testing.T, c *rhythm.Cycle, r *round.Stopped) {
 	t.Helper()
 	var frames, steps []int64
-	for step := range r.Question.Eights * c.CyclesIn(1) * c.Steps() {
+	for step := range r.Setting.Eights * c.CyclesIn(1) * c.Steps() {
 		at := when(c, r.BPM(), float64(step))
 		asked := c.Skeleton[step%c.Steps()].Low() && !slices.ContainsFunc(r.Open(), func(o round.Span) bool {
 			return at >= audio.Rate.Frame(o.From)-1 && at < audio.Rate.Frame(o.To)-1
@@ -169,13 +169,13 @@ func requireBase(t *testing.T, c *rhythm.Cycle, r *round.Stopped) {
 }
 
 func TestStopsRefused(t *testing.T) {
-	good := round.Question{Kind: round.Stops, Rhythm: supplied(t, "maqsum"), BPM: 100, Eights: 4}
-	for want, spoil := range map[string]func(q *round.Question){
-		`round: kind "dums"; these are of kind "stop"`:    func(q *round.Question) { q.Kind = round.Dums },
-		"round: 3 eights; stops are asked in 4 to 8":      func(q *round.Question) { q.Eights = 3 },
-		"round: 9 eights; stops are asked in 4 to 8":      func(q *round.Question) { q.Eights = 9 },
-		"round: 300 beats a minute; allowed is 40 to 220": func(q *round.Question) { q.BPM = 300 },
-		"round: riff level Level(77) is not available":    func(q *round.Question) { q.Level = 77 },
+	good := round.Setting{Kind: round.Stops, Rhythm: supplied(t, "maqsum"), BPM: 100, Eights: 4}
+	for want, spoil := range map[string]func(q *round.Setting){
+		`round: kind "dums"; these are of kind "stop"`:    func(q *round.Setting) { q.Kind = round.Dums },
+		"round: 3 eights; stops are asked in 4 to 8":      func(q *round.Setting) { q.Eights = 3 },
+		"round: 9 eights; stops are asked in 4 to 8":      func(q *round.Setting) { q.Eights = 9 },
+		"round: 300 beats a minute; allowed is 40 to 220": func(q *round.Setting) { q.BPM = 300 },
+		"round: riff level Level(77) is not available":    func(q *round.Setting) { q.Level = 77 },
 	} {
 		bad := good
 		spoil(&bad)

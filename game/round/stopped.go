@@ -17,21 +17,21 @@ type Stopped struct {
 }
 
 // NewStopped returns a round that is ready to begin, or what is wrong with the
-// question, whose kind is Stops.
-func NewStopped(q Question) (*Stopped, error) {
+// setting, whose kind is Stops.
+func NewStopped(q Setting) (*Stopped, error) {
 	p, err := NewStoppedPassage(q, true)
 	if err != nil {
 		return nil, err
 	}
-	r := &Stopped{Round: Round{course: courseOf(p), Question: q, within: Window}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
+	r := &Stopped{Round: Round{course: courseOf(p), Setting: q, within: Window}, stops: StopsOf(q.Rhythm, q.Eights, q.Seed)}
 	r.pass = r.setAside
 	r.ask(p.asked(r.stops))
 	return r, nil
 }
 
-// NewStoppedPassage returns what a question of kind Stops sounds like, with a
+// NewStoppedPassage returns what a setting of kind Stops sounds like, with a
 // count-in or without one; or what is wrong with it.
-func NewStoppedPassage(q Question, countIn bool) (*Passage, error) {
+func NewStoppedPassage(q Setting, countIn bool) (*Passage, error) {
 	p, err := q.passage(Stops, countIn)
 	if err != nil {
 		return nil, err
@@ -56,7 +56,7 @@ func (r *Stopped) Stops() []Stop { return r.stops }
 // Silent reports whether the drums are silent at a time, after a stop: from a count
 // after it, when it has died away, to the 1.
 func (r *Stopped) Silent(t time.Duration) bool {
-	perBeat := r.Question.Rhythm.StepsPerBeat()
+	perBeat := r.Setting.Rhythm.StepsPerBeat()
 	for _, s := range r.stops {
 		if t >= r.at(0, s.At+perBeat) && t < r.at(0, s.Back) {
 			return true
@@ -81,7 +81,7 @@ func (r *Stopped) setAside(setup time.Duration) {
 func (r *Stopped) withFigures() (all []time.Duration, asked []bool) {
 	all = slices.Clone(r.strokes)
 	for _, s := range r.stops {
-		for _, stroke := range s.figure(r.Question.Rhythm.StepsPerBeat()) {
+		for _, stroke := range s.figure(r.Setting.Rhythm.StepsPerBeat()) {
 			all = append(all, sounded(r.strike(0, stroke)))
 		}
 	}

@@ -29,7 +29,7 @@ type tapper struct {
 // plays plays a round of dums through, and says what is found, and how many taps were on
 // the odd count.
 func (p tapper) plays(t testing.TB, chance *rand.Rand, w say.Words, c *rhythm.Cycle, eights int, measured bool) (string, Result) {
-	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: 1})
+	r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: 1})
 	require.NoError(t, err)
 	r.Begin()
 	dums := c.Dums()

@@ -21,7 +21,7 @@ type stopper struct {
 }
 
 func (p stopper) plays(t testing.TB, chance *rand.Rand, w say.Words, c *rhythm.Cycle, eights int, seed uint64) (string, int) {
-	r, err := round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: seed})
+	r, err := round.NewStopped(round.Setting{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: seed})
 	require.NoError(t, err)
 	later := map[int]float64{}
 	for _, s := range r.Stops() {
@@ -97,7 +97,7 @@ type keeper struct {
 }
 
 func (p keeper) plays(t testing.TB, chance *rand.Rand, w say.Words, c *rhythm.Cycle, eights int, seed uint64) string {
-	r, err := round.NewCarried(round.Question{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: seed})
+	r, err := round.NewCarried(round.Setting{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: eights, Level: riff.Bare, Seed: seed})
 	require.NoError(t, err)
 	r.Begin()
 	off, before := 0., time.Duration(0)

@@ -50,7 +50,7 @@ type Change struct {
 	Sides       []Side
 	Differences []rhythm.Difference // between the first side and the second
 	BPM         int                 // counts a minute
-	Again       Again
+	Replay      Replay
 	Board       float64  // about how wide both sides are together, in CSS pixels; 0: as wide as they like
 	Why         view.Why // when Voided
 }
@@ -150,7 +150,7 @@ func (c *Change) asked(w say.Words) view.Screen {
 // became; where the rhythms differ, on the line, and each to be heard in turn. The rest
 // is shown when opened.
 func (c *Change) reviewing(w say.Words) view.Screen {
-	q := &Which{Ask: view.AskRhythm, Sides: c.Sides, Differences: c.Differences, Volume: c.Volume, Again: c.Again, Board: c.Board, BPM: c.BPM}
+	q := &Which{Ask: view.AskRhythm, Sides: c.Sides, Differences: c.Differences, Volume: c.Volume, Replay: c.Replay, Board: c.Board, BPM: c.BPM}
 	items := []view.Item{view.Heading("heading", c.Finding(w)), c.became(w), c.early(w), q.plainly(w), q.beside(w), q.shown(w),
 		{ID: "next", Role: view.RoleGroup, Look: view.LookRow, Children: []view.Item{nextQuestion(w), c.once(w), changeQuestion(w)}},
 		inWords(w, c.inWords(w, q)...)}

@@ -168,7 +168,7 @@ func TestAgainShowsWhatIsSet(t *testing.T) {
 	w := words(t)
 	for drums, want := range map[string]string{"": DrumsBoth, DrumsBoth: DrumsBoth, DrumsBass: DrumsBass, DrumsLead: DrumsLead} {
 		for _, slowly := range []bool{false, true} {
-			items := Again{Drums: drums, Slowly: slowly}.controls(w)
+			items := Replay{Drums: drums, Slowly: slowly}.controls(w)
 			require.Equal(t, want, items[0].Value)
 			require.Equal(t, want, view.Chosen(items[0].Options, want))
 			require.Equal(t, slowly, items[1].Checked)
@@ -177,6 +177,6 @@ func TestAgainShowsWhatIsSet(t *testing.T) {
 	d := dums(t, view.Reviewing)
 	d.Volume = -1
 	require.Equal(t, view.RoleNone, d.again(w).Role, "without sound there is nothing to be heard")
-	d.Volume, d.Again.Hearing = 0, true
+	d.Volume, d.Replay.Hearing = 0, true
 	require.Equal(t, view.ActStop, d.again(w).Children[0].Action)
 }

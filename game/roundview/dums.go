@@ -45,7 +45,7 @@ type Dums struct {
 
 	Result *Result         // when Reviewing
 	Review *picture.Review // when Reviewing
-	Again  Again           // when Reviewing
+	Replay Replay          // when Reviewing
 	Why    view.Why        // when Voided
 }
 

@@ -39,7 +39,7 @@ func tapsBy(r *round.Round, chance *rand.Rand) {
 // stoppedBy is a round of stops of a rhythm in review, tapped by chance.
 func stoppedBy(t *testing.T, c *rhythm.Cycle, chance *rand.Rand) (*Stop, *round.Stopped) {
 	t.Helper()
-	r, err := round.NewStopped(round.Question{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: []int{4, 6, 8}[chance.IntN(3)],
+	r, err := round.NewStopped(round.Setting{Kind: round.Stops, Rhythm: c, BPM: c.Tempo.Usual, Eights: []int{4, 6, 8}[chance.IntN(3)],
 		Level: riff.Bare, Seed: chance.Uint64N(99) + 1})
 	require.NoError(t, err)
 	tapsBy(&r.Round, chance)
@@ -129,7 +129,7 @@ func TestCaught(t *testing.T) {
 // carriedBy is a round with silences of a rhythm in review, tapped by chance.
 func carriedBy(t *testing.T, c *rhythm.Cycle, chance *rand.Rand) (*Carry, *round.Carried) {
 	t.Helper()
-	r, err := round.NewCarried(round.Question{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: []int{4, 8, 16}[chance.IntN(3)],
+	r, err := round.NewCarried(round.Setting{Kind: round.Carries, Rhythm: c, BPM: c.Tempo.Usual, Eights: []int{4, 8, 16}[chance.IntN(3)],
 		Level: riff.Bare, Seed: chance.Uint64N(99) + 1})
 	require.NoError(t, err)
 	tapsBy(&r.Round, chance)

@@ -62,7 +62,7 @@ func dumsBy(t *testing.T, c *rhythm.Cycle, phase view.Phase, chance *rand.Rand) 
 		d.Review = ReviewOf(r)
 		d.Result = ResultOf(r, d.Review)
 		d.Result.Measured = yes()
-		d.Again = Again{Hearing: yes(), Drums: []string{"", DrumsBass, DrumsLead}[chance.IntN(3)], Slowly: yes()}
+		d.Replay = Replay{Hearing: yes(), Drums: []string{"", DrumsBass, DrumsLead}[chance.IntN(3)], Slowly: yes()}
 	}
 	return d
 }
@@ -70,7 +70,7 @@ func dumsBy(t *testing.T, c *rhythm.Cycle, phase view.Phase, chance *rand.Rand) 
 // playedBy is a round of dums that somebody tapped by chance: well, badly, late, or not.
 func playedBy(t *testing.T, c *rhythm.Cycle, chance *rand.Rand) *round.Round {
 	t.Helper()
-	r, err := round.New(round.Question{Kind: round.Dums, Rhythm: c, BPM: c.Tempo.Usual, Eights: 1 + chance.IntN(4),
+	r, err := round.New(round.Setting{Kind: round.Dums, Rhythm: c, BPM: c.Tempo.Usual, Eights: 1 + chance.IntN(4),
 		Level: riff.Level(chance.IntN(5)), Seed: chance.Uint64N(99) + 1})
 	require.NoError(t, err)
 	r.Begin()
@@ -103,7 +103,7 @@ func TestEveryRoundOfDumsIsWhole(t *testing.T) {
 				require.NotEmpty(t, s.Find("finding").Text)
 				require.Len(t, s.Find("one-by-one").Rows, len(d.Result.Taps))
 				require.Equal(t, d.BPM <= d.Slow, s.Find("slower").Disabled, "it never goes below its slowest")
-				require.Equal(t, map[bool]string{false: view.ActChange, true: view.ActStop}[d.Again.Hearing], s.Escape)
+				require.Equal(t, map[bool]string{false: view.ActChange, true: view.ActStop}[d.Replay.Hearing], s.Escape)
 			}
 		}
 	}

@@ -14,7 +14,7 @@ import (
 
 // ReviewOf is how the taps of a round in review lay, for the pictures.
 func ReviewOf(r *round.Round) *picture.Review {
-	q, result, steps := r.Question, r.Result(), r.Steps()
+	q, result, steps := r.Setting, r.Result(), r.Steps()
 	v := &picture.Review{
 		Asks:     r.Asks(),
 		Steps:    r.Length(),
@@ -39,10 +39,10 @@ func ReviewOf(r *round.Round) *picture.Review {
 
 // ResultOf is a round in review in figures. SetUp and Measured are left to the caller.
 func ResultOf(r *round.Round, v *picture.Review) *Result {
-	c, result := r.Question.Rhythm, r.Result()
+	c, result := r.Setting.Rhythm, r.Result()
 	perEight := c.CyclesIn(1) * c.Steps()
 	out := &Result{
-		Kind:  r.Question.Kind,
+		Kind:  r.Setting.Kind,
 		Asked: len(r.Strokes()), Landed: len(result.Pairs), LeftOut: len(result.Out), Added: len(result.Added),
 		Bias: fromFigure(result.Timing.Bias), Spread: fromFigure(result.Timing.Spread),
 		Lean:   leanOf(r, func(int) bool { return false }),
@@ -99,7 +99,7 @@ func farOf(r *round.Round, v *picture.Review) *time.Duration {
 // mostOnOthers reports whether half or more of the taps that belong to none lie on
 // other strokes of the rhythm.
 func mostOnOthers(r *round.Round, v *picture.Review) bool {
-	base, others := r.Question.Rhythm.Skeleton, 0
+	base, others := r.Setting.Rhythm.Skeleton, 0
 	for _, at := range v.Added {
 		step := int(at + 0.5)
 		if s := base[step%len(base)]; at >= 0 && s.Sounds() && !v.Asks(s) &&

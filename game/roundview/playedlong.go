@@ -22,7 +22,7 @@ func landingOf(l round.Landing, setup time.Duration) Landing {
 // pictures and of what is told by count, which are of the dums of the rhythm and no
 // others. Review and Result are those of the round.
 func (s *Stop) Catch(r *round.Stopped) {
-	c, setup := r.Question.Rhythm, r.Result().Setup
+	c, setup := r.Setting.Rhythm, r.Result().Setup
 	other := map[int]bool{}
 	for _, k := range r.Catches() {
 		s.Caught = append(s.Caught, StopResult{
@@ -72,7 +72,7 @@ func sampleOf(v *picture.Review, but func(step int) bool) stat.Group {
 // Keep says how the dums of a round in review were kept through the silences. Review and
 // Result are those of the round.
 func (c *Carry) Keep(r *round.Carried) {
-	q, setup := r.Question.Rhythm, r.Result().Setup
+	q, setup := r.Setting.Rhythm, r.Result().Setup
 	eight := q.CyclesIn(1) * q.Steps()
 	c.Eight = slices.Repeat(q.Skeleton, q.CyclesIn(1))
 	for step := range eight {
@@ -115,7 +115,7 @@ func (c *Carry) drummed(r *round.Carried) {
 			v.Open = append(v.Open, picture.OpenSteps{From: step, To: step + 1})
 		}
 	}
-	base := r.Question.Rhythm
+	base := r.Setting.Rhythm
 	d.Counts, d.Lean = v.Tally(base.Skeleton, picture.CountsOf(base.Base())), leanOf(&r.Round, byHerself)
 	c.Between = sampleOf(&v, func(int) bool { return false })
 	c.Drummed = &d

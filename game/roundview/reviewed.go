@@ -26,7 +26,7 @@ func (d *Dums) reviewing(w say.Words) view.Screen {
 // tapped: the items, and below them what is aside, every tap, and the notes.
 func (d *Dums) reviewed(w say.Words, title string, items []view.Item) view.Screen {
 	items = append(append(items, d.asides(w)...), d.everyTap(w))
-	return review(view.Page(w, d.screen(), title, append(items, view.Notes(w, d.Notes)...)), d.Again.Hearing)
+	return review(view.Page(w, d.screen(), title, append(items, view.Notes(w, d.Notes)...)), d.Replay.Hearing)
 }
 
 // review is the screen after a round: Escape leads out of it, or ends what is heard once

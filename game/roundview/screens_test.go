@@ -97,7 +97,7 @@ func screens(t testing.TB) map[string]view.Screen {
 		d.Level, d.Levels, d.Hide, d.Hides, d.Notes = view.LevelSolo, allLevels, view.MostHide, new(0.5), []view.Note{view.NoteRiffs}
 	})
 	add("review-riff", view.Reviewing, func(d *Dums) {
-		d.Level, d.Review, d.Again = view.LevelRiffing, played(), Again{Hearing: true, Drums: DrumsBass, Slowly: true}
+		d.Level, d.Review, d.Replay = view.LevelRiffing, played(), Replay{Hearing: true, Drums: DrumsBass, Slowly: true}
 		d.Review.Open, d.Review.LeftOut = []picture.OpenSteps{{From: 28, To: 32, Roll: false}, {From: 58, To: 64, Roll: true}}, nil
 		d.Review.Landed = slices.DeleteFunc(d.Review.Landed, func(l picture.Landed) bool { return l.Step == 28 || l.Step == 60 })
 		d.Result = result(t, d.Review)

@@ -48,7 +48,7 @@ type Which struct {
 	BPM         int // counts a minute
 	Sides       []Side
 	Differences []rhythm.Difference // between the first side and the second
-	Again       Again
+	Replay      Replay
 	Board       float64  // about how wide both sides are together, in CSS pixels; 0: as wide as they like
 	Why         view.Why // when Voided
 }

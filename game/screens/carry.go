@@ -41,7 +41,7 @@ func NewCarry(s *control.Shared) *Carry {
 	return &Carry{tapped: newTapped(s, round.Carries, deals), deals: deals, spells: map[together][]stat.Spell{}}
 }
 
-func (d *silences) deal(q round.Question) (*round.Round, error) {
+func (d *silences) deal(q round.Setting) (*round.Round, error) {
 	var err error
 	if d.carried, err = round.NewCarried(q); err != nil {
 		return nil, err
@@ -49,7 +49,7 @@ func (d *silences) deal(q round.Question) (*round.Round, error) {
 	return &d.carried.Round, nil
 }
 
-func (d *silences) replay(q round.Question) (*round.Passage, error) {
+func (d *silences) replay(q round.Setting) (*round.Passage, error) {
 	return round.NewCarriedPassage(q, false)
 }
 
@@ -77,14 +77,14 @@ func (x *Carry) Tick(now float64) bool {
 
 // these are the rounds that count together with the one at hand.
 func (x *Carry) these() together {
-	return together{x.tapped.round.Question.Rhythm.ID, x.tapped.round.BPM(), x.tapped.s.OutputName()}
+	return together{x.tapped.round.Setting.Rhythm.ID, x.tapped.round.BPM(), x.tapped.s.OutputName()}
 }
 
 func (x *Carry) Screen() view.Screen {
 	m := &roundview.Carry{Dums: *x.tapped.model()}
 	if m.Phase == view.Reviewing {
 		m.Keep(x.deals.carried)
-		c := x.tapped.round.Question.Rhythm
+		c := x.tapped.round.Setting.Rhythm
 		m.Columns = picture.ColumnsOf(slices.Repeat(c.Grouping, c.CyclesIn(1)), c.CyclesIn(1)*c.Steps(), c.StepsPerBeat(), x.tapped.s.Board(), true)
 		m.Own = x.own()
 	}
@@ -116,7 +116,7 @@ func (x *Carry) earlier() (spells []stat.Spell) {
 		if x.deals.mine[h.ID] || (together{h.Rhythm, h.BPM, h.Output}) != these {
 			continue
 		}
-		if r, err := round.Recalled(h, x.tapped.round.Question.Rhythm); err == nil { // else it is of another kind, or of other riffs
+		if r, err := round.Recalled(h, x.tapped.round.Setting.Rhythm); err == nil { // else it is of another kind, or of other riffs
 			spells = append(spells, r.Spells()...)
 		}
 	}

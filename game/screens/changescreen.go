@@ -68,7 +68,7 @@ func (x *Change) reveal(m *roundview.Change) {
 	}
 	m.Result = r
 	m.Sides, m.Board = x.sides.shown()
-	m.Again = roundview.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly}
+	m.Replay = roundview.Replay{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly}
 }
 
 // notes are those of every screen and of how a press was placed.

@@ -26,9 +26,9 @@ func NewTapped(s *control.Shared, kind string) *Tapped { return &Tapped{newTappe
 // plainly deals its rounds.
 type plainly struct{}
 
-func (plainly) deal(q round.Question) (*round.Round, error) { return round.New(q) }
+func (plainly) deal(q round.Setting) (*round.Round, error) { return round.New(q) }
 
-func (plainly) replay(q round.Question) (*round.Passage, error) {
+func (plainly) replay(q round.Setting) (*round.Passage, error) {
 	r, err := round.Riff(q.Rhythm, q.Level, q.Seed, 0, q.Hide)
 	if err != nil {
 		return nil, err

@@ -28,7 +28,7 @@ func NewStop(s *control.Shared) *Stop {
 // stops deals the rounds in which the drummer stops.
 type stops struct{ stopped *round.Stopped }
 
-func (d *stops) deal(q round.Question) (*round.Round, error) {
+func (d *stops) deal(q round.Setting) (*round.Round, error) {
 	var err error
 	if d.stopped, err = round.NewStopped(q); err != nil {
 		return nil, err
@@ -36,7 +36,7 @@ func (d *stops) deal(q round.Question) (*round.Round, error) {
 	return &d.stopped.Round, nil
 }
 
-func (d *stops) replay(q round.Question) (*round.Passage, error) {
+func (d *stops) replay(q round.Setting) (*round.Passage, error) {
 	return round.NewStoppedPassage(q, false)
 }
 

@@ -35,10 +35,10 @@ type tapped struct {
 
 // A dealer is what screens whose strokes are tapped do differently.
 type dealer interface {
-	deal(q round.Question) (*round.Round, error)     // makes the round of a question
-	replay(q round.Question) (*round.Passage, error) // what it sounds like, without a count-in
-	silent(at time.Duration) bool                    // nothing on the drumhead tells the time then
-	note(r *history.Round, x *tapped)                // writes into the record what only it has
+	deal(q round.Setting) (*round.Round, error)     // makes the round of a question
+	replay(q round.Setting) (*round.Passage, error) // what it sounds like, without a count-in
+	silent(at time.Duration) bool                   // nothing on the drumhead tells the time then
+	note(r *history.Round, x *tapped)               // writes into the record what only it has
 }
 
 func newTapped(s *control.Shared, kind string, deals dealer) tapped {
@@ -62,7 +62,7 @@ func (x *tapped) with(seed uint64) {
 		bpm = cycle.Tempo.Usual
 	}
 	var err error
-	x.round, err = x.deals.deal(round.Question{
+	x.round, err = x.deals.deal(round.Setting{
 		Kind: x.kind, Rhythm: cycle, BPM: bpm, Eights: x.s.Address.Eights,
 		Level: x.s.Level(), Hide: x.s.Address.Hide, Seed: seed,
 	})
@@ -104,7 +104,7 @@ func (x *tapped) act(action, value string) {
 		x.interrupt(host.WhyStop)
 		x.prepare()
 	case view.ActOnce:
-		x.with(x.round.Question.Seed)
+		x.with(x.round.Setting.Seed)
 		x.begin()
 	case view.ActNext:
 		x.prepare()
@@ -115,7 +115,7 @@ func (x *tapped) act(action, value string) {
 		if x.s.Address.Rhythm != view.Any { // there each rhythm has a tempo of its own
 			x.s.SetTempo(x.slowed)
 		}
-		x.with(x.round.Question.Seed)
+		x.with(x.round.Setting.Seed)
 		x.begin()
 	default:
 		x.prepare() // a setting was changed
@@ -182,7 +182,7 @@ func (x *tapped) hear(now float64) {
 
 // record is the round as it is kept.
 func (x *tapped) record() (history.Round, error) {
-	q := x.round.Question
+	q := x.round.Setting
 	played := x.s.Blank(q.Kind, q.Rhythm.ID)
 	played.BPM, played.Riff, played.Eights, played.Seed = q.BPM, q.Level.String(), q.Eights, q.Seed
 	played.Epoch, played.Coarse = x.track.Epoch, x.taps.Coarse

@@ -70,7 +70,7 @@ func TestARoundInWhichNothingIsTapped(t *testing.T) {
 func TestTheSameRoundAndAnother(t *testing.T) {
 	g, _, _ := newTestGame(t, "?screen=dums&rhythm=maqsum&riff=ornamented")
 	g.Wall.Fixed = 0
-	seed := func() uint64 { return g.dums().round.Question.Seed }
+	seed := func() uint64 { return g.dums().round.Setting.Seed }
 	first := seed()
 	g.Use(view.ActBegin, "")
 	g.Ticks(2000)
@@ -95,12 +95,12 @@ func TestTheSameRoundAndAnother(t *testing.T) {
 // Slower is a tenth slower, and at least four beats a minute, as far as a link may say.
 func TestSlowerAndSlower(t *testing.T) {
 	g, _, _ := newTestGame(t, readyLink)
-	seed := g.dums().round.Question.Seed
+	seed := g.dums().round.Setting.Seed
 	for _, want := range []int{108, 98, 89, 81, 73, 66, 60, 60} {
 		g.Use(view.ActSlower, "")
 		require.Equal(t, want, g.dums().round.BPM(), "a third below its own 90 is the slowest")
 		require.Equal(t, want, g.Shared.Address.BPM)
-		require.Equal(t, seed, g.dums().round.Question.Seed, "the same round")
+		require.Equal(t, seed, g.dums().round.Setting.Seed, "the same round")
 	}
 	g, _, _ = newTestGame(t, "?screen=dums&rhythm=any&from=five&seed=7")
 	before := g.dums().round.BPM()
@@ -108,7 +108,7 @@ func TestSlowerAndSlower(t *testing.T) {
 	require.Equal(t, before-max(4, before/10), g.dums().round.BPM())
 	require.Zero(t, g.Shared.Address.BPM, "each rhythm has a tempo of its own")
 	g.Use(view.ActNext, "")
-	require.Equal(t, g.dums().round.Question.Rhythm.Tempo.Usual, g.dums().round.BPM(), "this round alone")
+	require.Equal(t, g.dums().round.Setting.Rhythm.Tempo.Usual, g.dums().round.BPM(), "this round alone")
 }
 
 // In the review the round is heard once more, with the drums that were chosen and as slowly

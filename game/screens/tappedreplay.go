@@ -8,7 +8,7 @@ import (
 
 // hearReplay plays the round in review once more, from its first step.
 func (x *tapped) hearReplay() {
-	q := x.round.Question
+	q := x.round.Setting
 	q.BPM = x.replay.Tempo(q.BPM)
 	p, err := x.deals.replay(q)
 	if err != nil {
@@ -53,7 +53,7 @@ func (x *tapped) drawReplay() {
 		h.Shown.Taps = h.Shown.Taps[:0]
 		for _, t := range x.round.Taps() {
 			into := t.At - x.round.Result().Setup - x.round.Start()
-			if cycle, turn := cycleAndTurn(into, x.round.Question.Rhythm.Length(x.round.BPM())); cycle == x.follower.Ringed {
+			if cycle, turn := cycleAndTurn(into, x.round.Setting.Rhythm.Length(x.round.BPM())); cycle == x.follower.Ringed {
 				h.Shown.Taps = append(h.Shown.Taps, picture.Tap{Turn: turn})
 			}
 		}

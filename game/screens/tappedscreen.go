@@ -37,7 +37,7 @@ func (x *tapped) show(h picture.Head) {
 
 // model is the round in the terms of its screens.
 func (x *tapped) model() *roundview.Dums {
-	c := x.round.Question.Rhythm
+	c := x.round.Setting.Rhythm
 	slow, fast := x.s.Tempi(c)
 	m := &roundview.Dums{
 		Kind:   x.kind,
@@ -71,7 +71,7 @@ func (x *tapped) model() *roundview.Dums {
 		m.Phase = view.Reviewing
 		m.Review = roundview.ReviewOf(x.round)
 		m.Result = x.result(m.Review)
-		m.Again = roundview.Again{Hearing: x.hears, Drums: x.replay.Drums, Slowly: x.replay.Slowly}
+		m.Replay = roundview.Replay{Hearing: x.hears, Drums: x.replay.Drums, Slowly: x.replay.Slowly}
 	}
 	return m
 }
@@ -119,7 +119,7 @@ func (x *tapped) draw(place string) *picture.Picture {
 			h.Shown.Turn, x.gone = x.round.TurnAt(at), x.eightsOver(at)
 		}
 		if begun {
-			h.Shown.Beads, h.Shown.Gone = x.round.Question.Eights, x.gone
+			h.Shown.Beads, h.Shown.Gone = x.round.Setting.Eights, x.gone
 		} else {
 			h.Shown.Centre = x.round.CountAt(at)
 		}
@@ -131,7 +131,7 @@ func (x *tapped) draw(place string) *picture.Picture {
 
 // eightsOver is how many whole eights of the round are over at a time.
 func (x *tapped) eightsOver(at time.Duration) int {
-	return int((at - x.round.Start()) / playback.Eight(x.round.Question.Rhythm, x.round.BPM()))
+	return int((at - x.round.Start()) / playback.Eight(x.round.Setting.Rhythm, x.round.BPM()))
 }
 
 // marks shows where in the cycle the taps came, as it was to be seen then; the
@@ -141,7 +141,7 @@ func (x *tapped) marks(silent bool) {
 	if silent {
 		return
 	}
-	length := x.round.Question.Rhythm.Length(x.round.BPM())
+	length := x.round.Setting.Rhythm.Length(x.round.BPM())
 	for _, t := range x.round.Taps() {
 		x.head.Shown.Taps = append(x.head.Shown.Taps, picture.Tap{
 			Turn: x.round.TurnAt(x.track.Seen(t.At)),

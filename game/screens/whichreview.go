@@ -50,7 +50,7 @@ func (x *Which) model() *roundview.Which {
 		Ask: a.Ask, Answers: a.Answers, From: a.From, Eights: a.Eights,
 		Repeated: x.repeated, Second: x.inSecond,
 		Level: a.Riff, Levels: x.s.Levels(), Hide: a.Hide,
-		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(), Again: roundview.Again{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly},
+		Balance: x.s.Ear.Balance, Help: x.s.Ear.Shown(), Replay: roundview.Replay{Drums: x.sides.replay.Drums, Slowly: x.sides.replay.Slowly},
 		FromNames: x.names, Fewer: x.fewer, Volume: x.s.ShownVolume(), Notes: x.s.Notes(),
 	}
 	for _, c := range x.question.Choices {

@@ -65,7 +65,7 @@ func (x *Session) open(o *host.Host) {
 // turn shows what the address says.
 func (x *Session) turn() {
 	x.controller = x.controllers.of(x.shared.Address.Screen)
-	x.trail.Lay(x.shared.Address.Screen)
+	x.trail.Clear(x.shared.Address.Screen)
 	x.shared.Nth = 0
 	x.shared.Ear.Reset(x.shared.Outputs.Adjustment().Bass)
 	x.controller.Prepare()

@@ -61,8 +61,8 @@ func (t Task) Passage(percent int) (*round.Passage, time.Duration, error) {
 }
 
 // stops is the question in which the drums break off.
-func (t Task) stops(bpm int) round.Question {
-	return round.Question{Kind: round.Stops, Rhythm: t.Rhythm, BPM: bpm, Eights: stopEights, Level: t.Level, Seed: t.Seed}
+func (t Task) stops(bpm int) round.Setting {
+	return round.Setting{Kind: round.Stops, Rhythm: t.Rhythm, BPM: bpm, Eights: stopEights, Level: t.Level, Seed: t.Seed}
 }
 
 // turned are cycles that end with the stroke on which it breaks off, and so begin
@@ -127,8 +127,8 @@ func (t Task) turns(all ...Turn) ([]Turn, error) {
 	return all, nil
 }
 
-// Again returns what is heard once more, now that it is known: under the riff.
-func (t Task) Again() (*round.Passage, error) {
+// Replay returns what is heard once more, now that it is known: under the riff.
+func (t Task) Replay() (*round.Passage, error) {
 	level, all := t.Under, []round.Section{eights(t.Rhythm, underEights)}
 	switch t.Kind {
 	case WhatChanged:

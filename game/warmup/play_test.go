@@ -173,7 +173,7 @@ func onDums(p *round.Passage) float64 {
 func TestAgain(t *testing.T) {
 	for _, k := range []Kind{HandsUp, FindTheOne, BaseOrRiff, WhatChanged} {
 		eachTask(t, k, 4, func(task Task) {
-			p, err := task.Again()
+			p, err := task.Replay()
 			require.NoError(t, err)
 			require.Equal(t, task.BPM, p.BPM())
 			require.Positive(t, p.Start(), "there is a count-in")
@@ -226,7 +226,7 @@ func TestUnplayableTask(t *testing.T) {
 		task := Task{Kind: k, Rhythm: maqsum, Other: maqsum, BPM: 100000, Level: riff.Bare, Seed: 1, Choices: quiz.Plain("1", "2"), Right: "1"}
 		_, _, err := task.Passage(100)
 		require.Error(t, err, k)
-		_, err = task.Again()
+		_, err = task.Replay()
 		require.Error(t, err, k)
 		_, err = task.Turns("2")
 		require.Error(t, err, k)

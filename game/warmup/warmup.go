@@ -106,7 +106,7 @@ func (t Task) Lasts() (time.Duration, error) {
 	for _, turn := range turns {
 		lasts += turn.End()
 	}
-	again, err := t.Again()
+	again, err := t.Replay()
 	if err != nil {
 		return 0, err
 	}

@@ -168,7 +168,7 @@ func TestRoomIsTamed(t *testing.T) {
 		for _, task := range warmup(t, "riff", seed, 12).Tasks {
 			p, _, err := task.Passage(100)
 			require.NoError(t, err)
-			again, err := task.Again()
+			again, err := task.Replay()
 			require.NoError(t, err)
 			turns, err := task.Turns(task.rival())
 			require.NoError(t, err)

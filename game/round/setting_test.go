@@ -12,24 +12,24 @@ import (
 )
 
 func TestNewRefuses(t *testing.T) {
-	good := round.Question{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 96, Eights: 4, Seed: 7}
+	good := round.Setting{Kind: round.Dums, Rhythm: supplied(t, "maqsum"), BPM: 96, Eights: 4, Seed: 7}
 	require.NoError(t, good.Check())
 	for _, c := range []struct {
 		name   string
-		change func(*round.Question)
+		change func(*round.Setting)
 		want   string
 	}{
-		{"no kind", func(q *round.Question) { q.Kind = "" }, `round: unknown kind ""`},
-		{"another kind", func(q *round.Question) { q.Kind = "clapping" }, `round: unknown kind "clapping"`},
-		{"no rhythm", func(q *round.Question) { q.Rhythm = nil }, "round: no rhythm"},
-		{"no tempo", func(q *round.Question) { q.BPM = 0 }, "round: 0 beats a minute; allowed is 40 to 220"},
-		{"too slow", func(q *round.Question) { q.BPM = round.MinBPM - 1 }, "round: 39 beats a minute; allowed is 40 to 220"},
-		{"too fast", func(q *round.Question) { q.BPM = round.MaxBPM + 1 }, "round: 221 beats a minute; allowed is 40 to 220"},
-		{"no length", func(q *round.Question) { q.Eights = 0 }, "round: 0 eights; allowed is 1 to 32"},
-		{"too long", func(q *round.Question) { q.Eights = round.MaxEights + 1 }, "round: 33 eights; allowed is 1 to 32"},
-		{"hide too far", func(q *round.Question) { q.Hide = 101 }, "round: hide 101; allowed is 0 to 100"},
-		{"hide below nothing", func(q *round.Question) { q.Hide = -1 }, "round: hide -1; allowed is 0 to 100"},
-		{"no such riff", func(q *round.Question) { q.Level = riff.Solo + 1 }, "round: riff level Level(5) is not available"},
+		{"no kind", func(q *round.Setting) { q.Kind = "" }, `round: unknown kind ""`},
+		{"another kind", func(q *round.Setting) { q.Kind = "clapping" }, `round: unknown kind "clapping"`},
+		{"no rhythm", func(q *round.Setting) { q.Rhythm = nil }, "round: no rhythm"},
+		{"no tempo", func(q *round.Setting) { q.BPM = 0 }, "round: 0 beats a minute; allowed is 40 to 220"},
+		{"too slow", func(q *round.Setting) { q.BPM = round.MinBPM - 1 }, "round: 39 beats a minute; allowed is 40 to 220"},
+		{"too fast", func(q *round.Setting) { q.BPM = round.MaxBPM + 1 }, "round: 221 beats a minute; allowed is 40 to 220"},
+		{"no length", func(q *round.Setting) { q.Eights = 0 }, "round: 0 eights; allowed is 1 to 32"},
+		{"too long", func(q *round.Setting) { q.Eights = round.MaxEights + 1 }, "round: 33 eights; allowed is 1 to 32"},
+		{"hide too far", func(q *round.Setting) { q.Hide = 101 }, "round: hide 101; allowed is 0 to 100"},
+		{"hide below nothing", func(q *round.Setting) { q.Hide = -1 }, "round: hide -1; allowed is 0 to 100"},
+		{"no such riff", func(q *round.Setting) { q.Level = riff.Solo + 1 }, "round: riff level Level(5) is not available"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			q := good

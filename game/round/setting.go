@@ -8,7 +8,7 @@ import (
 	"groundbeat/game/riff"
 )
 
-// Bounds of a question. The tempo is in beats per minute of the rhythm's own
+// Bounds of a setting. The tempo is in beats per minute of the rhythm's own
 // beat; the length is in eights (eight counts of a dancer).
 const (
 	MinBPM, MaxBPM       = 40, 220
@@ -16,9 +16,9 @@ const (
 	MaxHide              = 100
 )
 
-// A Question says what is played and asked. The same question sounds the same
+// A Setting says what is played and asked. The same setting sounds the same
 // for ever.
-type Question struct {
+type Setting struct {
 	Kind   string        // what is asked: Dums, Stops or Carries
 	Rhythm *rhythm.Cycle // what the bass drum holds
 	BPM    int           // beats per minute, MinBPM to MaxBPM
@@ -28,8 +28,8 @@ type Question struct {
 	Seed   uint64        // decides the riff and the small variation of strokes
 }
 
-// Check reports what is wrong with the question, or nil.
-func (q Question) Check() error {
+// Check reports what is wrong with the setting, or nil.
+func (q Setting) Check() error {
 	k, known := kindOf(q.Kind)
 	switch {
 	case !known:
@@ -48,9 +48,9 @@ func (q Question) Check() error {
 	return nil
 }
 
-// passage is what a question of a kind sounds like before its own is done to it, with
+// passage is what a setting of a kind sounds like before its own is done to it, with
 // a count-in or without one; or what is wrong with it.
-func (q Question) passage(kind string, countIn bool) (*Passage, error) {
+func (q Setting) passage(kind string, countIn bool) (*Passage, error) {
 	if q.Kind != kind {
 		return nil, fmt.Errorf("round: kind %q; these are of kind %q", q.Kind, kind)
 	}

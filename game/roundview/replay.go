@@ -13,8 +13,8 @@ const (
 	DrumsLead = "lead"
 )
 
-// Again is how what was played is heard once more in a review.
-type Again struct {
+// Replay is how what was played is heard once more in a review.
+type Replay struct {
 	Hearing bool   // it is heard now; Dums
 	Drums   string // DrumsBoth, DrumsBass or DrumsLead; empty: both
 	Slowly  bool   // at two thirds of its tempo
@@ -22,15 +22,15 @@ type Again struct {
 
 // controls are what can be set of it, at any time: which drums, which is heard at
 // once, and how fast.
-func (a Again) controls(w say.Words) []view.Item {
-	drums := a.Drums
+func (r Replay) controls(w say.Words) []view.Item {
+	drums := r.Drums
 	if drums == "" {
 		drums = DrumsBoth
 	}
 	return []view.Item{
 		{ID: "drums", Role: view.RoleChoice, Name: w.Say("drums"), Action: view.ActDrums, Value: drums, Options: []view.Option{
 			{Value: DrumsBoth, Label: w.Say("drums-both")}, {Value: DrumsBass, Label: w.Say("drums-bass")}, {Value: DrumsLead, Label: w.Say("drums-lead")}}},
-		{ID: "slowly", Role: view.RoleCheckBox, Name: w.Say("slowly"), Action: view.ActSlowly, Checked: a.Slowly},
+		{ID: "slowly", Role: view.RoleCheckBox, Name: w.Say("slowly"), Action: view.ActSlowly, Checked: r.Slowly},
 	}
 }
 
@@ -41,10 +41,10 @@ func (d *Dums) again(w say.Words) view.Item {
 		return view.Item{}
 	}
 	it := view.Item{ID: "hear", Role: view.RoleButton, Name: w.Say("hear-once-more"), Action: view.ActHear}
-	if d.Again.Hearing {
+	if d.Replay.Hearing {
 		it.Name, it.Action = w.Say("stop"), view.ActStop
 	}
-	return view.Item{ID: "again", Role: view.RoleGroup, Look: view.LookRow, Children: append([]view.Item{it}, d.Again.controls(w)...)}
+	return view.Item{ID: "again", Role: view.RoleGroup, Look: view.LookRow, Children: append([]view.Item{it}, d.Replay.controls(w)...)}
 }
 
 // again is what can be set of how the sides are heard, and a third side to be heard.
@@ -56,7 +56,7 @@ func (q *Which) again(w say.Words) view.Item {
 	if len(q.Sides) > 2 {
 		it.Children = append(it.Children, q.hear(w, 2, q.Sides[2]))
 	}
-	it.Children = append(it.Children, q.Again.controls(w)...)
+	it.Children = append(it.Children, q.Replay.controls(w)...)
 	return it
 }
 
