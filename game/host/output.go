@@ -1,6 +1,8 @@
 package host
 
 import (
+	"encoding/json"
+	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -31,6 +33,22 @@ type Adjustment struct {
 type Outputs struct {
 	Chosen string   `json:"chosen"`
 	List   []Output `json:"outputs"`
+}
+
+// ParseOutputs reads outputs as earlier versions kept them, all in one text.
+func ParseOutputs(text string) (Outputs, error) {
+	const format = 1
+	var kept struct {
+		Version int `json:"v"`
+		Outputs
+	}
+	if err := json.Unmarshal([]byte(text), &kept); err != nil {
+		return Outputs{}, fmt.Errorf("outputs: %w", err)
+	}
+	if kept.Version != format {
+		return Outputs{}, fmt.Errorf("outputs: format %d, not %d", kept.Version, format)
+	}
+	return kept.Outputs, nil
 }
 
 // named returns the output of a name, or nil.

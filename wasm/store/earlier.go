@@ -3,7 +3,6 @@
 package store
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"groundbeat/game/host"
@@ -76,21 +75,14 @@ func (s *Store) takeOver(was, is map[string]string) (err error) {
 
 // earlierOutputs reads the outputs, which were one text.
 func earlierOutputs(text string) (map[string]string, error) {
-	const format = 1
-	var kept struct {
-		Version int `json:"v"`
-		host.Outputs
-	}
 	if text == "" {
 		return nil, nil
 	}
-	if err := json.Unmarshal([]byte(text), &kept); err != nil {
+	outputs, err := host.ParseOutputs(text)
+	if err != nil {
 		return nil, err
 	}
-	if kept.Version != format {
-		return nil, fmt.Errorf("format %d", kept.Version)
-	}
-	return outputTexts(kept.Outputs), nil
+	return outputTexts(outputs), nil
 }
 
 // earlierSets reads the sets of classes, which were one text.
