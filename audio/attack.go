@@ -37,7 +37,7 @@ func (a *attack) start(h Hit, modes []mode, b *bank, rate float64) {
 	a.pulse = int(math.Ceil(a.length))
 	a.slap = s.slap * math.Sqrt(force) * a.rng.about(0.25)
 	a.quick = s.quick * rate * a.rng.about(0.20)
-	given := force * a.rng.short(0.26)
+	given := force * a.rng.short(0.245)
 	level := s.level * given
 	a.tight = a.rng.about(0.35)
 	for i, m := range modes {

@@ -46,7 +46,7 @@ var (
 		high:   air{hz: 334, t60: 0.26, gain: 1},
 		hollow: []air{{hz: 546, t60: 0.34, gain: 2.6}},
 		modes:  48, loss: 33, lossHF: 3, tilt: 0.2, spread: 0.97,
-		glide: 0.16, reach: 0.48,
+		glide: 0.16, reach: 0.45,
 	}
 	dohola = drumhead{
 		radius: 0.145, density: 0.35, pitch: 292,
@@ -54,7 +54,7 @@ var (
 		high:   air{hz: 276, t60: 0.32, gain: 0.935},
 		hollow: []air{{hz: 424, t60: 0.32, gain: 1.6}, {hz: 820, t60: 0.30, gain: 2.7}},
 		modes:  40, loss: 31, lossHF: 4, tilt: 0.25, spread: 0.95,
-		glide: 0.16, reach: 0.36,
+		glide: 0.16, reach: 0.33,
 	}
 )
 

@@ -28,14 +28,14 @@ type stroke struct {
 // every stage of a [Mix]. (Two strokes on each drum at once, which nobody
 // plays, are louder.)
 var strokes = [voices]stroke{
-	LeadDum:     {radius: 0.28, stray: 0.04, contact: 0.0034, level: 0.215, slap: 0.155, quick: 0.0020, noise: 0.73, hz: 1250, q: 2.4, tau: 0.0030},
-	LeadTek:     {radius: 0.90, stray: 0.03, contact: 0.0003, level: 0.0250, noise: 0.62, hz: 3600, q: 0.7, tau: 0.0012},
-	LeadKa:      {radius: 0.88, stray: 0.03, contact: 0.0005, level: 0.0250, noise: 0.66, hz: 2400, q: 0.8, tau: 0.0016},
-	LeadSak:     {radius: 0.50, stray: 0.04, contact: 0.0004, level: 0.040, noise: 0.61, hz: 3600, q: 0.7, tau: 0.0095, choke: 0.09},
-	LeadRollTek: {radius: 0.93, stray: 0.015, contact: 0.0003, level: 0.024, noise: 0.50, hz: 3200, q: 0.8, tau: 0.0012},
-	LeadRollKa:  {radius: 0.91, stray: 0.02, contact: 0.0004, level: 0.023, noise: 0.46, hz: 2500, q: 0.8, tau: 0.0013},
-	BassDum:     {radius: 0.28, stray: 0.04, contact: 0.0035, level: 0.160, slap: 0.18, quick: 0.0014, noise: 0.36, hz: 900, q: 1.5, tau: 0.0030},
-	BassTek:     {radius: 0.93, stray: 0.02, contact: 0.0003, level: 0.036, noise: 0.70, hz: 3300, q: 0.7, tau: 0.0014},
+	LeadDum:     {radius: 0.28, stray: 0.04, contact: 0.0034, level: 0.209, slap: 0.155, quick: 0.0020, noise: 0.708, hz: 1250, q: 2.4, tau: 0.0030},
+	LeadTek:     {radius: 0.90, stray: 0.03, contact: 0.0003, level: 0.0243, noise: 0.601, hz: 3600, q: 0.7, tau: 0.0012},
+	LeadKa:      {radius: 0.88, stray: 0.03, contact: 0.0005, level: 0.0243, noise: 0.64, hz: 2400, q: 0.8, tau: 0.0016},
+	LeadSak:     {radius: 0.50, stray: 0.04, contact: 0.0004, level: 0.0388, noise: 0.592, hz: 3600, q: 0.7, tau: 0.0095, choke: 0.09},
+	LeadRollTek: {radius: 0.93, stray: 0.015, contact: 0.0003, level: 0.0233, noise: 0.485, hz: 3200, q: 0.8, tau: 0.0012},
+	LeadRollKa:  {radius: 0.91, stray: 0.02, contact: 0.0004, level: 0.0223, noise: 0.446, hz: 2500, q: 0.8, tau: 0.0013},
+	BassDum:     {radius: 0.28, stray: 0.04, contact: 0.0035, level: 0.155, slap: 0.18, quick: 0.0014, noise: 0.349, hz: 900, q: 1.5, tau: 0.0030},
+	BassTek:     {radius: 0.93, stray: 0.02, contact: 0.0003, level: 0.0349, noise: 0.679, hz: 3300, q: 0.7, tau: 0.0014},
 }
 
 // lead reports whether the voice is one of the lead drum's.

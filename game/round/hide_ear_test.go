@@ -56,7 +56,7 @@ func listen(all []*ear, frames []float32) [][]float64 {
 	for i := range mono {
 		mono[i] = float64(frames[2*i] + frames[2*i+1])
 	}
-	whole, high := spectra(mono, highPassed(mono))
+	whole, high := spectra(mono, highPassed(mono, 200))
 	var growths [][]float64
 	for _, e := range all {
 		if e.highPass {
@@ -68,12 +68,12 @@ func listen(all []*ear, frames []float32) [][]float64 {
 	return growths
 }
 
-// highPassed is a sound above 200 Hz: a Butterworth filter of fourth order, as two
+// highPassed is a sound above a frequency in Hz: a Butterworth filter of fourth order, as two
 // sections by the bilinear transform (A. V. Oppenheim and R. W. Schafer,
 // "Discrete-Time Signal Processing").
-func highPassed(sound []float64) []float64 {
+func highPassed(sound []float64, hz float64) []float64 {
 	out := slices.Clone(sound)
-	k := math.Tan(math.Pi * 200 / float64(audio.Rate))
+	k := math.Tan(math.Pi * hz / float64(audio.Rate))
 	for _, q := range []float64{1 / (2 * math.Sin(math.Pi/8)), 1 / (2 * math.Sin(3*math.Pi/8))} {
 		norm := 1 + k/q + k*k
 		var x1, x2, y1, y2 float64
