@@ -27,13 +27,25 @@ var earlierTexts = map[string]func(text string) (map[string]string, error){
 	"groundbeat.class.last":    as(classThing + "last"),
 	"groundbeat.class.class":   as(classThing + "class"),
 	"groundbeat.class.letters": as(classThing + "letters"),
-	"groundbeat.class.sets":    earlierSets,
-	"groundbeat.class.diary":   earlierDiary,
+	"groundbeat.class.sets":    under(classThing+host.KeptSet, warmup.SplitSets),
+	"groundbeat.class.diary":   under(classThing+host.KeptDiary, warmup.SplitDiary),
 }
 
 // as reads a text that is one thing.
 func as(key string) func(string) (map[string]string, error) {
 	return func(text string) (map[string]string, error) { return map[string]string{key: text}, nil }
+}
+
+// under reads a text that was many, such as the sets of classes or a line for each warm-up:
+// each is a thing under a key that begins so. What cannot be read is kept as it is.
+func under(key string, split func(string) map[string]string) func(string) (map[string]string, error) {
+	return func(text string) (map[string]string, error) {
+		all := map[string]string{}
+		for name, one := range split(text) {
+			all[key+name] = one
+		}
+		return all, nil
+	}
 }
 
 // takeEarlier takes over what earlier programs kept.
@@ -83,23 +95,4 @@ func earlierOutputs(text string) (map[string]string, error) {
 		return nil, err
 	}
 	return outputTexts(outputs), nil
-}
-
-// earlierSets reads the sets of classes, which were one text.
-func earlierSets(text string) (map[string]string, error) {
-	all := map[string]string{}
-	for name, set := range warmup.SplitSets(text) {
-		all[classThing+host.KeptSet+name] = set
-	}
-	return all, nil
-}
-
-// earlierDiary reads the diary of classes, a line for each warm-up. A line that cannot
-// be read is kept as it is, under its own words.
-func earlierDiary(text string) (map[string]string, error) {
-	all := map[string]string{}
-	for key, line := range warmup.SplitDiary(text) {
-		all[classThing+host.KeptDiary+key] = line
-	}
-	return all, nil
 }
