@@ -221,3 +221,20 @@ func BenchmarkFind(b *testing.B) {
 		Find(trials, Search{High: 1})
 	}
 }
+
+// Whoever was right where another was wrong hears through no less, whatever the levels.
+func TestBetterAnswersTellNoLess(t *testing.T) {
+	var trials []Trial
+	for i := range 48 {
+		trials = append(trials, Trial{Level: float64(i%12) / 12, Right: i%3 > 0, Choices: 3})
+	}
+	before := Find(trials, Search{High: 1}).Level.Value
+	for i := range trials {
+		if !trials[i].Right {
+			trials[i].Right = true
+			after := Find(trials, Search{High: 1}).Level.Value
+			require.GreaterOrEqual(t, after, before-1e-9, "answer %d", i)
+			before = after
+		}
+	}
+}
