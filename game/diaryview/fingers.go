@@ -212,7 +212,8 @@ func (d *Diary) findLater(w say.Words, all []diary.Fingers) finding {
 }
 
 // findSpread says in which rhythm taps lie closest together, and in which farthest
-// apart, if their intervals do not meet; else that no lean shows.
+// apart, if their intervals do not meet; else which rhythm leans, if one does, or that no
+// lean shows.
 func (d *Diary) findSpread(w say.Words, all []diary.Fingers) finding {
 	var near, wide diary.Fingers
 	for _, f := range all {
@@ -225,6 +226,9 @@ func (d *Diary) findSpread(w say.Words, all []diary.Fingers) finding {
 	}
 	if apart(near.Spread, wide.Spread) {
 		return finding{text: w.Say("fingers-apart", "close", d.name(near.Rhythm), "wide", d.name(wide.Rhythm))}
+	}
+	if leaning := known(all, leansSurely); len(leaning) > 0 {
+		return d.sayFarthest(w, leaning)
 	}
 	return finding{w.Say("fingers-none"), []claim{{says: saysNoLean}}}
 }

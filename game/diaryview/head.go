@@ -85,8 +85,8 @@ func roundArc(h *picture.Head, p *picture.Picture, turn, half float64, e scoring
 		mark = e.Value
 		ink = inkOf(mark)
 	}
-	if e.High > e.Low {
-		p.Arc(ink, picture.Middle, picture.Middle, roundScale, at(e.Low), at(e.High), 0.008)
+	if from, to := at(e.Low), at(e.High); from < to { // none of what lies wholly beyond an end
+		p.Arc(ink, picture.Middle, picture.Middle, roundScale, from, to, 0.008)
 	}
 	x, y := picture.Around(picture.Middle, picture.Middle, roundScale, at(e.Value))
 	ax, ay := picture.Around(0, 0, 1, at(e.Value)+0.25)
@@ -189,6 +189,9 @@ func (d *Diary) roundTable(w say.Words) view.Item {
 			continue
 		}
 		for _, of := range f.Counts {
+			if of.Step >= c.Steps() {
+				continue
+			}
 			row := []string{d.name(f.Rhythm), picture.CountName(picture.CountsOf(c.Base()), of.Step), w.Say("too-few-yet"), view.None}
 			if of.Offset.Known {
 				row[2], row[3] = say.Offset(w, say.Millis(of.Offset.Value)), sayFromTo(w, of.Offset)

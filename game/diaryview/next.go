@@ -76,14 +76,16 @@ func (d *Diary) next(w say.Words, told []claim) []view.Item {
 			{ID: id + "-begin", Role: view.RoleButton, Name: sayDo(w, n, d.Rhythms), Text: is.text, Action: view.ActDiaryNext, Value: strconv.Itoa(i)},
 		}})
 	}
-	return []view.Item{
+	items := []view.Item{
 		view.Subheading("next", w.Say("diary-next")),
 		{ID: "practice", Role: view.RoleGroup, Look: view.LookRow, Children: []view.Item{
 			minutes(w, d.Minutes),
 			{ID: "practise", Role: view.RoleButton, Name: SayPractise(w, d.Minutes), Action: view.ActDiaryPractise,
-				Value: strconv.Itoa(d.Minutes), Look: view.LookPrimary}}},
-		list,
+				Value: strconv.Itoa(d.Minutes), Look: view.LookPrimary}}}}
+	if len(list.Children) > 0 {
+		items = append(items, list)
 	}
+	return items
 }
 
 // minutes is how long a practice is to be.
