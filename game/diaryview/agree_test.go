@@ -39,7 +39,7 @@ func hasText(p *picture.Picture, text string) bool {
 // picture's words and in the model.
 func TestAccuracyAgrees(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		s := d.Screen(w)
 		for _, a := range d.Figures.Accuracy {
 			matter := map[bool]string{false: "named", true: "tapped"}[a.Tapped]
@@ -78,7 +78,7 @@ func TestAccuracyAgrees(t *testing.T) {
 // words and table.
 func TestFingersAgree(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		s := d.Screen(w)
 		for _, f := range d.Figures.Fingers {
 			it := s.Find("fingers-" + f.Rhythm)
@@ -110,6 +110,7 @@ func TestFingersAgree(t *testing.T) {
 			}
 			require.Equal(t, []int{early, late}, []int{ahead, behind})
 			require.InDelta(t, float64(f.Taps), all*float64(most)/max(longest, 1e-9), 1e-6, "as long as there are taps")
+			require.True(t, f.Taps == 0 || math.Abs(longest+0.008-fingersTall) < 1e-9, "the longest as tall as there is room: %g", longest)
 			row, mean := rowsOf(s, "fingers-table", d.name(f.Rhythm))[0], say.Offset(w, say.Millis(f.Bias.Value))
 			require.Contains(t, it.Text, strconv.Itoa(f.Taps)+" taps, mean "+mean+" ("+row[2]+")")
 			require.Equal(t, mean, row[1])
@@ -123,7 +124,7 @@ func TestFingersAgree(t *testing.T) {
 // Each dum of the drumhead is in the table, with the figure that stands on it.
 func TestDrumheadAgrees(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		s := d.Screen(w)
 		for _, f := range d.Figures.Fingers {
 			it := s.Find("round-" + f.Rhythm)
@@ -155,7 +156,7 @@ func TestDrumheadAgrees(t *testing.T) {
 // the picture to the whole of a row, and each wrong answer is in its words.
 func TestMixUpsAgree(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		s, m := d.Screen(w), d.Figures.Mixed
 		it := s.Find("mixed-picture")
 		for i, said := range m.Said {
@@ -187,7 +188,7 @@ func TestMixUpsAgree(t *testing.T) {
 // figures and the sentence count the same rounds.
 func TestDaysAgree(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		s, rounds, shown, tapped := d.Screen(w), 0, 0, 0
 		it := s.Find("days-picture")
 		require.Equal(t, len(d.Figures.Practised) > 0, it != nil)

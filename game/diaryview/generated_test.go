@@ -23,11 +23,18 @@ type maker struct {
 	sure   float64         // how likely there is enough of something, 0 to 1
 }
 
-const generated = 40 // diaries that a property is tried on
+// Diaries that a property is tried on: of sentences, and of whole screens, which take
+// longer to make.
+const someSentences, someScreens = 40, 15
 
-// everyDiary runs a property on many diaries.
-func everyDiary(t *testing.T, holds func(*testing.T, *Diary)) {
-	for seed := range uint64(generated) {
+// everyDiary tries a property of sentences on many diaries.
+func everyDiary(t *testing.T, holds func(*testing.T, *Diary)) { tryDiaries(t, someSentences, holds) }
+
+// everyScreen tries a property of whole screens on some of them.
+func everyScreen(t *testing.T, holds func(*testing.T, *Diary)) { tryDiaries(t, someScreens, holds) }
+
+func tryDiaries(t *testing.T, n uint64, holds func(*testing.T, *Diary)) {
+	for seed := range n {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) { holds(t, makeDiary(t, seed)) })
 	}
 }

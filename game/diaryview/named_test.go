@@ -152,7 +152,7 @@ func TestImportIsShownAndUndone(t *testing.T) {
 // A rhythm that is not here is called by its ID wherever it is told, and has no drumhead.
 func TestRhythmThatIsNotHere(t *testing.T) {
 	w := words(t)
-	everyDiary(t, func(t *testing.T, d *Diary) {
+	everyScreen(t, func(t *testing.T, d *Diary) {
 		d.Rhythms = nil
 		s := d.Screen(w)
 		require.NoError(t, screenproof.Check(s))
