@@ -127,7 +127,7 @@ func (m *maker) offset(most float64) scoring.Estimate {
 	if !m.enough() {
 		return scoring.Unknown(m.IntN(6), 6)
 	}
-	return estimate(most*(2*m.Float64()-1), 1+25*m.Float64()*m.Float64(), 6+m.IntN(30))
+	return estimate(most*(2*m.Float64()-1), 1+most*m.Float64()*m.Float64(), 6+m.IntN(30))
 }
 
 func (m *maker) hide() scoring.Estimate {
