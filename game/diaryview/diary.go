@@ -92,10 +92,17 @@ func (d *Diary) rhythm(id string) *rhythm.Cycle {
 	return nil
 }
 
-// name is how a rhythm is called in the diary: without what stands in brackets.
+// longName is how many letters of an ID are shown at most, so that pictures have room.
+const longName = 18
+
+// name is how a rhythm is called in the diary: without what stands in brackets. One that
+// is not here may be called anything, by the file it came from: its ID is cut short.
 func (d *Diary) name(id string) string {
 	if c := d.rhythm(id); c != nil {
 		return view.Plain(c.Name)
+	}
+	if letters := []rune(id); len(letters) > longName {
+		return string(letters[:longName-1]) + "…"
 	}
 	return id
 }

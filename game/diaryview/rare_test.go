@@ -1,7 +1,9 @@
 package diaryview
 
 import (
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 
@@ -69,4 +71,27 @@ func TestNothingIsOfferedWithoutSound(t *testing.T) {
 	s.Each(func(it *view.Item) {
 		require.NotContains(t, []string{view.ActDiaryNext, view.ActDiaryPractise, view.ActDiaryMinutes}, it.Action, it.ID)
 	})
+}
+
+// A rhythm that is not here, of any length and script, is called by the beginning of its
+// ID, and no picture that names it reaches over its frame.
+func TestLongNameOfRhythm(t *testing.T) {
+	w := words(t)
+	for _, letter := range []string{"x", "م"} {
+		for n := 1; n <= 100; n += 9 {
+			d, id := mira(t), strings.Repeat(letter, n)
+			d.Figures.Accuracy[0].Rhythm, d.Figures.Fingers[0].Rhythm, d.Figures.Mixed.Rhythms[0] = id, id, id
+			drawn := picturesOf(d.Screen(w))
+			require.Contains(t, drawn, "named-"+id)
+			for _, it := range drawn {
+				screenproof.RequireInside(t, it.Picture)
+			}
+			require.Equal(t, n > 18, d.name(id) != id)
+			require.True(t, strings.HasPrefix(id, strings.TrimSuffix(d.name(id), "…")))
+			require.LessOrEqual(t, utf8.RuneCountInString(d.name(id)), 18)
+		}
+	}
+	for _, c := range everyRhythm(t) {
+		require.Equal(t, c.ID, (&Diary{}).name(c.ID), "the rhythms of the program are called in full")
+	}
 }
