@@ -174,3 +174,19 @@ func TestMovingHandsAllocateNothing(t *testing.T) {
 	require.Zero(t, testing.AllocsPerRun(200, frame))
 	require.Less(t, g.Controllers[view.ScreenDums].(*Tapped).tapped.round.Heard(), 8*time.Second, "all of it while it is played")
 }
+
+// A bass drum that is heard alone at the end of a round is not alone after it.
+func TestBothDrumsAreBackAfterARound(t *testing.T) {
+	g, _, _ := newTestGame(t, readyLink)
+	g.Use(view.ActBegin, "")
+	x := g.dums()
+	for x.round.Heard() < x.round.End()-time.Second {
+		g.Ticks(50)
+	}
+	g.Use(view.ActAlone, "yes")
+	require.Equal(t, []float64{0, 1}, []float64{g.Sound.Lead, g.Sound.Bass})
+	g.Ticks(2000)
+	require.Equal(t, view.Reviewing, x.phase())
+	require.Equal(t, []float64{1, 1}, []float64{g.Sound.Lead, g.Sound.Bass})
+	require.False(t, g.Shared.Ear.Alone)
+}
