@@ -65,3 +65,32 @@ func TestThePageAfterAWarmUp(t *testing.T) {
 	_, at := r.class().run.Task()
 	require.Equal(t, 2, at)
 }
+
+// While something is heard the page shows at each moment what is to be shown then: the line
+// that goes, the rhythm that comes, the cycle that is heard.
+func TestThePageKeepsUpWithWhatIsHeard(t *testing.T) {
+	for kind, stage := range map[warmup.Kind]warmup.Stage{
+		warmup.SayIt: warmup.Asking, warmup.BaseOrRiff: warmup.Telling, warmup.WhatChanged: warmup.Telling,
+	} {
+		r := begun(t, setOf(kind))
+		r.until(stage)
+		if stage == warmup.Asking {
+			r.next()
+		}
+		shows := r.Page.Shows
+		for r.class().one {
+			require.Equal(t, r.Screen(), *r.Page.Screen(), "%s at %v", kind, r.class().now)
+			r.Ticks(100)
+		}
+		require.Greater(t, r.Page.Shows, shows)
+	}
+}
+
+// A telephone's window is told from a wall.
+func TestANarrowRoom(t *testing.T) {
+	r := begun(t, hands)
+	for width, narrow := range map[float64]bool{390: true, 599: true, 600: false, 1280: false} {
+		r.Shared.Width = width
+		require.Equal(t, narrow, r.class().model().Narrow, "%g", width)
+	}
+}
