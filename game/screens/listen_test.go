@@ -30,6 +30,9 @@ func TestARhythmOfThePlayersOwn(t *testing.T) {
 	}
 	g.Use(view.ActFile, "mine.txt\n"+strings.Replace(mine, "80 95 110", "300 390 400", 1))
 	require.Contains(t, g.listen().problem, "its usual tempo is 390")
+	g.Use(view.ActFile, "mine.txt\n"+strings.Replace(mine, "80 95 110", "20 25 30", 1))
+	require.NotEmpty(t, g.listen().problem)
+	require.Equal(t, "maqsum", g.Shared.Address.Rhythm, "nor one as slow")
 	g.Use(view.ActPlay, "")
 	g.Ticks(500)
 	g.Use(view.ActFile, "mine.txt\n"+mine)
