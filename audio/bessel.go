@@ -68,10 +68,3 @@ func (z zero) norm() float64 {
 	}
 	return f
 }
-
-// shape returns how far the mode swings at the distance r from the centre,
-// as a part of the head's radius (0 ≤ r ≤ 1), along its greatest diameter.
-// By reciprocity it is also how much a stroke there excites the mode.
-func (z zero) shape(r float64) float64 {
-	return z.norm() * math.Jn(z.m, z.j*r)
-}

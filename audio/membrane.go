@@ -67,7 +67,9 @@ type mode struct {
 	size  float64 // the norm of its shape
 }
 
-// shape is the zero's, whose norm takes as long to work out as the rest.
+// shape returns how far the mode swings at the distance r from the centre, as a part of
+// the head's radius (0 ≤ r ≤ 1), along its greatest diameter. By reciprocity it is also
+// how much a stroke there excites the mode.
 func (m mode) shape(r float64) float64 { return m.size * math.Jn(m.m, m.j*r) }
 
 // list returns the modes below limit Hz, the longest-lived first.
