@@ -84,7 +84,7 @@ func TestKeptRound(t *testing.T) {
 		var round map[string]any
 		require.NoError(t, json.Unmarshal([]byte(lines[0]), &round))
 		require.ElementsMatch(t, []string{"v", "kind", "rhythm", "bpm", "riff", "eights", "seed", "strokes", "taps", "setup", "score", "id", "when",
-			"output", "epoch", "rate", "coarse", "window", "bias", "spread", "median", "drift", "matched", "out", "added"}, keysOf(round))
+			"output", "epoch", "rate", "coarse", "window", "bias", "spread", "median", "drift", "matched", "out", "added", "close"}, keysOf(round))
 		for _, tap := range round["taps"].([]any) {
 			require.ElementsMatch(t, []string{"at", "offset", "stroke", "frame", "reading", "by"}, keysOf(tap.(map[string]any)))
 			require.ElementsMatch(t, []string{"context", "performance"}, keysOf(tap.(map[string]any)["reading"].(map[string]any)))
